@@ -1,0 +1,70 @@
+// The parts of the lint configuration that hold the architecture (design.md, section 4).
+// Tried with eslint 10.15.0, typescript-eslint 8.73.0, eslint-plugin-boundaries 7.2.0, typescript 6.0.3.
+// Copy into the project and grow it there; rules that only please a taste stay out.
+import js from '@eslint/js';
+import boundaries from 'eslint-plugin-boundaries';
+import prettier from 'eslint-config-prettier';
+import { defineConfig } from 'eslint/config';
+import tseslint from 'typescript-eslint';
+
+const PURE = ['kernel', 'calendar', 'protocol', 'planner', 'measures', 'tracing', 'screening', 'forecast'];
+const SERVER = ['records', 'jobs', 'notices', 'interop', 'platform'];
+/** What a pure lib may import besides its own files and other pure libs. Extend it only with pure packages. */
+const PURE_MAY_IMPORT = String.raw`^(?!\.{1,2}/|@archwright/|temporal-polyfill$|rrule$)`;
+
+const kind = (type) => ({ element: { type } });
+const to = (...types) => ({ to: { element: { types: { anyOf: types } } } });
+const pureFiles = PURE.map((lib) => `libs/${lib}/src/**/*.ts`);
+const acrossLibs = { regex: 'libs/[a-z]+/src', message: 'Import another lib by its package name, never by its path.' };
+
+export default defineConfig(
+  { ignores: ['dist/**', 'coverage/**', '**/*.{js,cjs,mjs}'] },
+  js.configs.recommended,
+  tseslint.configs.strictTypeChecked,
+  { languageOptions: { parserOptions: { projectService: true, tsconfigRootDir: root } } },
+  {
+    files: ['apps/**/*.{ts,tsx}', 'libs/**/*.ts'],
+    plugins: { boundaries },
+    settings: {
+      'import/resolver': { typescript: { project: './tsconfig.json' } },
+      'boundaries/elements': [
+        { type: 'pure', pattern: `libs/(${PURE.join('|')})` },
+        { type: 'contracts', pattern: 'libs/contracts' },
+        { type: 'server', pattern: `libs/(${SERVER.join('|')})` },
+        { type: 'web', pattern: 'apps/web' },
+        { type: 'app', pattern: 'apps/(api|worker|cli)' },
+      ],
+    },
+    rules: {
+      'boundaries/dependencies': ['error', {
+        default: 'disallow',
+        policies: [
+          { from: kind('pure'), allow: to('pure') },
+          { from: kind('contracts'), allow: to('pure') },
+          { from: kind('server'), allow: to('server', 'contracts', 'pure') },
+          { from: kind('web'), allow: to('contracts', 'pure') },
+          { from: kind('app'), allow: to('server', 'contracts', 'pure') },
+          { allow: { to: { module: { origin: ['external', 'core'] } } } },
+        ],
+      }],
+      'no-restricted-imports': ['error', { patterns: [acrossLibs] }],
+    },
+  },
+  {
+    files: pureFiles,
+    ignores: ['**/*.spec.ts'],
+    rules: {
+      'no-restricted-imports': ['error', {
+        patterns: [acrossLibs, { regex: PURE_MAY_IMPORT, message: 'A pure lib knows no framework, database or file system.' }],
+      }],
+      'no-restricted-globals': ['error', 'process', 'console', 'fetch', 'setTimeout', 'setInterval'],
+      'no-restricted-syntax': ['error',
+        { selector: "CallExpression[callee.object.name='Date'][callee.property.name='now']", message: 'Take the instant as a parameter.' },
+        { selector: "NewExpression[callee.name='Date'][arguments.length=0]", message: 'Take the instant as a parameter.' },
+        { selector: "MemberExpression[object.name='Temporal'][property.name='Now']", message: 'Take the instant as a parameter.' },
+        { selector: "CallExpression[callee.object.name='Math'][callee.property.name='random']", message: 'Take the seeded generator as a parameter.' },
+      ],
+    },
+  },
+  prettier,
+);

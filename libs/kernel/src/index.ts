@@ -1,0 +1,2 @@
+export { DomainError } from './domain-error.js';
+export { seededRandom, type SeededRandom } from './seeded-random.js';
