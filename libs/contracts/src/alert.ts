@@ -1,0 +1,56 @@
+import { z } from 'zod';
+import { arch, id, instant, sentence, slug, stageCode, version } from './primitives.js';
+import { ripple } from './appointment.js';
+
+export const alertState = z.enum(['open', 'planned', 'accepted', 'dismissed']);
+
+/** Something has to be made again: where to go back to, what is discarded, and the plans that would repair it. */
+export const remakeAlertView = z.object({
+  id,
+  version,
+  caseId: id,
+  caseNumber: z.string(),
+  patientName: z.string(),
+  stage: stageCode,
+  trigger: slug,
+  reason: z.string(),
+  returnToStage: stageCode,
+  arches: z.array(arch),
+  discards: z.array(z.string()),
+  state: alertState,
+  raisedAt: instant,
+  /** Decide by this instant: the start of the next thing that cannot be undone. Null when none is planned. */
+  decideBy: instant.nullable(),
+  proposals: z.array(
+    z.object({
+      id,
+      label: z.string(),
+      movedVisits: z.int(),
+      /** No plan moves fewer visits than this. */
+      leastMovedVisits: z.int(),
+      otherCases: z.int(),
+      ripples: z.array(ripple),
+    }),
+  ),
+  /** Set while no proposal exists yet, or when none could be found, with the reason. */
+  noProposalReason: z.string().nullable(),
+});
+export type RemakeAlertView = z.output<typeof remakeAlertView>;
+
+export const alertPage = z.object({ items: z.array(remakeAlertView), next: z.string().nullable() });
+export type AlertPage = z.output<typeof alertPage>;
+
+/** What a clinician sends to say that a stage must be made again. */
+export const openRemakeAlert = z.strictObject({
+  caseId: id,
+  stage: stageCode,
+  trigger: slug,
+  reason: sentence,
+});
+export type OpenRemakeAlert = z.output<typeof openRemakeAlert>;
+
+export const acceptProposal = z.strictObject({ proposalId: id, planHash: z.string().min(1) });
+export type AcceptProposal = z.output<typeof acceptProposal>;
+
+export const dismissAlert = z.strictObject({ reason: sentence });
+export type DismissAlert = z.output<typeof dismissAlert>;

@@ -1,0 +1,114 @@
+import { z } from 'zod';
+import { arch, id, instant, localDate, sentence, slug, stageCode, version } from './primitives.js';
+import { casePlan } from './plan.js';
+
+export const appointmentState = z.enum([
+  'held',
+  'provisional',
+  'booked',
+  'arrived',
+  'in-progress',
+  'completed',
+  'cancelled',
+  'missed',
+]);
+export type AppointmentState = z.output<typeof appointmentState>;
+
+export const appointmentView = z.object({
+  id,
+  version,
+  caseId: id.nullable(),
+  caseNumber: z.string().nullable(),
+  patientId: id,
+  patientName: z.string(),
+  birthOn: localDate,
+  clinicId: id,
+  clinicName: z.string(),
+  zone: z.string(),
+  chairId: id,
+  chairLabel: z.string(),
+  clinicianId: id,
+  clinicianName: z.string(),
+  stages: z.array(stageCode),
+  title: z.string(),
+  startsAt: instant,
+  endsAt: instant,
+  state: appointmentState,
+});
+export type AppointmentView = z.output<typeof appointmentView>;
+
+export const dayQuery = z.strictObject({ on: localDate, clinicId: id.optional(), clinicianId: id.optional() });
+export type DayQuery = z.output<typeof dayQuery>;
+
+export const dayBoard = z.object({
+  on: localDate,
+  sentence: z.string(),
+  appointments: z.array(appointmentView),
+});
+export type DayBoard = z.output<typeof dayBoard>;
+
+/** What a person may do with a visit on the day. */
+export const visitAction = z.strictObject({ action: z.enum(['arrive', 'start', 'finish', 'miss']) });
+export type VisitAction = z.output<typeof visitAction>;
+
+export const previewMove = z.strictObject({
+  appointmentId: id,
+  startsAt: instant,
+  clinicianId: id.optional(),
+  reason: sentence.optional(),
+});
+export type PreviewMove = z.output<typeof previewMove>;
+
+export const previewCancel = z.strictObject({
+  appointmentId: id,
+  reason: sentence,
+  /** Re-plan the rest from this instant, or drop it all. */
+  then: z.enum(['replan', 'drop-rest']).default('replan'),
+});
+export type PreviewCancel = z.output<typeof previewCancel>;
+
+/** One visit before and after a change; `before` is null for a new one, `after` for a dropped one. */
+const visitChange = z.object({
+  stages: z.array(stageCode),
+  title: z.string(),
+  appointmentId: id.nullable(),
+  patientName: z.string(),
+  caseNumber: z.string(),
+  before: instant.nullable(),
+  after: instant.nullable(),
+  clinicName: z.string(),
+  zone: z.string(),
+});
+const labChange = z.object({
+  code: slug,
+  title: z.string(),
+  arches: z.array(arch),
+  before: instant.nullable(),
+  after: instant.nullable(),
+});
+const call = z.object({ patientId: id, patientName: z.string(), phone: z.string().nullable(), sentence: z.string() });
+
+/** What a change would do, shown before anything changes. Applying it needs `id` and `planHash`. */
+export const ripple = z.object({
+  id,
+  planHash: z.string(),
+  caseId: id,
+  sentence: z.string(),
+  visits: z.array(visitChange),
+  labSteps: z.array(labChange),
+  calls: z.array(call),
+  untouchedVisits: z.int(),
+  plan: casePlan,
+});
+export type Ripple = z.output<typeof ripple>;
+
+export const applyRipple = z.strictObject({ planHash: z.string().min(1) });
+export type ApplyRipple = z.output<typeof applyRipple>;
+
+/** Other starts of one visit that leave every other visit of the case where it is. */
+export const alternativesView = z.object({
+  appointmentId: id,
+  zone: z.string(),
+  starts: z.array(z.object({ startsAt: instant, clinicianId: id, clinicianName: z.string() })),
+});
+export type AlternativesView = z.output<typeof alternativesView>;

@@ -1,0 +1,164 @@
+import { z } from 'zod';
+import { arch, id, instant, localDate, sentence, slug, stageCode, version } from './primitives.js';
+import { stageState } from './case.js';
+
+const reading = z.strictObject({
+  code: z.string().min(1).max(40),
+  /** A number with its unit, a choice's code, or yes/no; three readings of one length are three entries. */
+  value: z.union([z.number(), z.boolean(), z.string().min(1).max(60)]),
+  unit: z.string().max(20).optional(),
+  arch: arch.optional(),
+  /** Marks, posture or method that must be the same to compare two readings. */
+  landmarks: z.string().max(80).optional(),
+});
+
+/** Findings of one needle-point tracing as entered by the clinician. */
+const tracingEntry = z.strictObject({
+  attempt: z.int().min(1).max(9),
+  stylusOn: z.enum(['upper', 'lower']),
+  view: z.enum(['as-worn', 'mirrored']),
+  posture: z.enum(['upright', 'reclined', 'supine']),
+  occlusalVerticalDimensionMm: z.number().min(38).max(98).optional(),
+  apex: z.enum(['clear', 'rounded', 'double', 'none']),
+  armsComplete: z.boolean(),
+  basesStable: z.boolean(),
+  contact: z.boolean(),
+  pain: z.boolean(),
+  closurePoints: z.int().min(0).max(30),
+  closureRmsMm: z.number().min(0).max(20).optional(),
+});
+
+/** What is recorded at one stage. Saving it starts the check in the background. */
+export const recordCapture = z.strictObject({
+  readings: z.array(reading).max(200).default([]),
+  tracings: z.array(tracingEntry).max(9).default([]),
+  /** Checklist lines done, by code, with the count where one is asked for (parts in, parts out). */
+  checklist: z.record(slug, z.union([z.boolean(), z.int().min(0)])).default({}),
+  /** Another centric-relation method recorded in the same visit, if any. */
+  otherCentricMethod: slug.optional(),
+});
+export type RecordCapture = z.output<typeof recordCapture>;
+
+export const verdict = z.enum(['pass', 'caution', 'fail']);
+export type Verdict = z.output<typeof verdict>;
+
+export const verdictView = z.object({
+  rule: z.string(),
+  ruleVersion: z.int(),
+  verdict,
+  reason: z.string(),
+  value: z.string().nullable(),
+  limit: z.string().nullable(),
+  source: z.string(),
+  standing: z.string(),
+  action: z.enum(['go-on', 'correct-in-chair', 'repeat', 'return-to-stage']),
+  caution: z.string().nullable(),
+  at: instant,
+});
+export type VerdictView = z.output<typeof verdictView>;
+
+const captureField = z.object({
+  code: z.string(),
+  name: z.string(),
+  kind: z.enum(['number', 'enum', 'boolean', 'count', 'text']),
+  unit: z.string().nullable(),
+  plausible: z.object({ min: z.number(), max: z.number() }).nullable(),
+  usual: z.object({ min: z.number(), max: z.number() }).nullable(),
+  choices: z.array(z.object({ code: z.string(), label: z.string() })),
+  readings: z.int(),
+  landmarks: z.array(z.string()),
+  perArch: z.boolean(),
+  caution: z.string().nullable(),
+  source: z.string(),
+});
+
+/** What is open at a gate and exactly what is missing. */
+export const gateView = z.object({
+  code: slug,
+  title: z.string(),
+  hard: z.boolean(),
+  open: z.boolean(),
+  missing: z.array(z.string()),
+  overriddenBy: z.string().nullable(),
+});
+export type GateView = z.output<typeof gateView>;
+
+/** One visit's work at the chair: cautions, checklist, fields, verdicts and gates. */
+export const stageView = z.object({
+  id,
+  version,
+  caseId: id,
+  caseNumber: z.string(),
+  patientName: z.string(),
+  birthOn: localDate,
+  code: stageCode,
+  title: z.string(),
+  round: z.int(),
+  state: stageState,
+  cautions: z.array(z.object({ code: z.string(), text: z.string() })),
+  checklist: z.array(
+    z.object({ code: slug, text: z.string(), counted: z.boolean(), done: z.boolean(), count: z.int().nullable() }),
+  ),
+  fields: z.array(captureField),
+  readings: z.array(reading.extend({ at: instant })),
+  derived: z.array(z.object({ code: z.string(), name: z.string(), value: z.number(), unit: z.string() })),
+  tracings: z.array(tracingEntry),
+  verdicts: z.array(verdictView),
+  /** True while a saved capture has not been checked yet. */
+  checking: z.boolean(),
+  gates: z.array(gateView),
+  mayGoOn: z.boolean(),
+  sentence: z.string(),
+});
+export type StageView = z.output<typeof stageView>;
+
+export const overrideGate = z.strictObject({ gate: slug, reason: z.string().trim().min(10).max(500) });
+export type OverrideGate = z.output<typeof overrideGate>;
+
+export const completeStage = z.strictObject({
+  outcome: z.enum(['passed', 'repeat']),
+  note: sentence.optional(),
+});
+export type CompleteStage = z.output<typeof completeStage>;
+
+/** The complete hand-over to the laboratory; an open gate refuses it. */
+export const signPrescription = z.strictObject({
+  shade: z.string().trim().max(60).optional(),
+  mould: z.string().trim().max(60).optional(),
+  disinfection: z.strictObject({ agent: z.string().trim().min(1).max(80), at: instant }),
+  note: z.string().trim().max(1000).optional(),
+});
+export type SignPrescription = z.output<typeof signPrescription>;
+
+/** The stage board: the day's cases by stage, what has arrived, what is missing, what may go on. */
+export const stageBoard = z.object({
+  on: localDate,
+  clinicName: z.string(),
+  sentence: z.string(),
+  cards: z.array(
+    z.object({
+      appointmentId: id,
+      appointmentVersion: version,
+      appointmentState: z.string(),
+      startsAt: instant,
+      zone: z.string(),
+      caseId: id,
+      caseNumber: z.string(),
+      stageId: id,
+      stageCode,
+      title: z.string(),
+      patientName: z.string(),
+      birthOn: localDate,
+      verdict: z.enum(['may-go-on', 'check-first', 'decide', 'not-ready']),
+      reason: z.string(),
+      line: z.array(
+        z.object({
+          kind: z.enum(['visit', 'lab', 'alert']),
+          label: z.string(),
+          state: z.enum(['done', 'now', 'to-come', 'needs-person']),
+        }),
+      ),
+    }),
+  ),
+});
+export type StageBoard = z.output<typeof stageBoard>;

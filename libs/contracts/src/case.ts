@@ -1,0 +1,150 @@
+import { z } from 'zod';
+import { arch, id, instant, localDate, sentence, slug, stageCode, version } from './primitives.js';
+import { appointmentState } from './appointment.js';
+import { wishes } from './patient.js';
+
+export const caseState = z.enum(['enquiry', 'open', 'paused', 'transferred', 'abandoned', 'closed', 'ended-by-death']);
+export type CaseState = z.output<typeof caseState>;
+
+export const stageState = z.enum(['waiting', 'planned', 'ready', 'in-progress', 'passed', 'repeated', 'dropped']);
+export type StageState = z.output<typeof stageState>;
+
+export const labStepState = z.enum([
+  'unplanned',
+  'planned',
+  'ready',
+  'started',
+  'paused',
+  'finished',
+  'rejected',
+  'discarded',
+]);
+export type LabStepState = z.output<typeof labStepState>;
+
+export const openCase = z.strictObject({
+  patientId: id,
+  /** An enquiry books the examination only; path and arches stay provisional until the clinician decides. */
+  enquiry: z.boolean().default(false),
+  arches: z
+    .array(z.strictObject({ arch, pathVersionId: id }))
+    .min(1)
+    .max(2)
+    .refine((list) => new Set(list.map((entry) => entry.arch)).size === list.length, 'each arch once'),
+  clinicIds: z.array(id).min(1).max(20),
+  clinicianId: id.nullable().default(null),
+  parentCaseId: id.nullable().default(null),
+  /** Left out: the patient's own. */
+  wishes: wishes.optional(),
+});
+export type OpenCase = z.output<typeof openCase>;
+
+/** Dated decisions that gate the first final impression or laboratory order. No amounts. */
+export const recordConsent = z.strictObject({
+  consentOn: localDate.nullable(),
+  treatmentApprovedOn: localDate.nullable(),
+  medicinesAskedOn: localDate.nullable(),
+});
+export type RecordConsent = z.output<typeof recordConsent>;
+
+export const changeCaseState = z.strictObject({
+  to: caseState,
+  reason: sentence,
+  reviewOn: localDate.nullable().default(null),
+  /** For a transfer: the clinic that takes the case over. */
+  clinicId: id.optional(),
+});
+export type ChangeCaseState = z.output<typeof changeCaseState>;
+
+/** What changing the case's state would do, shown before it is done. */
+export const caseStateEffects = z.object({
+  bookings: z.string(),
+  labWork: z.string(),
+  objects: z.string(),
+  notices: z.string(),
+});
+
+const caseStage = z.object({
+  id,
+  code: stageCode,
+  title: z.string(),
+  position: z.int(),
+  round: z.int(),
+  arches: z.array(arch),
+  state: stageState,
+  isDelivery: z.boolean(),
+  isReview: z.boolean(),
+  appointmentId: id.nullable(),
+  appointmentState: appointmentState.nullable(),
+  startsAt: instant.nullable(),
+  endsAt: instant.nullable(),
+  clinicName: z.string().nullable(),
+  clinicianName: z.string().nullable(),
+});
+
+const caseLabStep = z.object({
+  id,
+  code: slug,
+  title: z.string(),
+  arches: z.array(arch),
+  round: z.int(),
+  afterStage: stageCode,
+  beforeStage: stageCode,
+  workCentre: slug,
+  state: labStepState,
+  placeLabel: z.string().nullable(),
+  startsAt: instant.nullable(),
+  endsAt: instant.nullable(),
+});
+
+export const caseEventView = z.object({ at: instant, kind: slug, sentence: z.string(), by: z.string().nullable() });
+
+/** One case as one line from the first visit to recall: plan, reality, alerts, who did what. */
+export const caseView = z.object({
+  id,
+  version,
+  number: z.string(),
+  state: caseState,
+  stateReason: z.string().nullable(),
+  reviewOn: localDate.nullable(),
+  title: z.string(),
+  sentence: z.string(),
+  patient: z.object({ id, name: z.string(), birthOn: localDate, phone: z.string().nullable() }),
+  arches: z.array(z.object({ arch, pathVersionId: id, pathTitle: z.string() })),
+  clinicIds: z.array(id),
+  zone: z.string(),
+  clinicianId: id.nullable(),
+  wishes,
+  consentOn: localDate.nullable(),
+  treatmentApprovedOn: localDate.nullable(),
+  medicinesAskedOn: localDate.nullable(),
+  deliveryOn: localDate.nullable(),
+  hold: z.object({ id, expiresAt: instant, planHash: z.string() }).nullable(),
+  stages: z.array(caseStage),
+  labSteps: z.array(caseLabStep),
+  alerts: z.array(z.object({ id, stage: stageCode, reason: z.string(), state: z.string() })),
+  events: z.array(caseEventView),
+});
+export type CaseView = z.output<typeof caseView>;
+
+export const caseSummary = caseView.pick({
+  id: true,
+  version: true,
+  number: true,
+  state: true,
+  title: true,
+  sentence: true,
+  patient: true,
+  deliveryOn: true,
+});
+export type CaseSummary = z.output<typeof caseSummary>;
+
+export const casePage = z.object({ items: z.array(caseSummary), next: z.string().nullable() });
+export type CasePage = z.output<typeof casePage>;
+
+export const caseQuery = z.strictObject({
+  q: z.string().trim().max(100).optional(),
+  state: caseState.optional(),
+  cursor: z.string().max(500).optional(),
+  limit: z.coerce.number().int().min(1).max(100).default(20),
+});
+export type CaseQuery = z.output<typeof caseQuery>;

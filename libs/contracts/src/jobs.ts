@@ -1,0 +1,16 @@
+import { z } from 'zod';
+import { id } from './primitives.js';
+
+/** Job payloads hold ids only: the row is read when the job runs. */
+export const checkStagePayload = z.strictObject({ organisationId: id, stageId: id, captureId: id });
+export type CheckStagePayload = z.output<typeof checkStagePayload>;
+
+export const replanCasePayload = z.strictObject({ organisationId: id, alertId: id });
+export type ReplanCasePayload = z.output<typeof replanCasePayload>;
+
+export const deliverReminderPayload = z.strictObject({ organisationId: id, reminderId: id });
+export type DeliverReminderPayload = z.output<typeof deliverReminderPayload>;
+
+/** A message that follows a change at once: confirmation, move, cancellation, alert. */
+export const deliverNoticePayload = z.strictObject({ organisationId: id, noticeId: id });
+export type DeliverNoticePayload = z.output<typeof deliverNoticePayload>;

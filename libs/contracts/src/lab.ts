@@ -1,0 +1,79 @@
+import { z } from 'zod';
+import { arch, id, instant, localDate, sentence, slug, version } from './primitives.js';
+import { labStepState } from './case.js';
+
+export const loadQuery = z.strictObject({
+  laboratoryId: id,
+  from: localDate,
+  days: z.coerce.number().int().min(1).max(60).default(10),
+});
+export type LoadQuery = z.output<typeof loadQuery>;
+
+/** Minutes booked of minutes open, per work centre and day, and the cases that will be late. */
+export const loadView = z.object({
+  laboratoryId: id,
+  laboratoryName: z.string(),
+  zone: z.string(),
+  sentence: z.string(),
+  days: z.array(localDate),
+  workCentres: z.array(
+    z.object({
+      id,
+      code: slug,
+      name: z.string(),
+      places: z.int(),
+      days: z.array(z.object({ on: localDate, bookedMinutes: z.int(), openMinutes: z.int() })),
+    }),
+  ),
+  atRisk: z.array(z.object({ caseId: id, caseNumber: z.string(), sentence: z.string(), cause: z.string() })),
+});
+export type LoadView = z.output<typeof loadView>;
+
+export const dispatchQuery = z.strictObject({ laboratoryId: id, on: localDate, workCentreId: id.optional() });
+export type DispatchQuery = z.output<typeof dispatchQuery>;
+
+export const dispatchStep = z.object({
+  id,
+  version,
+  caseId: id,
+  caseNumber: z.string(),
+  code: slug,
+  title: z.string(),
+  arches: z.array(arch),
+  workCentreId: id,
+  workCentre: z.string(),
+  placeLabel: z.string(),
+  startsAt: instant,
+  endsAt: instant,
+  handsOnMinutes: z.int(),
+  state: labStepState,
+  dueBackAt: instant.nullable(),
+  slackMinutes: z.int().nullable(),
+  /** Why it may not start yet; null when it may. */
+  waitsFor: z.string().nullable(),
+  openQuestion: z.string().nullable(),
+});
+export type DispatchStep = z.output<typeof dispatchStep>;
+
+export const dispatchView = z.object({
+  laboratoryId: id,
+  on: localDate,
+  zone: z.string(),
+  sentence: z.string(),
+  /** The order in which the list is to be worked, and why. */
+  order: z.string(),
+  steps: z.array(dispatchStep),
+});
+export type DispatchView = z.output<typeof dispatchView>;
+
+export const labStepAction = z.discriminatedUnion('action', [
+  z.strictObject({ action: z.literal('start') }),
+  z.strictObject({ action: z.literal('pause') }),
+  z.strictObject({ action: z.literal('finish') }),
+  z.strictObject({ action: z.literal('reject'), reason: sentence }),
+  z.strictObject({ action: z.literal('ask'), question: sentence }),
+]);
+export type LabStepAction = z.output<typeof labStepAction>;
+
+export const answerQuestion = z.strictObject({ answer: sentence });
+export type AnswerQuestion = z.output<typeof answerQuestion>;

@@ -1,0 +1,124 @@
+import { z } from 'zod';
+import { arch, id, instant, localDate, slug, stageCode } from './primitives.js';
+
+/** One visit of a plan: a chair, a clinician and a time, and the stages it serves. */
+export const plannedVisit = z.object({
+  stages: z.array(stageCode),
+  title: z.string(),
+  clinicId: id,
+  clinicName: z.string(),
+  zone: z.string(),
+  clinicianId: id,
+  clinicianName: z.string(),
+  chairId: id,
+  chairLabel: z.string(),
+  startsAt: instant,
+  endsAt: instant,
+  isDelivery: z.boolean(),
+  isReview: z.boolean(),
+  asWished: z.boolean(),
+  /** Which wish it breaks, in words; empty when it breaks none. */
+  againstWishes: z.array(z.string()),
+});
+
+/** One laboratory step of a plan, on a named place. */
+export const plannedLabStep = z.object({
+  code: slug,
+  title: z.string(),
+  arches: z.array(arch),
+  afterStage: stageCode,
+  beforeStage: stageCode,
+  laboratoryId: id,
+  laboratoryName: z.string(),
+  workCentre: slug,
+  placeId: id,
+  placeLabel: z.string(),
+  startsAt: instant,
+  endsAt: instant,
+});
+
+export const plannedTransport = z.object({
+  direction: z.enum(['to-lab', 'to-clinic']),
+  departsAt: instant,
+  arrivesAt: instant,
+});
+
+/** A complete feasible plan, from the next visit through the first checks after placement. */
+export const casePlan = z.object({
+  visits: z.array(plannedVisit),
+  labSteps: z.array(plannedLabStep),
+  transports: z.array(plannedTransport),
+  /** Null for a plan in which no denture is placed any more (reviews only). */
+  deliveryOn: localDate.nullable(),
+  /** What makes this plan good, one sentence each. */
+  reasons: z.array(z.string()),
+  /** What it gives up against the wishes or against the other offers, one sentence each. */
+  givesUp: z.array(z.string()),
+});
+export type CasePlan = z.output<typeof casePlan>;
+
+/** A change that would make an impossible request possible, with the delivery date it would give. */
+export const relaxation = z.object({
+  code: slug,
+  sentence: z.string(),
+  /** The body to send with the next request for offers so that this relaxation is applied. */
+  apply: z.record(z.string(), z.unknown()),
+  deliveryOn: localDate.nullable(),
+});
+
+export const whyNot = z.object({
+  failingStage: z.string(),
+  sentence: z.string(),
+  relaxations: z.array(relaxation),
+});
+export type WhyNot = z.output<typeof whyNot>;
+
+export const offer = z.object({ id, planHash: z.string(), label: z.string(), plan: casePlan });
+export type Offer = z.output<typeof offer>;
+
+export const requestOffers = z.strictObject({
+  /** How many different offers; the answer may hold fewer. */
+  count: z.int().min(1).max(5).default(3),
+  notBefore: instant.optional(),
+  clinicIds: z.array(id).max(20).optional(),
+  /** Relaxations a person has agreed to, as given under `whyNot.relaxations[].apply`. */
+  relax: z
+    .strictObject({
+      extraWaitDays: z.record(z.string(), z.int().min(1).max(120)).optional(),
+      anyClinician: z.boolean().optional(),
+      anyClinic: z.boolean().optional(),
+      ignoreUnavailable: z.boolean().optional(),
+    })
+    .optional(),
+});
+export type RequestOffers = z.output<typeof requestOffers>;
+
+export const offersView = z.object({ caseId: id, offers: z.array(offer), whyNot: whyNot.nullable() });
+export type OffersView = z.output<typeof offersView>;
+
+export const createHold = z.strictObject({
+  offerId: id,
+  /** `phone` lasts minutes, `provisional` 24 to 48 hours. */
+  kind: z.enum(['phone', 'provisional']),
+  minutes: z.int().min(1).max(2880).optional(),
+});
+export type CreateHold = z.output<typeof createHold>;
+
+export const holdView = z.object({
+  id,
+  caseId: id,
+  kind: z.enum(['phone', 'provisional']),
+  state: z.enum(['active', 'confirmed', 'released', 'expired']),
+  expiresAt: instant,
+  planHash: z.string(),
+  plan: casePlan,
+});
+export type HoldView = z.output<typeof holdView>;
+
+export const confirmHold = z.strictObject({
+  /** The hash of the plan the person saw; another one is answered with 409. */
+  planHash: z.string().min(1),
+  /** All visits, or the first n with the rest provisional. */
+  firm: z.union([z.literal('all'), z.int().min(1).max(20)]).default('all'),
+});
+export type ConfirmHold = z.output<typeof confirmHold>;
