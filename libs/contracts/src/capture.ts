@@ -3,29 +3,53 @@ import { arch, id, instant, localDate, sentence, slug, stageCode, version } from
 import { stageState } from './case.js';
 
 const reading = z.strictObject({
-  code: z.string().min(1).max(40),
-  /** A number with its unit, a choice's code, or yes/no; three readings of one length are three entries. */
+  /** A code of the measurement catalogue, or its short form such as `OVD`. */
+  code: z.string().min(1).max(60),
+  /** A number, a choice's code, or yes/no; three readings of one length are three entries. */
   value: z.union([z.number(), z.boolean(), z.string().min(1).max(60)]),
   unit: z.string().max(20).optional(),
   arch: arch.optional(),
-  /** Marks, posture or method that must be the same to compare two readings. */
-  landmarks: z.string().max(80).optional(),
+  side: z.enum(['right', 'left']).optional(),
+  region: slug.optional(),
+  /** Answers that must be the same before two readings are compared, such as `landmarks`. */
+  method: z.record(slug, z.string().min(1).max(60)).optional(),
 });
+export type Reading = z.output<typeof reading>;
 
-/** Findings of one needle-point tracing as entered by the clinician. */
+const markedDimension = z.strictObject({ valueMm: z.number().min(38).max(98), landmarks: slug });
+
+/** Findings of one needle-point tracing as entered by the clinician; numbers that are not known are left out. */
 const tracingEntry = z.strictObject({
-  attempt: z.int().min(1).max(9),
   stylusOn: z.enum(['upper', 'lower']),
   view: z.enum(['as-worn', 'mirrored']),
   posture: z.enum(['upright', 'reclined', 'supine']),
-  occlusalVerticalDimensionMm: z.number().min(38).max(98).optional(),
-  apex: z.enum(['clear', 'rounded', 'double', 'none']),
-  armsComplete: z.boolean(),
-  basesStable: z.boolean(),
+  apex: z.enum(['single', 'none', 'double']),
+  form: z
+    .enum(['typical', 'flat', 'asymmetric', 'rounded', 'miniature', 'dorsally-extended', 'interrupted'])
+    .optional(),
+  basesMoved: z.boolean(),
   contact: z.boolean(),
   pain: z.boolean(),
-  closurePoints: z.int().min(0).max(30),
-  closureRmsMm: z.number().min(0).max(20).optional(),
+  verticalDimensionChangedAfter: z.boolean().optional(),
+  occlusalVerticalDimension: markedDimension.optional(),
+  roundingRadiusMm: z.number().min(0).max(20).optional(),
+  armRmsMm: z.number().min(0).max(20).optional(),
+  asymmetryDeg: z.number().min(0).max(180).optional(),
+  dorsalExtensionMm: z.number().min(-20).max(20).optional(),
+  closures: z
+    .strictObject({
+      count: z.int().min(1).max(100),
+      rmsMm: z.number().min(0).max(20),
+      maxPairMm: z.number().min(0).max(40),
+    })
+    .optional(),
+  offsetMm: z.number().min(0).max(20).optional(),
+});
+
+/** A centric relation record by another method than tracing: an equal, not a failure. */
+const centricRelationRecord = z.strictObject({
+  method: z.enum(['bimanual-guidance', 'chin-point-guidance', 'swallowing', 'functional', 'wax-record']),
+  occlusalVerticalDimension: markedDimension.optional(),
 });
 
 /** What is recorded at one stage. Saving it starts the check in the background. */
@@ -34,8 +58,7 @@ export const recordCapture = z.strictObject({
   tracings: z.array(tracingEntry).max(9).default([]),
   /** Checklist lines done, by code, with the count where one is asked for (parts in, parts out). */
   checklist: z.record(slug, z.union([z.boolean(), z.int().min(0)])).default({}),
-  /** Another centric-relation method recorded in the same visit, if any. */
-  otherCentricMethod: slug.optional(),
+  otherCentricRelation: z.array(centricRelationRecord).max(9).default([]),
 });
 export type RecordCapture = z.output<typeof recordCapture>;
 
@@ -44,7 +67,7 @@ export type Verdict = z.output<typeof verdict>;
 
 export const verdictView = z.object({
   rule: z.string(),
-  ruleVersion: z.int(),
+  ruleVersion: z.string(),
   verdict,
   reason: z.string(),
   value: z.string().nullable(),
@@ -65,9 +88,16 @@ const captureField = z.object({
   plausible: z.object({ min: z.number(), max: z.number() }).nullable(),
   usual: z.object({ min: z.number(), max: z.number() }).nullable(),
   choices: z.array(z.object({ code: z.string(), label: z.string() })),
+  /** How many readings are asked for. */
   readings: z.int(),
-  landmarks: z.array(z.string()),
-  perArch: z.boolean(),
+  /** Whether a gate of this stage asks for it. */
+  required: z.boolean(),
+  arches: z.array(arch),
+  sides: z.array(z.enum(['right', 'left'])),
+  regions: z.array(z.string()),
+  method: z.array(
+    z.object({ key: z.string(), question: z.string(), options: z.array(z.string()), required: z.boolean() }),
+  ),
   caution: z.string().nullable(),
   source: z.string(),
 });
@@ -103,6 +133,7 @@ export const stageView = z.object({
   readings: z.array(reading.extend({ at: instant })),
   derived: z.array(z.object({ code: z.string(), name: z.string(), value: z.number(), unit: z.string() })),
   tracings: z.array(tracingEntry),
+  otherCentricRelation: z.array(centricRelationRecord),
   verdicts: z.array(verdictView),
   /** True while a saved capture has not been checked yet. */
   checking: z.boolean(),

@@ -46,6 +46,7 @@ export {
   type CompleteStage,
   type GateView,
   type OverrideGate,
+  type Reading,
   type RecordCapture,
   type SignPrescription,
   type StageBoard,
@@ -137,7 +138,16 @@ export {
   type RequestOffers,
   type WhyNot,
 } from './plan.js';
-export { practiceView, type PracticeView } from './practice.js';
+export {
+  demoClock,
+  importCalendar,
+  importedCalendar,
+  practiceView,
+  type DemoClock,
+  type ImportCalendar,
+  type ImportedCalendar,
+  type PracticeView,
+} from './practice.js';
 export {
   arch,
   id,

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { arch, id, localDate, slug, zoneName } from './primitives.js';
+import { arch, id, instant, localDate, slug, zoneName } from './primitives.js';
 
 /** What the signed-in person's screens choose from: clinics, people, laboratories and published paths. */
 export const practiceView = z.object({
@@ -33,3 +33,26 @@ export const practiceView = z.object({
   ),
 });
 export type PracticeView = z.output<typeof practiceView>;
+
+/** Busy times of one chair or clinician from an iCalendar feed; importing the same feed again changes nothing twice. */
+export const importCalendar = z.strictObject({
+  /** Names the feed, so that a later import of it replaces this one. */
+  source: z.string().trim().min(1).max(500),
+  /** The feed itself (RFC 5545), at most 2 MB. */
+  calendar: z.string().min(1).max(2_000_000),
+});
+export type ImportCalendar = z.output<typeof importCalendar>;
+
+export const importedCalendar = z.object({
+  resourceId: id,
+  busy: z.int(),
+  unchanged: z.int(),
+  /** Busy times that collide with a booked visit; they are kept out until a person decides. */
+  conflicts: z.int(),
+  problems: z.array(z.object({ line: z.int(), component: z.string(), problem: z.string() })),
+});
+export type ImportedCalendar = z.output<typeof importedCalendar>;
+
+/** The demo's clock: where it stands, and how to move it forward. */
+export const demoClock = z.strictObject({ now: instant });
+export type DemoClock = z.output<typeof demoClock>;
