@@ -1,0 +1,142 @@
+import type { Measurement } from '../measurement.js';
+import { commonPractice, fromMemory, published } from '../standing.js';
+
+const ADULT = 'Compared only with the same instrument and setting.';
+
+/** Patient-reported and functional outcome, acceptance at trial placement, and occlusion at placement. */
+export const FUNCTION_MEASUREMENTS: readonly Measurement[] = [
+  {
+    code: 'satisfaction',
+    abbreviation: 'VAS',
+    name: 'Satisfaction on a visual scale',
+    group: 'function',
+    kind: 'number',
+    unit: 'mm',
+    plausible: { min: 0, max: 100 },
+    usual: { min: 50, max: 100 },
+    method: [
+      {
+        key: 'question',
+        question: 'Which question?',
+        options: ['general', 'chewing', 'speech', 'looks', 'comfort'],
+        required: true,
+      },
+    ],
+    capturedAt: ['examination', 'review'],
+    source: published(
+      'group means 79 to 83 of 100 at three and six months, n=122 (Kawai, J Dent 2005;33:659); the lower end is a project default',
+    ),
+    caution: ADULT,
+  },
+  {
+    code: 'gum-mixing',
+    name: 'Two-colour gum mixing',
+    group: 'function',
+    kind: 'number',
+    unit: 'percent',
+    plausible: { min: 0, max: 100 },
+    usual: null,
+    method: [
+      { key: 'strokes', question: 'After how many strokes?', options: ['5', '10', '20', '30', '40'], required: true },
+    ],
+    capturedAt: ['examination', 'review'],
+    source: fromMemory(
+      'textbook; complete-denture wearers chew at about 30 % of dentate controls (Cunha, J Dent 2013;41:133)',
+    ),
+    caution: ADULT,
+  },
+  {
+    code: 'chewed-particle-size',
+    abbreviation: 'X50',
+    name: 'Median particle size after chewing',
+    group: 'function',
+    kind: 'number',
+    unit: 'mm',
+    plausible: { min: 0.1, max: 12 },
+    usual: null,
+    method: [
+      { key: 'strokes', question: 'After how many strokes?', options: ['15', '20', '40', '60'], required: true },
+    ],
+    capturedAt: ['examination', 'review'],
+    source: fromMemory('sieve method'),
+    caution: ADULT,
+  },
+  {
+    code: 'strokes-to-swallow',
+    name: 'Chewing strokes until swallowing',
+    group: 'function',
+    kind: 'count',
+    unit: 'count',
+    plausible: { min: 1, max: 300 },
+    usual: null,
+    method: [],
+    capturedAt: ['examination', 'review'],
+    source: fromMemory('textbook'),
+    caution: ADULT,
+  },
+  {
+    code: 'trial-acceptance',
+    name: 'Acceptance at trial placement',
+    group: 'agreement',
+    kind: 'enum',
+    options: [
+      { code: 'accepted', label: 'accepted' },
+      { code: 'accepted-with-changes', label: 'accepted with small changes' },
+      { code: 'refused', label: 'looks refused' },
+    ],
+    usualOptions: ['accepted', 'accepted-with-changes'],
+    method: [],
+    capturedAt: ['trial'],
+    source: commonPractice(),
+    caution: 'Give time and a mirror; invite the companion. Nothing is processed before the answer is recorded.',
+  },
+  {
+    code: 'trial-decided-by',
+    name: 'Who decided at trial placement',
+    group: 'agreement',
+    kind: 'enum',
+    options: [
+      { code: 'patient', label: 'patient' },
+      { code: 'companion-with-permission', label: 'companion, with the patient’s permission' },
+      { code: 'legal-representative', label: 'legal representative' },
+    ],
+    usualOptions: null,
+    method: [],
+    capturedAt: ['trial'],
+    source: commonPractice(),
+    caution: 'A companion decides only with the patient’s permission.',
+  },
+  {
+    code: 'occlusion-at-placement',
+    name: 'Occlusion at placement',
+    group: 'function',
+    kind: 'enum',
+    options: [
+      { code: 'balanced', label: 'even contact in centric relation' },
+      { code: 'small-error', label: 'small error, clinical remount and grind' },
+      { code: 'large-error', label: 'large error' },
+    ],
+    usualOptions: ['balanced'],
+    method: [],
+    capturedAt: ['placement', 'review'],
+    source: commonPractice('common practice, no source found: up to about 2 mm by clinical remount'),
+    caution: 'Do not grind a wrong jaw relation into place.',
+  },
+  {
+    code: 'sore-spots',
+    name: 'Sore spots found',
+    group: 'function',
+    kind: 'count',
+    unit: 'count',
+    plausible: { min: 0, max: 30 },
+    usual: { min: 0, max: 3 },
+    perArch: true,
+    method: [],
+    capturedAt: ['placement', 'review'],
+    source: commonPractice(
+      'common practice; 85.8 % of 60 patients needed a first adjustment (J Dent Res Dent Clin Dent Prospects, 60 patients)',
+    ),
+    caution:
+      'A sore that is still there two weeks after its adjustment is referred: not a denture problem until shown otherwise.',
+  },
+];

@@ -1,0 +1,265 @@
+import type { EnumMeasurement, Measurement } from '../measurement.js';
+import { commonPractice, fromMemory, published, type Source } from '../standing.js';
+
+type Row = Pick<EnumMeasurement, 'code' | 'name' | 'capturedAt' | 'caution' | 'perArch' | 'method'> & {
+  readonly abbreviation?: string;
+};
+
+const grade = (
+  row: Row,
+  usual: readonly string[] | null,
+  options: Readonly<Record<string, string>>,
+  source: Source,
+): EnumMeasurement => ({
+  ...row,
+  group: 'grades',
+  kind: 'enum',
+  options: Object.entries(options).map(([code, label]) => ({ code, label })),
+  usualOptions: usual,
+  source,
+});
+
+const KAPUR_VARIANT = {
+  key: 'variant',
+  question: 'Which variant of the index?',
+  options: ['kapur-1967', 'kapur-olshan', 'modified'],
+  required: true,
+} as const;
+
+const EXAMINATION = ['examination'] as const;
+
+/** Ridge, mucosa, retention and stability grades. */
+export const GRADE_MEASUREMENTS: readonly Measurement[] = [
+  {
+    code: 'kapur-retention',
+    name: 'Retention of the denture',
+    group: 'grades',
+    kind: 'count',
+    unit: 'points',
+    plausible: { min: 0, max: 3 },
+    usual: { min: 2, max: 3 },
+    perArch: true,
+    method: [KAPUR_VARIANT],
+    capturedAt: ['examination', 'placement', 'review'],
+    source: fromMemory('Kapur 1967: 0 none, 1 minimum, 2 moderate, 3 good'),
+    caution: 'Modified versions are more sensitive (thesis, n=126): variants are never mixed.',
+  },
+  {
+    code: 'kapur-stability',
+    name: 'Stability of the denture',
+    group: 'grades',
+    kind: 'count',
+    unit: 'points',
+    plausible: { min: 0, max: 2 },
+    usual: { min: 1, max: 2 },
+    perArch: true,
+    method: [KAPUR_VARIANT],
+    capturedAt: ['examination', 'placement', 'review'],
+    source: fromMemory('Kapur 1967: 0 extreme rocking, 1 moderate, 2 slight or none'),
+    caution: 'Modified versions are more sensitive (thesis, n=126): variants are never mixed.',
+  },
+  {
+    code: 'mandibular-bone-height',
+    name: 'Height of the mandible at its lowest point',
+    group: 'grades',
+    kind: 'number',
+    unit: 'mm',
+    plausible: { min: 1, max: 45 },
+    usual: { min: 11, max: 45 },
+    method: [
+      { key: 'image', question: 'Read on which image?', options: ['panoramic', 'cone-beam', 'other'], required: false },
+    ],
+    capturedAt: EXAMINATION,
+    source: published('McGarry, J Prosthodont 1999;8:27: 21 and over, 16 to 20, 11 to 15, 10 and under'),
+    caution: 'Panoramic images enlarge: correct for the magnification of the machine first.',
+  },
+  grade(
+    {
+      code: 'newton-stomatitis',
+      name: 'Denture stomatitis',
+      perArch: true,
+      method: [],
+      capturedAt: ['examination', 'final-impression', 'review'],
+      caution: 'No final impression on inflamed mucosa: treat, condition, wait.',
+    },
+    ['0'],
+    { '0': '0 none', '1': 'I pinpoint', '2': 'II diffuse', '3': 'III papillary or granular' },
+    fromMemory('Newton 1962'),
+  ),
+  grade(
+    {
+      code: 'cawood-howell-class',
+      name: 'Ridge class after Cawood and Howell',
+      perArch: true,
+      method: [],
+      capturedAt: EXAMINATION,
+      caution: 'Knife-edge, flat and depressed ridges: expect more adjustments.',
+    },
+    ['2', '3'],
+    {
+      '1': 'I dentate',
+      '2': 'II post-extraction',
+      '3': 'III rounded, adequate',
+      '4': 'IV knife-edge',
+      '5': 'V flat',
+      '6': 'VI depressed',
+    },
+    fromMemory('Cawood & Howell 1988'),
+  ),
+  grade(
+    {
+      code: 'atwood-order',
+      name: 'Ridge order after Atwood',
+      perArch: true,
+      method: [],
+      capturedAt: EXAMINATION,
+      caution: 'Order, not quality of the denture to come.',
+    },
+    ['2', '3'],
+    {
+      '1': '1 pre-extraction',
+      '2': '2 post-extraction',
+      '3': '3 high, well rounded',
+      '4': '4 knife-edge',
+      '5': '5 low, well rounded',
+      '6': '6 depressed',
+    },
+    fromMemory('Atwood 1963'),
+  ),
+  grade(
+    {
+      code: 'maxillary-form',
+      name: 'Form of the residual maxilla',
+      method: [],
+      capturedAt: EXAMINATION,
+      caution: 'One criterion of the edentulous index.',
+    },
+    ['A', 'B'],
+    { A: 'A', B: 'B', C: 'C', D: 'D' },
+    published('McGarry, J Prosthodont 1999;8:27'),
+  ),
+  grade(
+    {
+      code: 'muscle-attachment',
+      name: 'Muscle attachments of the mandible',
+      method: [],
+      capturedAt: EXAMINATION,
+      caution: 'One criterion of the edentulous index.',
+    },
+    ['A', 'B'],
+    { A: 'A', B: 'B', C: 'C', D: 'D', E: 'E' },
+    published('McGarry, J Prosthodont 1999;8:27'),
+  ),
+  grade(
+    {
+      code: 'skeletal-class',
+      name: 'Jaw relation class',
+      method: [],
+      capturedAt: EXAMINATION,
+      caution: 'Class II speaks with a larger closest speaking space.',
+    },
+    ['class-i'],
+    { 'class-i': 'class I', 'class-ii': 'class II', 'class-iii': 'class III' },
+    published('McGarry, J Prosthodont 1999;8:27'),
+  ),
+  {
+    code: 'denture-hygiene',
+    name: 'Denture hygiene',
+    group: 'grades',
+    kind: 'count',
+    unit: 'points',
+    plausible: { min: 0, max: 4 },
+    usual: { min: 0, max: 2 },
+    perArch: true,
+    method: [],
+    capturedAt: ['examination', 'review'],
+    source: commonPractice('common practice, no source found: visual, 0 clean to 4 covered'),
+    caution: 'A reason to instruct, not to judge.',
+  },
+  grade(
+    {
+      code: 'mucosa-resilience',
+      name: 'Resilience of the mucosa',
+      perArch: true,
+      method: [],
+      capturedAt: EXAMINATION,
+      caution: 'Flabby tissue: choose an impression that does not displace it.',
+    },
+    ['firm'],
+    { firm: 'firm', resilient: 'resilient', flabby: 'flabby' },
+    fromMemory('textbook'),
+  ),
+  grade(
+    {
+      code: 'saliva-amount',
+      name: 'Amount of saliva',
+      method: [],
+      capturedAt: EXAMINATION,
+      caution: 'A dry mouth holds a denture badly: earlier recalls.',
+    },
+    ['normal'],
+    { normal: 'normal', little: 'little', much: 'much' },
+    fromMemory('textbook'),
+  ),
+  grade(
+    {
+      code: 'saliva-consistency',
+      name: 'Consistency of saliva',
+      method: [],
+      capturedAt: EXAMINATION,
+      caution: 'Thick saliva voids impressions.',
+    },
+    ['mixed', 'thin'],
+    { thin: 'thin', mixed: 'mixed', thick: 'thick' },
+    fromMemory('textbook'),
+  ),
+  grade(
+    {
+      code: 'tongue-size',
+      name: 'Tongue size',
+      method: [],
+      capturedAt: EXAMINATION,
+      caution: 'A wide tongue lifts a narrow lower denture.',
+    },
+    ['normal'],
+    { small: 'small', normal: 'normal', large: 'large' },
+    fromMemory('textbook'),
+  ),
+  grade(
+    {
+      code: 'tongue-position',
+      name: 'Tongue position',
+      method: [],
+      capturedAt: EXAMINATION,
+      caution: 'A retracted tongue breaks the lower seal.',
+    },
+    ['normal'],
+    { normal: 'normal', 'retracted-low': 'retracted, low', 'retracted-high': 'retracted, curled' },
+    fromMemory('Wright'),
+  ),
+  grade(
+    {
+      code: 'palatal-throat-form',
+      name: 'Palatal throat form',
+      method: [],
+      capturedAt: EXAMINATION,
+      caution: 'Decides width and depth of the posterior seal.',
+    },
+    ['1', '2'],
+    { '1': 'I gentle', '2': 'II medium', '3': 'III abrupt' },
+    fromMemory('House'),
+  ),
+  grade(
+    {
+      code: 'retention-of-impression',
+      name: 'Retention of the impression in the mouth',
+      perArch: true,
+      method: [],
+      capturedAt: ['final-impression'],
+      caution: 'An impression that drops will make a denture that drops.',
+    },
+    ['good', 'moderate'],
+    { good: 'good', moderate: 'moderate', none: 'none' },
+    commonPractice(),
+  ),
+];

@@ -1,0 +1,72 @@
+import { DifferentMethodError } from '../errors.js';
+import type { Reading } from '../readings/reading.js';
+import { AGREEMENT_RULES } from './agreement-rules.js';
+import { BASE_RULES } from './base-rules.js';
+import { PLANE_RULES } from './plane-rules.js';
+import { cautions, type CheckRule, type Outcome } from './rule.js';
+import { checkSettings, type PracticeOverlay } from './settings.js';
+import { SPEECH_RULES } from './speech-rules.js';
+import { Stage, type StageFacts } from './stage.js';
+import { TRACING_RULES } from './tracing-rules.js';
+import { usualRange } from './usual-range-rule.js';
+import type { Verdict } from './verdict.js';
+import { VERTICAL_RULES } from './vertical-rules.js';
+
+/** Every check, in the order in which a visit reads them. */
+export const CHECK_RULES: readonly CheckRule[] = [
+  ...BASE_RULES,
+  ...VERTICAL_RULES,
+  ...SPEECH_RULES,
+  ...TRACING_RULES,
+  ...PLANE_RULES,
+  ...AGREEMENT_RULES,
+  usualRange,
+];
+
+export interface StageInput {
+  readonly readings: readonly Reading[];
+  readonly facts: StageFacts;
+  readonly overlay?: PracticeOverlay | null;
+}
+
+/**
+ * Runs every check that belongs to the visit's milestones. A check without its values says nothing.
+ *
+ * @returns verdicts in the order of {@link CHECK_RULES}; they support and do not replace judgement
+ * @throws {DomainError} for a reading that would not be accepted, and for an overlay that asks for what a practice may
+ *   not change; values with different landmarks are a caution that asks to measure again
+ */
+export function evaluateStage(input: StageInput): readonly Verdict[] {
+  const settings = checkSettings(input.overlay ?? null);
+  const stage = new Stage(input.readings, input.facts, settings);
+  return CHECK_RULES.filter((rule) => stage.isAt(...rule.milestones)).flatMap((rule) =>
+    outcomesOf(rule, stage).map((outcome) => toVerdict(rule, outcome, settings.practiceVersion)),
+  );
+}
+
+/** Values measured differently are never compared: the rule asks for new ones, and the other rules still speak. */
+function outcomesOf(rule: CheckRule, stage: Stage): readonly Outcome[] {
+  try {
+    return rule.evaluate(stage);
+  } catch (error) {
+    if (!(error instanceof DifferentMethodError)) throw error;
+    return [
+      cautions({ value: null, limit: 'the same landmarks and posture', reason: error.message, action: 'repeat' }),
+    ];
+  }
+}
+
+function toVerdict(rule: CheckRule, outcome: Outcome, practiceVersion: number | null): Verdict {
+  const { source = rule.source, cautionText = rule.cautionText, unit = null, blocks = false, ...rest } = outcome;
+  return {
+    ...rest,
+    rule: rule.code,
+    ruleVersion:
+      practiceVersion === null ? String(rule.version) : `${String(rule.version)}+p${String(practiceVersion)}`,
+    unit,
+    blocks,
+    source: source.text,
+    standing: source.standing,
+    cautionText,
+  };
+}

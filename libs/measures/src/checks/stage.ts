@@ -1,0 +1,127 @@
+import { measurementByCode } from '../catalogue/catalogue.js';
+import { type Arch, type MilestoneKind, type Side, type SkeletalClass } from '../measurement.js';
+import { checkReading, type Reading, type ReadingValue } from '../readings/reading.js';
+import { summariseReadings, type ReadingSummary } from '../readings/summary.js';
+import type { RuleLimit, LimitCode } from './limits.js';
+import type { CheckSettings, Person } from './settings.js';
+
+/** A vertical dimension together with the marks it was measured on. */
+export interface MarkedDimension {
+  readonly valueMm: number;
+  readonly landmarks: string;
+}
+
+export const TRACING_FORMS = [
+  'typical',
+  'flat',
+  'asymmetric',
+  'rounded',
+  'miniature',
+  'dorsally-extended',
+  'interrupted',
+] as const;
+export type TracingForm = (typeof TRACING_FORMS)[number];
+
+/** One needle-point tracing of this visit, as entered or as evaluated. Numbers that are not known are left out. */
+export interface TracingEntry {
+  readonly apex: 'single' | 'none' | 'double';
+  readonly form?: TracingForm;
+  readonly basesMoved: boolean;
+  /** Rims or bases touched while tracing. */
+  readonly contact: boolean;
+  readonly pain: boolean;
+  /** The clinician changed the vertical dimension after this tracing. */
+  readonly verticalDimensionChangedAfter?: boolean;
+  /** Occlusal vertical dimension at which it was traced. */
+  readonly occlusalVerticalDimension?: MarkedDimension;
+  readonly roundingRadiusMm?: number;
+  readonly armRmsMm?: number;
+  readonly asymmetryDeg?: number;
+  readonly dorsalExtensionMm?: number;
+  readonly closures?: { readonly count: number; readonly rmsMm: number; readonly maxPairMm: number };
+  readonly offsetMm?: number;
+}
+
+export const CENTRIC_RELATION_METHODS = [
+  'bimanual-guidance',
+  'chin-point-guidance',
+  'swallowing',
+  'functional',
+  'wax-record',
+] as const;
+export type CentricRelationMethod = (typeof CENTRIC_RELATION_METHODS)[number];
+
+/** A centric relation record by another method than tracing: an equal, not a failure. */
+export interface CentricRelationRecord {
+  readonly method: CentricRelationMethod;
+  readonly occlusalVerticalDimension?: MarkedDimension;
+  readonly verticalDimensionChangedAfter?: boolean;
+}
+
+/** What the checks need to know besides readings. */
+export interface StageFacts {
+  readonly milestones: readonly MilestoneKind[];
+  /** Arches that get a denture on this path. */
+  readonly arches: readonly Arch[];
+  readonly person?: Person;
+  /** In the order of taking, this visit only. */
+  readonly tracings?: readonly TracingEntry[];
+  /** True when a tracing set is laid out for this visit. */
+  readonly tracingPlanned?: boolean;
+  readonly otherCentricRelation?: readonly CentricRelationRecord[];
+}
+
+export interface Where {
+  readonly arch?: Arch;
+  readonly side?: Side;
+  readonly region?: string;
+}
+
+const matches = (reading: Reading, where: Where): boolean =>
+  (where.arch === undefined || reading.arch === where.arch) &&
+  (where.side === undefined || reading.side === where.side) &&
+  (where.region === undefined || reading.region === where.region);
+
+/** The readings and facts of one visit, looked up by the rules. Every reading is checked once, on the way in. */
+export class Stage {
+  readonly readings: readonly Reading[];
+
+  constructor(
+    readings: readonly Reading[],
+    readonly facts: StageFacts,
+    readonly settings: CheckSettings,
+  ) {
+    this.readings = readings.map(checkReading);
+  }
+
+  /** Null when nothing was captured. @throws {DifferentMethodError} for readings that were not measured alike */
+  summary(code: string, where: Where = {}): ReadingSummary | null {
+    const found = this.of(code, where);
+    return found.length === 0 ? null : summariseReadings(measurementByCode(code).name, found);
+  }
+
+  /** The last answer captured, null for none. */
+  answer(code: string, where: Where = {}): ReadingValue | null {
+    return this.of(code, where).at(-1)?.value ?? null;
+  }
+
+  of(code: string, where: Where = {}): readonly Reading[] {
+    return this.readings.filter((reading) => reading.code === code && matches(reading, where));
+  }
+
+  limit(code: LimitCode): RuleLimit {
+    return this.settings.limit(code);
+  }
+
+  /** The stated person; a skeletal class captured in this visit completes it. */
+  get person(): Person {
+    const captured = this.answer('skeletal-class');
+    return captured === null
+      ? (this.facts.person ?? {})
+      : { ...this.facts.person, skeletalClass: captured as SkeletalClass };
+  }
+
+  isAt(...kinds: readonly MilestoneKind[]): boolean {
+    return this.facts.milestones.some((kind) => kinds.includes(kind));
+  }
+}

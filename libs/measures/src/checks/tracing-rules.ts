@@ -1,0 +1,206 @@
+import { projectDefault } from '../standing.js';
+import { requireSameMethod } from '../readings/summary.js';
+import type { LimitCode } from './limits.js';
+import { cautions, fails, passes, type CheckRule, type Outcome } from './rule.js';
+import type { CentricRelationRecord, Stage, TracingEntry } from './stage.js';
+import { jawRelationWayBack } from './vertical-rules.js';
+
+/** Values are recorded to a tenth of a millimetre; half of that is no change. */
+const SAME_DIMENSION_MM = 0.05;
+
+const BLOCKING = 'one apex, bases at rest, no contact, no pain, unchanged vertical dimension';
+
+/** What makes a tracing useless whatever its numbers are; empty for a usable one. */
+export function tracingDefects(tracing: TracingEntry): readonly string[] {
+  return [
+    tracing.apex === 'none' ? 'no apex' : null,
+    tracing.apex === 'double' ? 'double apex' : null,
+    tracing.basesMoved ? 'the bases moved' : null,
+    tracing.contact ? 'rims or bases touched' : null,
+    tracing.pain ? 'pain' : null,
+  ].filter((defect) => defect !== null);
+}
+
+/** True when the vertical dimension in force is no longer the one the record was made at. */
+function isVoided(stage: Stage, record: TracingEntry | CentricRelationRecord): boolean {
+  if (record.verticalDimensionChangedAfter === true) return true;
+  const current = stage.summary('occlusal-vertical-dimension');
+  const then = record.occlusalVerticalDimension;
+  if (current === null || then === undefined) return false;
+  requireSameMethod('Vertical dimension now and at the record', current.method, { landmarks: then.landmarks }, [
+    'landmarks',
+  ]);
+  return Math.abs(current.median - then.valueMm) > SAME_DIMENSION_MM;
+}
+
+/** Numbers beyond unpublished limits, in words. */
+function softFindings(stage: Stage, tracing: TracingEntry): readonly string[] {
+  const above = (code: LimitCode, value: number | undefined, what: string, unit: string): string | null => {
+    const limit = stage.limit(code).value;
+    return value !== undefined && value > limit
+      ? `${what} ${String(value)} ${unit} (up to ${String(limit)} ${unit})`
+      : null;
+  };
+  const { closures, form } = tracing;
+  const wanted = stage.limit('tracing-closures').value;
+  return [
+    form === undefined || form === 'typical' ? null : `form ${form.replace('-', ' ')}`,
+    above('tracing-rounding-mm', tracing.roundingRadiusMm, 'apex rounding', 'mm'),
+    above('tracing-arm-rms-mm', tracing.armRmsMm, 'arm scatter', 'mm'),
+    above('tracing-asymmetry-deg', tracing.asymmetryDeg, 'asymmetry', 'degrees'),
+    above('tracing-dorsal-extension-mm', tracing.dorsalExtensionMm, 'line behind the apex', 'mm'),
+    above('tracing-closure-rms-mm', closures?.rmsMm, 'closure scatter', 'mm'),
+    above('tracing-closure-pair-mm', closures?.maxPairMm, 'widest closure pair', 'mm'),
+    above('tracing-offset-mm', tracing.offsetMm, 'closure mean off the apex by', 'mm'),
+    closures !== undefined && closures.count < wanted
+      ? `${String(closures.count)} closures (${String(wanted)} wanted)`
+      : null,
+  ].filter((finding) => finding !== null);
+}
+
+function judgeLatest(stage: Stage, tracing: TracingEntry, failed: number): Outcome {
+  const common = { value: failed, unit: 'count', limit: BLOCKING, measurement: 'tracing' };
+  const defects = tracingDefects(tracing);
+  if (defects.length > 0) {
+    const allowed = stage.limit('failed-tracings').value;
+    const said = `Tracing unusable: ${defects.join(', ')}. ${String(failed)} failed in this visit`;
+    return failed >= allowed
+      ? fails({
+          ...common,
+          reason: `${said}, ${String(allowed)} is the limit: rest 10 to 15 minutes, use another centric relation method, or book a new visit.`,
+          action: 'return-to-stage',
+          trigger: 'tracing-unusable',
+        })
+      : fails({
+          ...common,
+          reason: `${said} of ${String(allowed)}: correct the cause and trace again.`,
+          action: 'repeat',
+        });
+  }
+  if (isVoided(stage, tracing)) return voided(stage, 'The tracing', 'Trace again');
+  const soft = softFindings(stage, tracing);
+  if (soft.length === 0)
+    return passes({ ...common, reason: 'Tracing usable: one apex, no contact, no pain, bases at rest.' });
+  return cautions({
+    ...common,
+    limit: 'project defaults, unpublished',
+    reason: `Tracing usable with care: ${soft.join('; ')}. Repeat if closures do not agree.`,
+    action: 'go-on',
+  });
+}
+
+function voided(stage: Stage, what: string, again: string): Outcome {
+  const way = stage.isAt('trial', 'placement', 'review')
+    ? jawRelationWayBack(stage, 'vertical-dimension-out-of-rule')
+    : ({ action: 'repeat' } as const);
+  return fails({
+    value: stage.summary('occlusal-vertical-dimension')?.median ?? null,
+    unit: 'mm',
+    limit: 'made at the occlusal vertical dimension in force',
+    measurement: 'tracing',
+    reason: `${what} was made at another occlusal vertical dimension and is void. ${again} at the new one.`,
+    ...way,
+  });
+}
+
+const centricRelation: CheckRule = {
+  code: 'centric-relation-record',
+  version: 1,
+  name: 'Tracing or other centric relation record',
+  milestones: ['jaw-relation', 'trial', 'placement'],
+  source: projectDefault('project default; no published cut-off for an unusable tracing was found'),
+  cautionText:
+    'Needle raised only after seating; small movements first; no closing while talking; stop on pain. Support tracing with other methods: it is praised in practice and was the least repeatable of three in 14 dentate adults (Keshvad & Winstanley 2003).',
+  evaluate(stage) {
+    const tracings = stage.facts.tracings ?? [];
+    const latest = tracings.at(-1);
+    const failed = tracings.filter((tracing) => tracingDefects(tracing).length > 0).length;
+    const traced = latest === undefined ? null : judgeLatest(stage, latest, failed);
+    if (traced !== null && traced.verdict !== 'fail') return [traced];
+    // Pain stops the visit whichever method follows.
+    if (latest?.pain === true && traced !== null) return [traced];
+    const others = stage.facts.otherCentricRelation ?? [];
+    const valid = others.filter((record) => !isVoided(stage, record)).at(-1);
+    if (valid !== undefined) {
+      return [
+        passes({
+          value: valid.method,
+          limit: 'a record at the vertical dimension in force',
+          measurement: 'tracing',
+          reason: `Centric relation recorded by ${valid.method.replaceAll('-', ' ')} in this visit.`,
+        }),
+      ];
+    }
+    if (traced !== null) return [traced];
+    return others.length > 0 ? [voided(stage, 'The centric relation record', 'Record again')] : [];
+  },
+};
+
+const riskExplained: CheckRule = {
+  code: 'tracing-risk-explained',
+  version: 1,
+  name: 'Injury risk of the tracing set explained',
+  milestones: ['jaw-relation'],
+  source: projectDefault('project rule: recorded before the set is mounted'),
+  cautionText: 'Tongue, lip and cheek clear; no closing while talking; stop on pain; count parts in and out.',
+  evaluate(stage) {
+    const traced = (stage.facts.tracings ?? []).length > 0;
+    if (!traced && stage.facts.tracingPlanned !== true) return [];
+    const common = {
+      value: stage.answer('tracing-risk-explained'),
+      limit: 'explained and recorded',
+      measurement: 'tracing-risk-explained',
+    };
+    if (common.value === true)
+      return [passes({ ...common, reason: 'The injury risk of the tracing set was explained.' })];
+    // Once traced it cannot be made undone; blocking would only invite a record dated back.
+    return traced
+      ? [
+          cautions({
+            ...common,
+            reason: 'A tracing was made and no explanation of its injury risk is recorded.',
+            action: 'go-on',
+          }),
+        ]
+      : [
+          fails({
+            ...common,
+            reason: 'Explain the injury risk of the tracing set and record it before mounting.',
+            action: 'correct-in-chair',
+          }),
+        ];
+  },
+};
+
+const impressionFirst: CheckRule = {
+  code: 'impression-before-tracing',
+  version: 1,
+  name: 'Impression set and passed before the tracing',
+  milestones: ['final-impression'],
+  source: projectDefault('project rule for the combined visit'),
+  cautionText: 'A tracing on an unset or failed impression is on a base that will be replaced.',
+  evaluate(stage) {
+    if ((stage.facts.tracings ?? []).length === 0) return [];
+    return stage.facts.arches.flatMap((arch): Outcome[] => {
+      const impression = stage.answer('impression-result', { arch });
+      const common = {
+        value: impression,
+        limit: 'passed and re-seated before tracing',
+        measurement: 'impression-result',
+        arch,
+      };
+      if (impression !== 'passed' && impression !== 'small-void') {
+        return [
+          fails({
+            ...common,
+            reason: `The ${arch} impression is not recorded as passed, but a tracing was made on it. Pass the impression, re-seat and trace again.`,
+            action: 'repeat',
+          }),
+        ];
+      }
+      return [passes({ ...common, reason: `The ${arch} impression passed before the tracing.` })];
+    });
+  },
+};
+
+export const TRACING_RULES: readonly CheckRule[] = [centricRelation, riskExplained, impressionFirst];

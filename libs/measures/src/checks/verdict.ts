@@ -1,0 +1,70 @@
+import type { Arch, Side } from '../measurement.js';
+import type { ReadingValue } from '../readings/reading.js';
+import type { Standing } from '../standing.js';
+
+/** What sends a case back. A treatment path names, for each, where to go and what is discarded. */
+export const LOOP_TRIGGERS = [
+  'tray-unstable',
+  'impression-void',
+  'base-unstable',
+  'tracing-unusable',
+  'vertical-dimension-out-of-rule',
+  'sibilant-contact',
+  'jaw-relation-wrong-at-trial',
+  'looks-refused',
+  'jaw-relation-wrong-after-cure',
+  'retention-poor',
+  'lab-part-defective',
+] as const;
+export type LoopTrigger = (typeof LOOP_TRIGGERS)[number];
+
+export const VERDICT_KINDS = ['pass', 'caution', 'fail'] as const;
+export type VerdictKind = (typeof VERDICT_KINDS)[number];
+
+export const VERDICT_ACTIONS = ['go-on', 'correct-in-chair', 'repeat', 'return-to-stage'] as const;
+export type VerdictAction = (typeof VERDICT_ACTIONS)[number];
+
+/** What a check says, with everything a clinician needs to judge it. Supports and does not replace judgement. */
+export interface Verdict {
+  readonly rule: string;
+  /** Rule version, with the practice's settings after a plus sign: `2+p7`. */
+  readonly ruleVersion: string;
+  readonly verdict: VerdictKind;
+  readonly reason: string;
+  /** Null when the check is about several findings at once. */
+  readonly value: ReadingValue | null;
+  readonly unit: string | null;
+  readonly limit: string;
+  readonly source: string;
+  readonly standing: Standing;
+  readonly action: VerdictAction;
+  readonly trigger?: LoopTrigger;
+  /** Stops the stage until it is corrected or a clinician overrides it with a reason. */
+  readonly blocks: boolean;
+  readonly cautionText: string;
+  readonly measurement?: string;
+  readonly arch?: Arch;
+  readonly side?: Side;
+  readonly region?: string;
+}
+
+/** The worst of several verdicts; pass when there is none. */
+export function overallVerdict(verdicts: readonly Pick<Verdict, 'verdict'>[]): VerdictKind {
+  return verdicts.reduce<VerdictKind>(
+    (worst, { verdict }) => (VERDICT_KINDS.indexOf(verdict) > VERDICT_KINDS.indexOf(worst) ? verdict : worst),
+    'pass',
+  );
+}
+
+const subject = (verdict: Verdict): string =>
+  [verdict.rule, verdict.measurement, verdict.arch, verdict.side, verdict.region].map((part) => part ?? '').join('|');
+
+/**
+ * The verdicts in force after a later evaluation: for each rule and subject the later one holds, so that a finding
+ * yields to a later passed check; what was not evaluated again stays.
+ */
+export function verdictsInForce(earlier: readonly Verdict[], later: readonly Verdict[]): readonly Verdict[] {
+  const bySubject = new Map<string, Verdict>();
+  for (const verdict of [...earlier, ...later]) bySubject.set(subject(verdict), verdict);
+  return [...bySubject.values()];
+}
