@@ -1,0 +1,164 @@
+import {
+  createRootRoute,
+  createRoute,
+  createRouter,
+  lazyRouteComponent,
+  Outlet,
+  redirect,
+} from '@tanstack/react-router';
+import { hasStatus } from './api/errors.js';
+import { queryClient, sessionQuery } from './api/queries.js';
+import { sessionGood } from './api/session-watch.js';
+import { Frame } from './frame/frame.js';
+import { homeOf } from './frame/places-view.js';
+import { Crash, NotFound } from './frame/not-found.js';
+import { benchSearch, boardSearch, daySearch, findSearch, newCaseSearch, signInSearch } from './search-params.js';
+import { SignInPage } from './sign-in/sign-in-page.js';
+
+const root = createRootRoute({ component: Outlet, notFoundComponent: NotFound, errorComponent: Crash });
+
+const signIn = createRoute({
+  getParentRoute: () => root,
+  path: '/sign-in',
+  validateSearch: signInSearch,
+  component: SignInPage,
+});
+
+/** Everything behind the sign-in. Whoever comes without a session signs in first and lands where they wanted to go. */
+const inside = createRoute({
+  getParentRoute: () => root,
+  id: 'inside',
+  component: Frame,
+  beforeLoad: async ({ location }) => {
+    try {
+      const session = await queryClient.ensureQueryData(sessionQuery);
+      sessionGood();
+      return { session };
+    } catch (error) {
+      if (!hasStatus(error, 401)) throw error;
+      // eslint-disable-next-line @typescript-eslint/only-throw-error -- the router's way to say "go elsewhere"
+      throw redirect({ to: '/sign-in', search: { next: location.href } });
+    }
+  },
+});
+
+const home = createRoute({
+  getParentRoute: () => inside,
+  path: '/',
+  beforeLoad: ({ context }) => {
+    // eslint-disable-next-line @typescript-eslint/only-throw-error -- the router's way to say "go elsewhere"
+    throw redirect({ to: homeOf(context.session.role), replace: true });
+  },
+});
+
+const find = createRoute({
+  getParentRoute: () => inside,
+  path: '/find',
+  validateSearch: findSearch,
+  component: lazyRouteComponent(() => import('./find/find-page.js'), 'FindPage'),
+});
+
+const desk = createRoute({
+  getParentRoute: () => inside,
+  path: '/desk',
+  validateSearch: daySearch,
+  component: lazyRouteComponent(() => import('./desk-day/desk-day-page.js'), 'DeskDayPage'),
+});
+
+const calls = createRoute({
+  getParentRoute: () => inside,
+  path: '/desk/calls',
+  component: lazyRouteComponent(() => import('./call-list/call-list-page.js'), 'CallListPage'),
+});
+
+const newPatient = createRoute({
+  getParentRoute: () => inside,
+  path: '/desk/patients/new',
+  component: lazyRouteComponent(() => import('./patient-form/new-patient-page.js'), 'NewPatientPage'),
+});
+
+const patient = createRoute({
+  getParentRoute: () => inside,
+  path: '/desk/patients/$patientId',
+  component: lazyRouteComponent(() => import('./patient-form/patient-page.js'), 'PatientPage'),
+});
+
+const newCase = createRoute({
+  getParentRoute: () => inside,
+  path: '/desk/cases/new',
+  validateSearch: newCaseSearch,
+  component: lazyRouteComponent(() => import('./open-case/open-case-page.js'), 'OpenCasePage'),
+});
+
+const oneCase = createRoute({
+  getParentRoute: () => inside,
+  path: '/desk/cases/$caseId',
+  component: lazyRouteComponent(() => import('./case-page/case-page.js'), 'CasePage'),
+});
+
+const offers = createRoute({
+  getParentRoute: () => inside,
+  path: '/desk/cases/$caseId/offers',
+  component: lazyRouteComponent(() => import('./offers/offers-page.js'), 'OffersPage'),
+});
+
+const changeVisit = createRoute({
+  getParentRoute: () => inside,
+  path: '/desk/cases/$caseId/visits/$appointmentId',
+  component: lazyRouteComponent(() => import('./change-visit/change-visit-page.js'), 'ChangeVisitPage'),
+});
+
+const bench = createRoute({
+  getParentRoute: () => inside,
+  path: '/bench',
+  validateSearch: benchSearch,
+  component: lazyRouteComponent(() => import('./bench/bench-page.js'), 'BenchPage'),
+});
+
+const chair = createRoute({
+  getParentRoute: () => inside,
+  path: '/chair',
+  validateSearch: boardSearch,
+  component: lazyRouteComponent(() => import('./stage-board/stage-board-page.js'), 'StageBoardPage'),
+});
+
+const stage = createRoute({
+  getParentRoute: () => inside,
+  path: '/chair/stages/$stageId',
+  component: lazyRouteComponent(() => import('./stage/stage-page.js'), 'StagePage'),
+});
+
+const alert = createRoute({
+  getParentRoute: () => inside,
+  path: '/chair/alerts/$alertId',
+  component: lazyRouteComponent(() => import('./alerts/alert-page.js'), 'AlertPage'),
+});
+
+export const router = createRouter({
+  routeTree: root.addChildren([
+    signIn,
+    inside.addChildren([
+      home,
+      find,
+      desk,
+      calls,
+      newPatient,
+      patient,
+      newCase,
+      oneCase,
+      offers,
+      changeVisit,
+      bench,
+      chair,
+      stage,
+      alert,
+    ]),
+  ]),
+  defaultPreload: 'intent',
+});
+
+declare module '@tanstack/react-router' {
+  interface Register {
+    router: typeof router;
+  }
+}

@@ -1,0 +1,78 @@
+import type { Problem, Role } from '@archwright/contracts';
+
+/** Words of the frame that every workplace shares. */
+export const frameWords = {
+  name: 'Archwright',
+  skip: 'Go to the work',
+  places: { desk: 'Desk', bench: 'Bench', chair: 'Chair' },
+  placesLabel: 'Workplaces',
+  find: 'Find a patient, case or date',
+  findKey: 'Press / to search',
+  signOut: 'Sign out',
+  appearance: { auto: 'Look: as the system', light: 'Look: light', dark: 'Look: dark' },
+  roles: {
+    'front-desk': 'front desk',
+    lab: 'laboratory',
+    clinician: 'clinician',
+    manager: 'manager',
+    administrator: 'administrator',
+  } satisfies Record<Role, string>,
+  loading: (what: string) => `Fetching ${what} …`,
+  again: 'Try again',
+  accepted: 'Accepted',
+  offline: 'No connection. What you see was fetched earlier; what you type stays here and can be saved once the connection is back.',
+  unreachable: 'The server cannot be reached. Nothing was lost: what you typed is still here. Try again in a moment.',
+  badAnswer: (detail: string) => `The server and this page do not agree (${detail}). Reload the page; if it stays, tell whoever looks after the service.`,
+  unexpected: 'Something on this page went wrong. Reload it; nothing that was saved is lost.',
+  problem: (problem: Problem) => {
+    const known = byCode[problem.code];
+    return known ?? (problem.detail || problem.title);
+  },
+  conflictTitle: 'Someone else saved a change meanwhile.',
+  conflictBody: 'The newest state can be loaded with what you typed kept on top of it, or in place of it.',
+  keepMine: 'Load it, keep what I typed',
+  takeTheirs: 'Load it, drop what I typed',
+  notFoundTitle: 'Nothing here',
+  notFound: 'There is no such page, or it belongs to someone else. The search at the top finds patients, cases and dates.',
+  crashTitle: 'This page could not be drawn',
+  home: 'Go to the first page',
+  today: 'Today',
+  earlier: 'Earlier',
+  later: 'Later',
+  day: 'Day',
+  cancel: 'Not now',
+};
+
+/** Words for refusals whose code is known; any other is shown in the server's own words. */
+const byCode: Record<string, string> = {
+  'request.precondition-required': 'The page is out of step with the server. Reload it and try again.',
+};
+
+/** Words of the sign-in page. */
+export const signInWords = {
+  title: 'Sign in',
+  sentence: 'Cases planned from the first visit to the last.',
+  again: 'You have been signed out after a while. Sign in to go on where you were; nothing you typed is lost.',
+  name: 'Sign-in name',
+  password: 'Password',
+  showPassword: 'Show the password',
+  enter: 'Sign in',
+  nameMissing: 'Enter your sign-in name.',
+  passwordMissing: 'Enter your password.',
+  wrong: 'Name and password do not fit together. Check both; capital letters count in the password.',
+  tooMany: 'Too many attempts. Wait a minute, then try again.',
+  demo: 'Trying it out? The demo accounts are printed where the server was started.',
+};
+
+/** Words of the search page. */
+export const findWords = {
+  title: 'Find',
+  start: 'Type a name, a case number such as 26-0147, or a date such as 5 Jan or 2027-01-05.',
+  results: (q: string) => `What fits “${q}”`,
+  goToDay: (day: string) => `The day ${day}`,
+  patients: 'Patients',
+  cases: 'Cases',
+  nothing: (q: string) => `Nobody and nothing fits “${q}”. Try part of the family name, or the last digits of the case number.`,
+  addPatient: 'Add a new patient',
+  born: 'born',
+};

@@ -1,0 +1,16 @@
+const rules = new Intl.PluralRules('en');
+
+/** "1 visit", "3 visits". */
+export function count(n: number, one: string, many: string): string {
+  return `${String(n)} ${rules.select(n) === 'one' ? one : many}`;
+}
+
+/** "a", "a and b", "a, b and c". */
+export function listed(words: readonly string[]): string {
+  return new Intl.ListFormat('en-GB', { type: 'conjunction' }).format(words);
+}
+
+/** Codes such as `jaw-relation` as words, where no better words came with them. */
+export function spelled(code: string): string {
+  return code.replaceAll('-', ' ');
+}
