@@ -1,6 +1,6 @@
-// The parts of the lint configuration that hold the architecture (design.md, section 4).
-// Tried with eslint 10.15.0, typescript-eslint 8.73.0, eslint-plugin-boundaries 7.2.0, typescript 6.0.3.
-// Copy into the project and grow it there; rules that only please a taste stay out.
+// Holds the architecture: which way imports may point, and what the pure libs must not know.
+// Rules that only please a taste stay out.
+import { fileURLToPath } from 'node:url';
 import js from '@eslint/js';
 import boundaries from 'eslint-plugin-boundaries';
 import prettier from 'eslint-config-prettier';
@@ -8,6 +8,7 @@ import { defineConfig } from 'eslint/config';
 import tseslint from 'typescript-eslint';
 
 const PURE = ['kernel', 'calendar', 'protocol', 'planner', 'measures', 'tracing', 'screening', 'forecast'];
+const root = fileURLToPath(new URL('..', import.meta.url));
 const SERVER = ['records', 'jobs', 'notices', 'interop', 'platform'];
 /** What a pure lib may import besides its own files and other pure libs. Extend it only with pure packages. */
 const PURE_MAY_IMPORT = String.raw`^(?!\.{1,2}/|@archwright/|temporal-polyfill$|rrule$)`;

@@ -1,0 +1,17 @@
+export { Clock, SystemClock } from './clock.js';
+export { ConfigurationError, parseConfiguration, type Configuration } from './configuration.js';
+export { CursorInvalidError, decodeCursor, encodeCursor, pageOf, type Cursor } from './cursor.js';
+export {
+  answerOnce,
+  Idempotent,
+  IdempotencyKeyReusedError,
+  IdempotentRequestRunningError,
+  type IdempotencyLedger,
+  type IdempotentRequest,
+  type LedgerEntry,
+} from './idempotency.js';
+export { createLogger, FrameworkLogger } from './logger.js';
+export { CONFIGURATION, LOGGER, PlatformModule } from './platform.module.js';
+export { etagOf, IfMatch, PreconditionFailedError, requireVersion } from './preconditions.js';
+export { ProblemFilter } from './problem-filter.js';
+export { RequestInvalidError, validationPipe, type FieldProblem } from './validation.js';
