@@ -1,5 +1,6 @@
 export { MEASUREMENTS, measurementByCode, measurementsCapturedAt } from './catalogue/catalogue.js';
 export { CHECK_RULES, evaluateStage, type StageInput } from './checks/evaluate-stage.js';
+export { explainMeasurement, type Explanation, type ExplainOptions } from './checks/explain.js';
 export { RULE_LIMITS, type LimitCode, type RuleLimit } from './checks/limits.js';
 export type { CheckRule, Outcome } from './checks/rule.js';
 export {
@@ -23,6 +24,7 @@ export {
   LOOP_TRIGGERS,
   VERDICT_ACTIONS,
   VERDICT_KINDS,
+  loopForTrigger,
   overallVerdict,
   verdictsInForce,
   type LoopTrigger,
@@ -32,6 +34,7 @@ export {
 } from './checks/verdict.js';
 export {
   MILESTONE_KINDS,
+  milestoneKindsOf,
   type Arch,
   type BooleanMeasurement,
   type EnumMeasurement,
@@ -54,3 +57,54 @@ export {
   interocclusalRestDistanceMm,
   lowerToMiddleThirdPercent,
 } from './vertical/derived.js';
+export { screwSteps, type BearingScrew, type ScrewStep, type TurnDirection } from './vertical/bearing-screw.js';
+export { SIBILANT_LANGUAGES, sibilantPrompt, type SibilantPrompt } from './vertical/sibilant-prompt.js';
+export {
+  REPEAT_AFTER_CHANGE,
+  verticalWorkUp,
+  type Correction,
+  type Indication,
+  type VerticalWorkUp,
+  type WorkUpLine,
+} from './vertical/work-up.js';
+export {
+  classByMandibularHeight,
+  edentulousClass,
+  gradeLabel,
+  type EdentulousClass,
+  type HeightClass,
+} from './scoring/edentulous-index.js';
+export { KAPUR_VARIANTS, kapurScore, type KapurGrades, type KapurScore, type KapurVariant } from './scoring/kapur.js';
+export {
+  IMPACT_FORMS,
+  changeOfImpact,
+  checkDomainValue,
+  impactForm,
+  scoreImpact,
+  type ImpactForm,
+  type ImpactFormCode,
+  type ImpactScore,
+} from './scoring/oral-health-impact.js';
+export {
+  AREA_CODES,
+  PERMANENT_TEETH,
+  areaOfArches,
+  fromUniversal,
+  isTooth,
+  toUniversal,
+  type AreaCode,
+} from './teeth/notation.js';
+export { TOOTH_RELATIONS, TOOTH_TARGETS, type ToothRelation, type ToothTarget } from './tooth-selection/relations.js';
+export {
+  toothSelection,
+  type FaceWidths,
+  type MeasuredToothWidth,
+  type ToothEstimate,
+  type ToothSelection,
+} from './tooth-selection/tooth-selection.js';
+export {
+  classicLateralSettingDeg,
+  excursionSummary,
+  type ExcursionSummary,
+  type Excursions,
+} from './movement/excursions.js';

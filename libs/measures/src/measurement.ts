@@ -11,6 +11,17 @@ export const MILESTONE_KINDS = [
 ] as const;
 export type MilestoneKind = (typeof MILESTONE_KINDS)[number];
 
+/** A path's milestone as kinds of capture: a combined visit has two, a milestone without captures of its own has none. */
+export function milestoneKindsOf(milestone: string): readonly MilestoneKind[] {
+  const combined: Readonly<Record<string, readonly MilestoneKind[]>> = {
+    'preliminary-impression': ['examination'],
+    'impression-and-jaw-relation': ['final-impression', 'jaw-relation'],
+    'attachment-pick-up': ['placement'],
+    recall: ['review'],
+  };
+  return combined[milestone] ?? MILESTONE_KINDS.filter((kind) => kind === milestone);
+}
+
 export type Arch = 'upper' | 'lower';
 export type Side = 'right' | 'left';
 export type Sex = 'female' | 'male';

@@ -13,7 +13,9 @@ const BORDER_REGIONS = [
   'lower-lingual-left',
 ] as const;
 
-type Row = Pick<EnumMeasurement, 'code' | 'name' | 'capturedAt' | 'caution' | 'perArch' | 'regions'>;
+type Row = Pick<EnumMeasurement, 'code' | 'name' | 'capturedAt' | 'caution' | 'perArch' | 'regions'> & {
+  readonly abbreviation?: string;
+};
 
 const finding = (
   row: Row,
@@ -164,7 +166,7 @@ export const BASE_MEASUREMENTS: readonly Measurement[] = [
   },
   finding(
     {
-      code: 'record-base-stability',
+      code: 'base-stability',
       name: 'Stability of the record base under finger pressure',
       perArch: true,
       capturedAt: ['jaw-relation', 'trial'],
@@ -196,6 +198,7 @@ export const BASE_MEASUREMENTS: readonly Measurement[] = [
   answer(
     {
       code: 'base-rocking',
+      abbreviation: 'ROCKING',
       name: 'Base plate rocks on closing',
       perArch: true,
       capturedAt: JAW,

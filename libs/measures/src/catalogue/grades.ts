@@ -76,6 +76,7 @@ export const GRADE_MEASUREMENTS: readonly Measurement[] = [
   grade(
     {
       code: 'newton-stomatitis',
+      abbreviation: 'NEWTON',
       name: 'Denture stomatitis',
       perArch: true,
       method: [],
@@ -89,6 +90,7 @@ export const GRADE_MEASUREMENTS: readonly Measurement[] = [
   grade(
     {
       code: 'cawood-howell-class',
+      abbreviation: 'RIDGE-CLASS',
       name: 'Ridge class after Cawood and Howell',
       perArch: true,
       method: [],
@@ -251,7 +253,7 @@ export const GRADE_MEASUREMENTS: readonly Measurement[] = [
   ),
   grade(
     {
-      code: 'retention-of-impression',
+      code: 'impression-retention',
       name: 'Retention of the impression in the mouth',
       perArch: true,
       method: [],
@@ -261,5 +263,32 @@ export const GRADE_MEASUREMENTS: readonly Measurement[] = [
     ['good', 'moderate'],
     { good: 'good', moderate: 'moderate', none: 'none' },
     commonPractice(),
+  ),
+  grade(
+    {
+      code: 'tissue-state',
+      name: 'State of the denture-bearing mucosa',
+      perArch: true,
+      method: [],
+      capturedAt: ['examination', 'final-impression', 'review'],
+      caution:
+        'Old dentures out at least overnight before a final impression; inflamed or displaced tissue heals first.',
+    },
+    ['healthy'],
+    { healthy: 'healthy and at rest', displaced: 'displaced by the old denture', inflamed: 'inflamed' },
+    commonPractice(),
+  ),
+  grade(
+    {
+      code: 'prosthodontic-diagnostic-index',
+      abbreviation: 'PDI',
+      name: 'Edentulous diagnostic index, all criteria',
+      method: [],
+      capturedAt: EXAMINATION,
+      caution: 'The class is that of the worst criterion; the bone height alone can only make it worse.',
+    },
+    ['1', '2'],
+    { '1': 'class I', '2': 'class II', '3': 'class III', '4': 'class IV' },
+    published('McGarry, J Prosthodont 1999;8:27'),
   ),
 ];

@@ -29,7 +29,7 @@ const trayFit: CheckRule = {
         ...common,
         reason: `The ${arch} tray ${what}: a new tray from the laboratory is needed.`,
         action: 'return-to-stage',
-        trigger: 'tray-unstable',
+        trigger: 'tray-does-not-fit',
       });
     }
     if (answer === 'over-extended')
@@ -70,7 +70,7 @@ const impression: CheckRule = {
           ...common,
           reason: `${said} after ${String(tries)} tries: let the tissue rest and book a new visit.`,
           action: 'return-to-stage',
-          trigger: 'impression-void',
+          trigger: 'impression-flawed',
         })
       : fails({
           ...common,
@@ -81,20 +81,20 @@ const impression: CheckRule = {
 };
 
 const baseStability: CheckRule = {
-  code: 'record-base-stability',
+  code: 'base-stability',
   version: 1,
   name: 'Record base is stable',
   milestones: ['jaw-relation', 'trial'],
   source: commonPractice(),
   cautionText: 'Nothing measured on a moving base is believed.',
   evaluate: perArch((stage, arch) => {
-    const answer = stage.answer('record-base-stability', { arch });
+    const answer = stage.answer('base-stability', { arch });
     const rocks = stage.answer('base-rocking', { arch }) === true;
     if (answer === null && !rocks) return null;
     const common = {
       value: rocks ? 'rocks' : answer,
       limit: 'stable under finger pressure',
-      measurement: 'record-base-stability',
+      measurement: 'base-stability',
     };
     if (!rocks && answer === 'stable') return passes({ ...common, reason: `The ${arch} base is stable.` });
     if (!rocks && answer === 'rim-loose')
@@ -102,12 +102,13 @@ const baseStability: CheckRule = {
         ...common,
         reason: `The rim of the ${arch} base is loose: fix it in the chair and measure again.`,
         action: 'correct-in-chair',
+        trigger: 'rim-unstable',
       });
     return fails({
       ...common,
       reason: `The ${arch} base ${answer === 'lifts' ? 'lifts or drops' : 'rocks'}: if it does not fit, go back to the impression; if it was bent or broken, to the laboratory.`,
       action: 'return-to-stage',
-      trigger: 'base-unstable',
+      trigger: 'base-does-not-fit',
     });
   }),
 };

@@ -1,4 +1,5 @@
 import { DifferentMethodError } from '../errors.js';
+import type { NumberMeasurement } from '../measurement.js';
 import type { Reading } from '../readings/reading.js';
 import { AGREEMENT_RULES } from './agreement-rules.js';
 import { BASE_RULES } from './base-rules.js';
@@ -7,13 +8,15 @@ import { cautions, type CheckRule, type Outcome } from './rule.js';
 import { checkSettings, type PracticeOverlay } from './settings.js';
 import { SPEECH_RULES } from './speech-rules.js';
 import { Stage, type StageFacts } from './stage.js';
+import { TISSUE_RULES } from './tissue-rules.js';
 import { TRACING_RULES } from './tracing-rules.js';
-import { usualRange } from './usual-range-rule.js';
+import { judgeNumber, usualRange } from './usual-range-rule.js';
 import type { Verdict } from './verdict.js';
-import { VERTICAL_RULES } from './vertical-rules.js';
+import { judgeRestDistance, restDistance, VERTICAL_RULES } from './vertical-rules.js';
 
 /** Every check, in the order in which a visit reads them. */
 export const CHECK_RULES: readonly CheckRule[] = [
+  ...TISSUE_RULES,
   ...BASE_RULES,
   ...VERTICAL_RULES,
   ...SPEECH_RULES,
@@ -54,6 +57,24 @@ function outcomesOf(rule: CheckRule, stage: Stage): readonly Outcome[] {
       cautions({ value: null, limit: 'the same landmarks and posture', reason: error.message, action: 'repeat' }),
     ];
   }
+}
+
+/** The verdict on one computed value without the visit around it, for an explanation. */
+export function judgeAlone(
+  measurement: NumberMeasurement,
+  value: number,
+  overlay: PracticeOverlay | null,
+): readonly Verdict[] {
+  const settings = checkSettings(overlay);
+  const stage = new Stage([], { milestones: ['jaw-relation'], arches: [] }, settings);
+  const isRest = measurement.code === 'interocclusal-rest-distance';
+  const usual = judgeNumber(stage, measurement, { code: measurement.code, value }, value);
+  const outcomes = isRest
+    ? judgeRestDistance(stage, value, `${measurement.name} ${String(value)} mm`)
+    : usual === null
+      ? []
+      : [usual];
+  return outcomes.map((outcome) => toVerdict(isRest ? restDistance : usualRange, outcome, settings.practiceVersion));
 }
 
 function toVerdict(rule: CheckRule, outcome: Outcome, practiceVersion: number | null): Verdict {

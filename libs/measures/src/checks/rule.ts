@@ -33,7 +33,7 @@ export interface CheckRule {
   readonly source: Source;
   readonly cautionText: string;
   /** Nothing when there is nothing to judge. */
-  evaluate(this: void, stage: Stage): readonly Outcome[];
+  readonly evaluate: (stage: Stage) => readonly Outcome[];
 }
 
 type Passing = Omit<Outcome, 'verdict' | 'action'>;

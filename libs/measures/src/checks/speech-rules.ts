@@ -9,7 +9,7 @@ type Stability = 'stable' | 'unstable' | 'not-stated';
 
 /** Stability of all bases of this path together: one loose base makes every contact in speech doubtful. */
 export function stabilityOfBases(stage: Stage): Stability {
-  const answers = stage.facts.arches.map((arch) => stage.answer('record-base-stability', { arch }));
+  const answers = stage.facts.arches.map((arch) => stage.answer('base-stability', { arch }));
   const rocks = stage.facts.arches.some((arch) => stage.answer('base-rocking', { arch }) === true);
   if (rocks || answers.some((answer) => answer !== null && answer !== 'stable')) return 'unstable';
   return answers.length > 0 && answers.every((answer) => answer === 'stable') ? 'stable' : 'not-stated';
@@ -26,7 +26,7 @@ function judgeContact(
     return fails({
       ...common,
       reason: `${said} on stable bases: the occlusal vertical dimension is too high or the front teeth stand too far forward. Correct it and trace again.`,
-      ...jawRelationWayBack(stage, 'sibilant-contact'),
+      ...jawRelationWayBack(stage),
     });
   }
   const why = stability === 'unstable' ? 'the bases are not stable' : 'the stability of the bases is not recorded';

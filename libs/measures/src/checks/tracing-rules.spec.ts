@@ -57,7 +57,7 @@ describe('tracing verdict', () => {
     expect(judge({ tracings: [failed, failed] })).toMatchObject({ action: 'repeat', value: 2 });
     expect(judge({ tracings: [failed, failed, failed] })).toMatchObject({
       action: 'return-to-stage',
-      trigger: 'tracing-unusable',
+      trigger: 'jaw-relation-not-recorded',
       value: 3,
     });
     expect(judge({ tracings: [failed, failed, clean] })?.verdict).toBe('pass');

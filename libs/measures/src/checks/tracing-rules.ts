@@ -69,7 +69,7 @@ function judgeLatest(stage: Stage, tracing: TracingEntry, failed: number): Outco
           ...common,
           reason: `${said}, ${String(allowed)} is the limit: rest 10 to 15 minutes, use another centric relation method, or book a new visit.`,
           action: 'return-to-stage',
-          trigger: 'tracing-unusable',
+          trigger: 'jaw-relation-not-recorded',
         })
       : fails({
           ...common,
@@ -90,9 +90,7 @@ function judgeLatest(stage: Stage, tracing: TracingEntry, failed: number): Outco
 }
 
 function voided(stage: Stage, what: string, again: string): Outcome {
-  const way = stage.isAt('trial', 'placement', 'review')
-    ? jawRelationWayBack(stage, 'vertical-dimension-out-of-rule')
-    : ({ action: 'repeat' } as const);
+  const way = stage.isAt('trial', 'placement', 'review') ? jawRelationWayBack(stage) : ({ action: 'repeat' } as const);
   return fails({
     value: stage.summary('occlusal-vertical-dimension')?.median ?? null,
     unit: 'mm',

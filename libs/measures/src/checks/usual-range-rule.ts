@@ -12,7 +12,7 @@ const JUDGED_ELSEWHERE = new Set([
   'tray-fit',
   'impression-result',
   'impression-tries',
-  'record-base-stability',
+  'base-stability',
   'base-rocking',
   'frenum-relief',
   'parallel-closure',
@@ -22,9 +22,10 @@ const JUDGED_ELSEWHERE = new Set([
   'border-extension',
   'tracing-risk-explained',
   'centric-relation-agreement',
-  'trial-acceptance',
-  'occlusion-at-placement',
+  'patient-acceptance',
+  'occlusion',
   'newton-stomatitis',
+  'tissue-state',
   'occlusal-plane-to-ala-tragus-line',
   'anterior-plane-to-interpupillary-line',
 ]);
@@ -43,7 +44,12 @@ const subject = (reading: Reading): string =>
     Object.entries(reading.method ?? {}).sort(),
   ]);
 
-function judgeNumber(stage: Stage, measurement: NumberMeasurement, reading: Reading, value: number): Outcome | null {
+export function judgeNumber(
+  stage: Stage,
+  measurement: NumberMeasurement,
+  reading: Reading,
+  value: number,
+): Outcome | null {
   const usual = stage.settings.usual(measurement, stage.person, reading.region);
   if (usual === null) return null;
   const limit = `usually ${rangeText(usual.range, measurement.unit)}`;

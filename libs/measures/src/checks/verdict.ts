@@ -2,21 +2,44 @@ import type { Arch, Side } from '../measurement.js';
 import type { ReadingValue } from '../readings/reading.js';
 import type { Standing } from '../standing.js';
 
-/** What sends a case back. A treatment path names, for each, where to go and what is discarded. */
+/** What sends a case back: codes of a treatment path's loops, which name where to go and what is discarded. */
 export const LOOP_TRIGGERS = [
-  'tray-unstable',
-  'impression-void',
-  'base-unstable',
-  'tracing-unusable',
+  'tray-does-not-fit',
+  'impression-flawed',
+  'base-does-not-fit',
+  'jaw-relation-not-recorded',
   'vertical-dimension-out-of-rule',
-  'sibilant-contact',
+  'rim-unstable',
   'jaw-relation-wrong-at-trial',
   'looks-refused',
+  'occlusion-small-error',
   'jaw-relation-wrong-after-cure',
-  'retention-poor',
-  'lab-part-defective',
+  'jaw-relation-wrong-after-print',
+  'poor-retention',
+  'flaw-found-in-laboratory',
+  'mucosa-not-healthy',
 ] as const;
 export type LoopTrigger = (typeof LOOP_TRIGGERS)[number];
+
+/** A path without a loop of that name may have one that means the same there. */
+const SAME_MEANING: Partial<Record<LoopTrigger, LoopTrigger>> = {
+  'tray-does-not-fit': 'base-does-not-fit',
+  'rim-unstable': 'base-does-not-fit',
+  'base-does-not-fit': 'impression-flawed',
+  'jaw-relation-wrong-after-cure': 'jaw-relation-wrong-after-print',
+};
+
+/**
+ * The loop of a path that a trigger means.
+ *
+ * @param loops codes of the path's loops
+ * @returns null when the path has none: a person decides where to go back to
+ */
+export function loopForTrigger(trigger: LoopTrigger, loops: readonly string[]): LoopTrigger | null {
+  if (loops.includes(trigger)) return trigger;
+  const other = SAME_MEANING[trigger];
+  return other === undefined ? null : loopForTrigger(other, loops);
+}
 
 export const VERDICT_KINDS = ['pass', 'caution', 'fail'] as const;
 export type VerdictKind = (typeof VERDICT_KINDS)[number];

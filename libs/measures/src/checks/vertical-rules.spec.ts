@@ -17,8 +17,8 @@ const occlusal = (value: number, method: Record<string, string> = marks): Readin
   method,
 });
 const stability = (value: ReadingValue): Reading[] => [
-  { code: 'record-base-stability', value, arch: 'upper' },
-  { code: 'record-base-stability', value, arch: 'lower' },
+  { code: 'base-stability', value, arch: 'upper' },
+  { code: 'base-stability', value, arch: 'lower' },
 ];
 const sibilants = (value: string): Reading => ({ code: 'sibilant-test', value });
 
@@ -90,7 +90,7 @@ describe('sibilant contact', () => {
     expect(verdictOf('interocclusal-rest-distance', verdicts).verdict).toBe('pass');
     expect(verdictOf('sibilant-contact', verdicts)).toMatchObject({
       verdict: 'fail',
-      trigger: 'sibilant-contact',
+      trigger: 'vertical-dimension-out-of-rule',
       action: 'correct-in-chair',
     });
     expect(overallVerdict(verdicts)).toBe('fail');

@@ -11,13 +11,10 @@ import type { LoopTrigger, VerdictAction } from './verdict.js';
 const VISITS = ['jaw-relation', 'trial', 'placement'] as const;
 
 /** Where a wrong jaw relation leads: corrected in the chair while it is only rims, back to a stage once teeth are set. */
-export function jawRelationWayBack(
-  stage: Stage,
-  inChair: LoopTrigger,
-): { action: VerdictAction; trigger: LoopTrigger } {
+export function jawRelationWayBack(stage: Stage): { action: VerdictAction; trigger: LoopTrigger } {
   if (stage.isAt('placement', 'review')) return { action: 'return-to-stage', trigger: 'jaw-relation-wrong-after-cure' };
   if (stage.isAt('trial')) return { action: 'return-to-stage', trigger: 'jaw-relation-wrong-at-trial' };
-  return { action: 'correct-in-chair', trigger: inChair };
+  return { action: 'correct-in-chair', trigger: 'vertical-dimension-out-of-rule' };
 }
 
 function usualOf(stage: Stage, code: string): UsualRange {
@@ -61,7 +58,7 @@ const repeatedReadings: CheckRule = {
   },
 };
 
-const restDistance: CheckRule = {
+export const restDistance: CheckRule = {
   code: 'interocclusal-rest-distance',
   version: 1,
   name: 'Interocclusal rest distance',
@@ -74,33 +71,41 @@ const restDistance: CheckRule = {
     if (rest === null || occlusal === null) return [];
     requireSameMethod('Rest and occlusal vertical dimension', rest.method, occlusal.method, ['landmarks', 'posture']);
     const distance = interocclusalRestDistanceMm({ restMm: rest.median, occlusalMm: occlusal.median });
-    const none = stage.limit('rest-distance-none-mm').value;
-    const large = stage.limit('rest-distance-large-mm').value;
-    const usual = usualOf(stage, 'interocclusal-rest-distance');
-    const said = `Interocclusal rest distance ${String(distance)} mm (rest ${String(rest.median)} minus occlusal ${String(occlusal.median)})`;
-    const common = { value: distance, unit: 'mm', measurement: 'interocclusal-rest-distance', source: usual.source };
-    if (distance <= none) {
-      return [
-        fails({
-          ...common,
-          source: stage.limit('rest-distance-none-mm').source,
-          limit: `above ${String(none)} mm`,
-          reason: `${said}: no rest distance is left, it must be above ${String(none)} mm. Lower the occlusal vertical dimension and measure again.`,
-          ...jawRelationWayBack(stage, 'vertical-dimension-out-of-rule'),
-        }),
-      ];
-    }
-    const limit = `usually ${rangeText(usual.range, 'mm')}`;
-    if (isWithin(usual.range, distance)) return [passes({ ...common, limit, reason: `${said}: within ${limit}.` })];
-    const advice =
-      distance > large
-        ? `above ${String(large)} mm the occlusal vertical dimension is probably too low`
-        : distance > usual.range.max
-          ? 'larger than usual'
-          : 'smaller than usual';
-    return [cautions({ ...common, limit, reason: `${said}: ${advice}; ${limit}. Check with speech and the face.` })];
+    return judgeRestDistance(
+      stage,
+      distance,
+      `Interocclusal rest distance ${String(distance)} mm (rest ${String(rest.median)} minus occlusal ${String(occlusal.median)})`,
+    );
   },
 };
+
+/** Only a distance of zero or less fails; every other unusual one is a caution on this value alone. */
+export function judgeRestDistance(stage: Stage, distance: number, said: string): readonly Outcome[] {
+  const none = stage.limit('rest-distance-none-mm').value;
+  const large = stage.limit('rest-distance-large-mm').value;
+  const usual = usualOf(stage, 'interocclusal-rest-distance');
+  const common = { value: distance, unit: 'mm', measurement: 'interocclusal-rest-distance', source: usual.source };
+  if (distance <= none) {
+    return [
+      fails({
+        ...common,
+        source: stage.limit('rest-distance-none-mm').source,
+        limit: `above ${String(none)} mm`,
+        reason: `${said}: no rest distance is left, it must be above ${String(none)} mm. Lower the occlusal vertical dimension and measure again.`,
+        ...jawRelationWayBack(stage),
+      }),
+    ];
+  }
+  const limit = `usually ${rangeText(usual.range, 'mm')}`;
+  if (isWithin(usual.range, distance)) return [passes({ ...common, limit, reason: `${said}: within ${limit}.` })];
+  const advice =
+    distance > large
+      ? `above ${String(large)} mm the occlusal vertical dimension is probably too low`
+      : distance > usual.range.max
+        ? 'larger than usual'
+        : 'smaller than usual';
+  return [cautions({ ...common, limit, reason: `${said}: ${advice}; ${limit}. Check with speech and the face.` })];
+}
 
 const changeOfDimension: CheckRule = {
   code: 'change-of-vertical-dimension',
