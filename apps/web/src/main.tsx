@@ -21,6 +21,8 @@ import '@mantine/core/styles/PasswordInput.css';
 import '@mantine/core/styles/Checkbox.css';
 import '@mantine/core/styles/CheckboxIndicator.css';
 import '@mantine/core/styles/NativeSelect.css';
+import '@mantine/core/styles/Radio.css';
+import '@mantine/core/styles/RadioIndicator.css';
 import './styles/tokens.css';
 import './styles/base.css';
 import './styles/frame.css';

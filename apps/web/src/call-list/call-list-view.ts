@@ -1,0 +1,45 @@
+import type { CallList, CallTaskView, RecordCall } from '@archwright/contracts';
+import { dateAndTime, zoneNote } from '../time/wording.js';
+import { spelled } from '../words/plural.js';
+
+export interface CallRow {
+  id: string;
+  version: number;
+  patientName: string;
+  phone: string | null;
+  caseId: string | null;
+  reason: string;
+  due: string;
+  attempts: string[];
+  open: boolean;
+}
+
+const isOutcome = (text: string, outcomes: Record<RecordCall['outcome'], string>): text is RecordCall['outcome'] =>
+  text in outcomes;
+
+/** Open calls first, the one due earliest on top; every attempt in words. */
+export function shapeCalls(
+  list: CallList,
+  clock: { zone: string; viewer: string; today: string },
+  outcomes: Record<RecordCall['outcome'], string>,
+): CallRow[] {
+  const when = (at: string): string =>
+    [dateAndTime(at, clock.zone, clock.today), zoneNote(at, clock.zone, clock.viewer)].filter(Boolean).join(' ');
+  const shape = (task: CallTaskView): CallRow => ({
+    id: task.id,
+    version: task.version,
+    patientName: task.patientName,
+    phone: task.phone,
+    caseId: task.caseId,
+    reason: task.reason,
+    due: when(task.dueAt),
+    attempts: task.attempts.map(
+      ({ at, outcome, by }) =>
+        `${when(at)}: ${(isOutcome(outcome, outcomes) ? outcomes[outcome] : spelled(outcome)).toLowerCase()} (${by})`,
+    ),
+    open: task.state === 'open',
+  });
+  return [...list.items]
+    .sort((a, b) => Number(a.state === 'done') - Number(b.state === 'done') || a.dueAt.localeCompare(b.dueAt))
+    .map(shape);
+}

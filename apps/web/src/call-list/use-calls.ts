@@ -1,0 +1,26 @@
+import { callList, callTaskView, type CallList, type RecordCall } from '@archwright/contracts';
+import { useMutation, useQuery, useQueryClient, useSuspenseQuery } from '@tanstack/react-query';
+import { post, read } from '../api/client.js';
+import { practiceQuery } from '../api/queries.js';
+import { practiceZone } from '../time/practice-zone.js';
+import { viewerZone } from '../time/zone.js';
+import { deskWords } from '../words/desk.js';
+import { shapeCalls } from './call-list-view.js';
+
+/** Calls to make, and how each went. */
+export function useCalls() {
+  const client = useQueryClient();
+  const practice = useSuspenseQuery(practiceQuery).data;
+  const list = useQuery({
+    queryKey: ['calls'],
+    queryFn: (): Promise<CallList> => read('/call-tasks', callList),
+    refetchInterval: 30_000,
+  });
+  const record = useMutation({
+    mutationFn: ({ id, version, outcome }: { id: string; version: number } & RecordCall) =>
+      post(`/call-tasks/${id}/attempts`, callTaskView, { outcome }, version),
+    onSettled: () => client.invalidateQueries({ queryKey: ['calls'] }),
+  });
+  const clock = { zone: practiceZone(practice), viewer: viewerZone(), today: practice.today };
+  return { list, rows: list.data ? shapeCalls(list.data, clock, deskWords.outcome) : [], record };
+}

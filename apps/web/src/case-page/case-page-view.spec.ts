@@ -1,0 +1,113 @@
+import type { CaseView, ReminderView } from '@archwright/contracts';
+import { caseRows, deliverySentence, reminderRows } from './case-page-view.js';
+
+const stage = (more: Partial<CaseView['stages'][number]>): CaseView['stages'][number] => ({
+  id: 's',
+  code: 'D1',
+  title: 'First impressions',
+  position: 1,
+  round: 1,
+  arches: ['upper', 'lower'],
+  state: 'planned',
+  isDelivery: false,
+  isReview: false,
+  appointmentId: 'a1',
+  appointmentState: 'booked',
+  startsAt: '2027-01-05T09:00:00Z',
+  endsAt: '2027-01-05T09:45:00Z',
+  clinicName: 'North',
+  clinicianName: 'Wren',
+  ...more,
+});
+const step = (more: Partial<CaseView['labSteps'][number]>): CaseView['labSteps'][number] => ({
+  id: 'l',
+  code: 'print',
+  title: 'Print',
+  arches: ['upper'],
+  round: 1,
+  afterStage: 'D1',
+  beforeStage: 'D2',
+  workCentre: 'printing',
+  state: 'planned',
+  placeLabel: 'Printer 1',
+  startsAt: '2027-01-06T09:00:00Z',
+  endsAt: '2027-01-06T12:00:00Z',
+  ...more,
+});
+const view = (more: Partial<CaseView>): CaseView => ({
+  id: 'c',
+  version: 1,
+  number: '26-0147',
+  state: 'open',
+  stateReason: null,
+  reviewOn: null,
+  title: '',
+  sentence: '',
+  patient: { id: 'p', name: 'A. Example', birthOn: '1949-03-04', phone: null },
+  arches: [],
+  clinicIds: [],
+  zone: 'Europe/London',
+  clinicianId: null,
+  wishes: { weekdays: [], from: null, to: null, unavailableOn: [] },
+  consentOn: null,
+  treatmentApprovedOn: null,
+  medicinesAskedOn: null,
+  deliveryOn: null,
+  hold: null,
+  stages: [],
+  labSteps: [],
+  alerts: [],
+  events: [],
+  ...more,
+});
+const clock = { today: '2027-01-01', viewer: 'Europe/London' };
+
+it('puts laboratory steps below the stage they follow, in order of time, within their own round', () => {
+  const rows = caseRows(
+    view({
+      stages: [stage({ id: 's2', code: 'D2', position: 2 }), stage({ id: 's1' })],
+      labSteps: [step({ id: 'l2', startsAt: '2027-01-07T09:00:00Z' }), step({ id: 'l1' }), step({ id: 'other', round: 2 })],
+    }),
+    clock,
+  );
+  expect(rows.map((row) => row.key)).toEqual(['s1', 'l1', 'l2', 's2']);
+});
+
+it('marks the stage an undecided alert is about, and no other', () => {
+  const alerts = [{ id: 'x', stage: 'D1', reason: '', state: 'open' }];
+  const rows = caseRows(view({ stages: [stage({}), stage({ id: 's2', code: 'D2', position: 2 })], alerts }), clock);
+  expect(rows.map((row) => row.mark)).toEqual(['needs-person', 'to-come']);
+  expect(caseRows(view({ stages: [stage({})], alerts: [{ id: 'x', stage: 'D1', reason: '', state: 'dismissed' }] }), clock)[0]?.mark).toBe('to-come');
+});
+
+it('lets only booked and provisional visits be changed', () => {
+  const change = (appointmentState: CaseView['stages'][number]['appointmentState']) =>
+    caseRows(view({ stages: [stage({ appointmentState })] }), clock)[0]?.changeable;
+  expect(change('booked')).toBe('a1');
+  expect(change('provisional')).toBe('a1');
+  expect(change('completed')).toBeNull();
+});
+
+it('writes out the delivery day and says when a visit is not planned', () => {
+  expect(deliverySentence(view({ deliveryOn: '2027-01-28' }), '2026-12-01')).toBe('Delivery Thursday 28 January 2027');
+  expect(caseRows(view({ stages: [stage({ startsAt: null, endsAt: null })] }), clock)[0]?.when).toBe('not planned');
+});
+
+it('lists reminders as they fall due, withdrawn ones last', () => {
+  const reminder = (id: string, dueAt: string, state: ReminderView['state']): ReminderView => ({
+    id,
+    appointmentId: 'a',
+    channel: 'mail',
+    leadMinutes: 60,
+    dueAt,
+    state,
+    sentAt: null,
+  });
+  const rows = reminderRows(
+    [reminder('w', '2027-01-02T09:00:00Z', 'withdrawn'), reminder('b', '2027-01-04T09:00:00Z', 'scheduled'), reminder('a', '2027-01-03T09:00:00Z', 'sent')],
+    'Europe/London',
+    '2027-01-01',
+  );
+  expect(rows.map((row) => row.id)).toEqual(['a', 'b', 'w']);
+  expect(rows[0]?.text).toBe('by mail, Sun 3 Jan, 09:00');
+});

@@ -1,0 +1,129 @@
+import type { CaseView, ReminderView } from '@archwright/contracts';
+import type { MarkShape } from '../look/marks.js';
+import { dateAndTime, longDate, timeOfDay, zoneNote } from '../time/wording.js';
+import { caseWords } from '../words/case.js';
+import { archWords } from '../words/line.js';
+
+export interface CaseRow {
+  key: string;
+  kind: 'visit' | 'lab';
+  what: string;
+  detail: string;
+  when: string;
+  where: string;
+  state: string;
+  mark: MarkShape;
+  /** Set when the visit can be moved or cancelled. */
+  changeable: string | null;
+  stageId: string | null;
+}
+
+interface Clock {
+  today: string;
+  viewer: string;
+}
+
+const span = (startsAt: string | null, endsAt: string | null, zone: string, clock: Clock): string =>
+  startsAt === null
+    ? caseWords.notPlanned
+    : [
+        `${dateAndTime(startsAt, zone, clock.today)}${endsAt ? `–${timeOfDay(endsAt, zone)}` : ''}`,
+        zoneNote(startsAt, zone, clock.viewer),
+      ]
+        .filter(Boolean)
+        .join(' ');
+
+const roundWords = (round: number): string => (round > 1 ? caseWords.round(round) : '');
+
+function stageRow(stage: CaseView['stages'][number], view: CaseView, clock: Clock): CaseRow {
+  const alerting = view.alerts.some((alert) => alert.stage === stage.code && caseWords.alertState[alert.state] === 'decide');
+  const marks: Record<typeof stage.state, MarkShape> = {
+    waiting: 'to-come',
+    planned: 'to-come',
+    ready: 'now',
+    'in-progress': 'now',
+    passed: 'done',
+    repeated: 'done',
+    dropped: 'missed',
+  };
+  const booked = stage.appointmentState === 'booked' || stage.appointmentState === 'provisional';
+  return {
+    key: stage.id,
+    kind: 'visit',
+    what: stage.title,
+    detail: [archWords(stage.arches), roundWords(stage.round)].filter(Boolean).join(', '),
+    when: span(stage.startsAt, stage.endsAt, view.zone, clock),
+    where: [stage.clinicName, stage.clinicianName].filter(Boolean).join(', '),
+    state: caseWords.stage[stage.state] + (stage.appointmentState === 'provisional' ? ', provisional' : ''),
+    mark: alerting ? 'needs-person' : marks[stage.state],
+    changeable: booked ? stage.appointmentId : null,
+    stageId: stage.id,
+  };
+}
+
+function stepRow(step: CaseView['labSteps'][number], view: CaseView, clock: Clock): CaseRow {
+  const marks: Record<typeof step.state, MarkShape> = {
+    unplanned: 'to-come',
+    planned: 'to-come',
+    ready: 'to-come',
+    started: 'now',
+    paused: 'now',
+    finished: 'done',
+    rejected: 'needs-person',
+    discarded: 'missed',
+  };
+  return {
+    key: step.id,
+    kind: 'lab',
+    what: step.title,
+    detail: [archWords(step.arches), roundWords(step.round)].filter(Boolean).join(', '),
+    when: step.startsAt === null ? caseWords.notPlanned : dateAndTime(step.startsAt, view.zone, clock.today),
+    where: step.placeLabel ?? '',
+    state: caseWords.step[step.state],
+    mark: marks[step.state],
+    changeable: null,
+    stageId: null,
+  };
+}
+
+/** Stages in the order of the path, each followed by the laboratory steps that come after it. */
+export function caseRows(view: CaseView, clock: Clock): CaseRow[] {
+  const stages = [...view.stages].sort((a, b) => a.position - b.position || a.round - b.round);
+  const placed = new Set<string>();
+  return stages.flatMap((stage) => {
+    const steps = view.labSteps
+      .filter((step) => step.afterStage === stage.code && step.round === stage.round && !placed.has(step.id))
+      .sort((a, b) => (a.startsAt ?? '~').localeCompare(b.startsAt ?? '~'));
+    for (const step of steps) placed.add(step.id);
+    return [stageRow(stage, view, clock), ...steps.map((step) => stepRow(step, view, clock))];
+  });
+}
+
+export const deliverySentence = (view: CaseView, today: string): string =>
+  view.deliveryOn ? caseWords.delivery(longDate(view.deliveryOn, today)) : caseWords.noDelivery;
+
+/** Reminders in the order in which they fall due, withdrawn ones last. */
+export function reminderRows(items: readonly ReminderView[], zone: string, today: string): { id: string; text: string; state: string }[] {
+  return [...items]
+    .sort((a, b) => Number(a.state === 'withdrawn') - Number(b.state === 'withdrawn') || a.dueAt.localeCompare(b.dueAt))
+    .map((reminder) => ({
+      id: reminder.id,
+      text: caseWords.reminder(caseWords.channel[reminder.channel], dateAndTime(reminder.sentAt ?? reminder.dueAt, zone, today)),
+      state: caseWords.reminderState[reminder.state],
+    }));
+}
+
+/** The case's history, the latest first, in words. */
+export function historyRows(
+  view: CaseView,
+  today: string,
+): { key: string; when: string; sentence: string; by: string | null }[] {
+  return [...view.events]
+    .sort((a, b) => b.at.localeCompare(a.at))
+    .map(({ at, kind, sentence, by }, index) => ({
+      key: `${at} ${kind} ${String(index)}`,
+      when: dateAndTime(at, view.zone, today),
+      sentence,
+      by,
+    }));
+}

@@ -1,0 +1,138 @@
+import { Link, useParams } from '@tanstack/react-router';
+import { Legend } from '../case-line/legend.js';
+import { CaseLineDrawing } from '../case-line/line-drawing.js';
+import { layLines } from '../case-line/line-view.js';
+import { lineOfCase } from '../case-line/plan-view.js';
+import { useWidth } from '../case-line/use-width.js';
+import { may } from '../frame/places-view.js';
+import { useSession } from '../frame/use-session.js';
+import { Tag } from '../look/marks.js';
+import { Refusal } from '../look/notice.js';
+import { Empty, FirstWait, ScreenHead, Waiting } from '../look/screen.js';
+import { HoldBar } from '../offers/hold-bar.js';
+import { birthDate } from '../time/wording.js';
+import { viewerZone } from '../time/zone.js';
+import { wishSentence } from '../wishes/wishes-view.js';
+import { caseWords as words } from '../words/case.js';
+import { lineWords } from '../words/line.js';
+import { CaseAlerts, CaseHistory, CaseReminders } from './case-aside.js';
+import './case-page.css';
+import { caseRows, deliverySentence, historyRows, reminderRows } from './case-page-view.js';
+import { CaseTable } from './case-table.js';
+import { ConsentForm } from './consent-form.js';
+import { StateChange } from './state-change.js';
+import { useCase } from './use-case.js';
+
+/** One case as one line, with everything that can be done to it. */
+export function CasePage() {
+  const { caseId } = useParams({ from: '/inside/desk/cases/$caseId' });
+  const { role } = useSession();
+  const { practice, view, reminders, consent, state, confirm, release } = useCase(caseId, may.keepDesk(role));
+  const [attach, width] = useWidth(620);
+  if (!view.data) {
+    return view.error ? <Refusal error={view.error} onRetry={() => void view.refetch()} /> : <FirstWait what={words.loading} />;
+  }
+  const known = view.data;
+  const clock = { today: practice.today, viewer: viewerZone() };
+  const laid = layLines([lineOfCase(known)], width - 2);
+  const row = laid?.rows[0];
+
+  return (
+    <>
+      <ScreenHead title={words.title(known.number, known.title)} sentence={known.sentence}>
+        {may.openCases(role) || role === 'manager' ? (
+          <Link to="/desk/cases/$caseId/offers" params={{ caseId }} className="place place-here">
+            {laid ? words.replan : words.plan}
+          </Link>
+        ) : null}
+      </ScreenHead>
+      <Waiting busy={view.isPlaceholderData}>
+        <div className="stack" ref={attach}>
+          <div className="row">
+            <Tag tone={known.state === 'open' ? 'accent' : 'caution'}>{words.states[known.state]}</Tag>
+            <Link to="/desk/patients/$patientId" params={{ patientId: known.patient.id }}>
+              {words.patientLine(known.patient.name, birthDate(known.patient.birthOn))}
+            </Link>
+            {known.patient.phone ? <span>{known.patient.phone}</span> : null}
+            <span className="soft">{wishSentence(known.wishes)}</span>
+            <span className="strong push">{deliverySentence(known, practice.today)}</span>
+          </div>
+          <Refusal error={view.error ?? confirm.error ?? release.error} />
+          {known.hold && may.keepDesk(role) ? (
+            <div className="sheet sheet-pad">
+              <HoldBar
+                expiresAt={known.hold.expiresAt}
+                choices={[]}
+                pending={confirm.isPending || release.isPending}
+                onConfirm={(firm) => {
+                  if (known.hold) confirm.mutate({ id: known.hold.id, planHash: known.hold.planHash, firm });
+                }}
+                onRelease={() => {
+                  if (known.hold) release.mutate(known.hold.id);
+                }}
+                onAgain={() => void view.refetch()}
+              />
+            </div>
+          ) : null}
+          <figure className="sheet" aria-label={words.line}>
+            {laid && row ? (
+              <>
+                <div className="scroll-x" tabIndex={0} role="region" aria-label={words.line}>
+                  <CaseLineDrawing axis={laid.axis} row={row} levels={lineWords.levels} />
+                </div>
+                <figcaption className="line">
+                  <Legend />
+                </figcaption>
+              </>
+            ) : (
+              <Empty>{words.nothingPlanned}</Empty>
+            )}
+          </figure>
+          <div className="beside">
+            <div className="stack">
+              <section className="stack-tight">
+                <h2>{words.stages}</h2>
+                <CaseTable
+                  caseId={caseId}
+                  rows={caseRows(known, clock)}
+                  mayChange={may.keepDesk(role)}
+                  mayTreat={may.treat(role)}
+                />
+              </section>
+              <CaseHistory events={historyRows(known, practice.today)} />
+            </div>
+            <div className="stack">
+              <CaseAlerts alerts={known.alerts} />
+              {may.keepDesk(role) ? (
+                <CaseReminders rows={reminderRows(reminders.data?.items ?? [], known.zone, practice.today)} />
+              ) : null}
+              <ConsentForm
+                key={`consent ${String(known.version)}`}
+                view={known}
+                today={practice.today}
+                mayRecord={may.treat(role)}
+                pending={consent.isPending}
+                error={consent.error}
+                onSave={(body) => {
+                  consent.mutate({ body, version: known.version });
+                }}
+              />
+              {may.openCases(role) ? (
+                <StateChange
+                  key={known.state}
+                  view={known}
+                  practice={practice}
+                  pending={state.isPending}
+                  error={state.error}
+                  onChange={(body) => {
+                    state.mutate({ body, version: known.version }, { onError: () => void view.refetch() });
+                  }}
+                />
+              ) : null}
+            </div>
+          </div>
+        </div>
+      </Waiting>
+    </>
+  );
+}

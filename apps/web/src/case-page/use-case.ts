@@ -1,0 +1,63 @@
+import {
+  caseStateEffects,
+  caseView,
+  reminderView,
+  type CaseState,
+  type CaseView,
+  type ChangeCaseState,
+  type ConfirmHold,
+  type RecordConsent,
+} from '@archwright/contracts';
+import { useMutation, useQuery, useQueryClient, useSuspenseQuery } from '@tanstack/react-query';
+import { z } from 'zod';
+import { post, put, read, remove } from '../api/client.js';
+import { practiceQuery } from '../api/queries.js';
+
+const reminderList = z.object({ items: z.array(reminderView) });
+
+/** One case, its reminders, and the changes that can be made to it as a whole. */
+export function useCase(caseId: string, withReminders: boolean) {
+  const client = useQueryClient();
+  const practice = useSuspenseQuery(practiceQuery).data;
+  const view = useQuery({
+    queryKey: ['case', caseId],
+    queryFn: (): Promise<CaseView> => read(`/cases/${caseId}`, caseView),
+    refetchInterval: 30_000,
+  });
+  const reminders = useQuery({
+    queryKey: ['case', caseId, 'reminders'],
+    queryFn: () => read(`/cases/${caseId}/reminders`, reminderList),
+    enabled: withReminders,
+  });
+  const keep = (saved: CaseView): void => {
+    client.setQueryData(['case', caseId], saved);
+  };
+  const consent = useMutation({
+    mutationFn: ({ body, version }: { body: RecordConsent; version: number }) =>
+      put(`/cases/${caseId}/consent`, caseView, body, version),
+    onSuccess: keep,
+  });
+  const state = useMutation({
+    mutationFn: ({ body, version }: { body: ChangeCaseState; version: number }) =>
+      put(`/cases/${caseId}/state`, caseView, body, version),
+    onSuccess: keep,
+  });
+  const confirm = useMutation({
+    mutationFn: ({ id, planHash, firm }: { id: string } & ConfirmHold) =>
+      post(`/holds/${id}/confirm`, caseView, { planHash, firm }),
+    onSuccess: keep,
+  });
+  const release = useMutation({
+    mutationFn: (id: string) => remove(`/holds/${id}`, z.unknown()),
+    onSuccess: () => client.invalidateQueries({ queryKey: ['case', caseId] }),
+  });
+  return { practice, view, reminders, consent, state, confirm, release };
+}
+
+/** What a change of state would do, asked before it is made. */
+export const useStateEffects = (caseId: string, to: CaseState | '') =>
+  useQuery({
+    queryKey: ['case', caseId, 'effects', to],
+    queryFn: () => read(`/cases/${caseId}/state-effects`, caseStateEffects, { to }),
+    enabled: to !== '',
+  });

@@ -1,0 +1,25 @@
+import { startChoices, typedInstant } from './change-visit-view.js';
+
+// Source: RFC 5545, section 3.3.5, FORM #3, its two America/New_York examples of 2007.
+it.each([
+  ['2007-03-11', '02:30', 'America/New_York', '2007-03-11T07:30:00Z'],
+  ['2007-11-04', '01:30', 'America/New_York', '2007-11-04T05:30:00Z'],
+  ['2027-01-28', '09:20', 'Europe/London', '2027-01-28T09:20:00Z'],
+  ['2027-07-28', '09:20', 'Europe/London', '2027-07-28T08:20:00Z'],
+  ['2027-07-28', '9:20', 'Europe/London', null],
+  ['', '09:20', 'Europe/London', null],
+])('reads %s %s in %s as %s', (date, time, zone, instant) => {
+  expect(typedInstant(date, time, zone)).toBe(instant);
+});
+
+it('names each other start with its clinician', () => {
+  const choices = startChoices(
+    {
+      appointmentId: 'a',
+      zone: 'Europe/London',
+      starts: [{ startsAt: '2027-01-14T10:00:00Z', clinicianId: 'w', clinicianName: 'Wren' }],
+    },
+    '2027-01-05',
+  );
+  expect(choices).toEqual([{ value: '2027-01-14T10:00:00Z w', label: 'Thu 14 Jan, 10:00, Wren' }]);
+});

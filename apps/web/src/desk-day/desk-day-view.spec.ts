@@ -1,0 +1,60 @@
+import type { AppointmentView } from '@archwright/contracts';
+import { shapeDay } from './desk-day-view.js';
+
+const visit = (more: Partial<AppointmentView>): AppointmentView => ({
+  id: 'a',
+  version: 1,
+  caseId: 'c',
+  caseNumber: '26-0147',
+  patientId: 'p',
+  patientName: 'A. Example',
+  birthOn: '1949-03-04',
+  clinicId: 'north',
+  clinicName: 'North',
+  zone: 'Europe/London',
+  chairId: 'ch',
+  chairLabel: 'Chair 1',
+  clinicianId: 'cl',
+  clinicianName: 'First clinician',
+  stages: ['D2'],
+  title: 'Jaw relation',
+  startsAt: '2027-01-05T09:00:00Z',
+  endsAt: '2027-01-05T09:45:00Z',
+  state: 'booked',
+  ...more,
+});
+const board = (...appointments: AppointmentView[]) => ({ on: '2027-01-05', sentence: '', appointments });
+
+it('sorts visits by time within their clinic, clinics by name', () => {
+  const day = shapeDay(
+    board(
+      visit({ id: '1', startsAt: '2027-01-05T11:00:00Z' }),
+      visit({ id: '2', clinicId: 'east', clinicName: 'East' }),
+      visit({ id: '3' }),
+    ),
+    'Europe/London',
+  );
+  expect(day.map((clinic) => [clinic.clinicName, clinic.rows.map((row) => row.id)])).toEqual([
+    ['East', ['2']],
+    ['North', ['3', '1']],
+  ]);
+});
+
+it.each([
+  ['booked', ['arrive', 'miss'], true],
+  ['arrived', ['start'], false],
+  ['in-progress', ['finish'], false],
+  ['completed', [], false],
+  ['held', [], false],
+] as const)('offers for a %s visit what comes next', (state, actions, mayChange) => {
+  const row = shapeDay(board(visit({ state })), 'Europe/London')[0]?.rows[0];
+  expect(row?.actions).toEqual(actions);
+  expect(row?.mayChange).toBe(mayChange);
+});
+
+it('can change only visits that belong to a case, and names the zone for a viewer elsewhere', () => {
+  const row = shapeDay(board(visit({ caseId: null })), 'America/New_York')[0]?.rows[0];
+  expect(row?.mayChange).toBe(false);
+  expect(row?.time).toBe('09:00');
+  expect(row?.zoneNote).toBe('London time');
+});

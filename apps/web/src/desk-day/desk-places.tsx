@@ -1,0 +1,20 @@
+import { Link } from '@tanstack/react-router';
+import { may } from '../frame/places-view.js';
+import { useSession } from '../frame/use-session.js';
+import { deskWords } from '../words/desk.js';
+
+/** The screens of the desk, one line under the heading. */
+export function DeskPlaces() {
+  const { role } = useSession();
+  const words = deskWords.subPlaces;
+  return (
+    <nav className="sub-places" aria-label={deskWords.title('Desk')}>
+      <Link to="/desk" activeOptions={{ exact: true, includeSearch: false }}>
+        {words.day}
+      </Link>
+      {may.seeCalls(role) ? <Link to="/desk/calls">{words.calls}</Link> : null}
+      {may.keepPatients(role) ? <Link to="/desk/patients/new">{words.newPatient}</Link> : null}
+      {may.openCases(role) ? <Link to="/desk/cases/new">{words.newCase}</Link> : null}
+    </nav>
+  );
+}

@@ -1,0 +1,81 @@
+import { Button } from '@mantine/core';
+import { Link } from '@tanstack/react-router';
+import { Mark } from '../look/marks.js';
+import { deskWords } from '../words/desk.js';
+import type { DayRow } from './desk-day-view.js';
+
+interface Props {
+  row: DayRow;
+  mayAct: boolean;
+  mayChange: boolean;
+  pending: boolean;
+  onAct: (action: DayRow['actions'][number]) => void;
+}
+
+/** One visit of the day with what comes next. */
+export function VisitRow({ row, mayAct, mayChange, pending, onAct }: Props) {
+  return (
+    <tr>
+      <td className="day-time">
+        <span className="strong">{row.time}</span>
+        <span className="small soft"> –{row.until}</span>
+        {row.zoneNote ? <div className="small soft">{row.zoneNote}</div> : null}
+      </td>
+      <td>
+        <Link to="/desk/patients/$patientId" params={{ patientId: row.patientId }} className="strong">
+          {row.patientName}
+        </Link>
+        <div className="small soft">
+          {deskWords.born} {row.birth}
+        </div>
+      </td>
+      <td>
+        {row.caseId && row.caseNumber ? (
+          <Link to="/desk/cases/$caseId" params={{ caseId: row.caseId }}>
+            {row.caseNumber}
+          </Link>
+        ) : null}
+        <div>{row.title}</div>
+      </td>
+      <td className="small">
+        {row.clinician}
+        <div className="soft">{row.chair}</div>
+      </td>
+      <td>
+        <span className="row nowrap day-state">
+          <Mark shape={row.mark} /> {deskWords.state[row.state]}
+        </span>
+      </td>
+      <td className="no-print">
+        <div className="row">
+          {mayAct
+            ? row.actions.map((action, index) => (
+                <Button
+                  key={action}
+                  size="xs"
+                  variant={index === 0 ? 'filled' : 'default'}
+                  loading={pending}
+                  aria-label={deskWords.actionOn(deskWords.action[action], row.patientName)}
+                  onClick={() => {
+                    onAct(action);
+                  }}
+                >
+                  {deskWords.action[action]}
+                </Button>
+              ))
+            : null}
+          {mayChange && row.mayChange && row.caseId ? (
+            <Link
+              to="/desk/cases/$caseId/visits/$appointmentId"
+              params={{ caseId: row.caseId, appointmentId: row.id }}
+              className="small"
+              aria-label={deskWords.changeOn(row.patientName)}
+            >
+              {deskWords.change}
+            </Link>
+          ) : null}
+        </div>
+      </td>
+    </tr>
+  );
+}

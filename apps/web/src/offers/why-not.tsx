@@ -1,0 +1,45 @@
+import { Button } from '@mantine/core';
+import type { WhyNot } from '@archwright/contracts';
+import { shortDate } from '../time/wording.js';
+import { offerWords as words } from '../words/case.js';
+
+interface Props {
+  whyNot: WhyNot;
+  today: string;
+  onRelax: (apply: Record<string, unknown>) => void;
+}
+
+/** Which step fails, and the smallest changes that would make a plan possible; each applies itself. */
+export function WhyNotSheet({ whyNot, today, onRelax }: Props) {
+  return (
+    <section className="sheet sheet-pad stack" aria-labelledby="why-not">
+      <div>
+        <h2 id="why-not">{words.whyNotTitle}</h2>
+        <p>{whyNot.sentence}</p>
+        <p className="soft">{words.failing(whyNot.failingStage)}</p>
+      </div>
+      {whyNot.relaxations.length > 0 ? (
+        <div className="stack-tight">
+          <h3>{words.relax}</h3>
+          <ul className="stack-tight">
+            {whyNot.relaxations.map((relaxation) => (
+              <li key={relaxation.code + relaxation.sentence} className="row">
+                <Button
+                  variant="default"
+                  onClick={() => {
+                    onRelax(relaxation.apply);
+                  }}
+                >
+                  {relaxation.sentence}
+                </Button>
+                {relaxation.deliveryOn ? (
+                  <span className="soft">{words.relaxGives(shortDate(relaxation.deliveryOn, today))}</span>
+                ) : null}
+              </li>
+            ))}
+          </ul>
+        </div>
+      ) : null}
+    </section>
+  );
+}

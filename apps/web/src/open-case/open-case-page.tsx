@@ -1,0 +1,131 @@
+import { Button, Checkbox, NativeSelect } from '@mantine/core';
+import { useNavigate, useSearch } from '@tanstack/react-router';
+import { useState, type FormEvent } from 'react';
+import { fieldErrors } from '../api/errors.js';
+import { useFirstProblem } from '../look/first-problem.js';
+import { Refusal } from '../look/notice.js';
+import { ScreenHead } from '../look/screen.js';
+import { openCaseWords as words } from '../words/case.js';
+import { WishesFields } from '../wishes/wishes-fields.js';
+import { draftOfWishes, emptyWishes } from '../wishes/wishes-view.js';
+import { cliniciansOf, emptyCase, pathsFor, readCase } from './open-case-view.js';
+import { PatientChoice } from './patient-choice.js';
+import { useOpenCase } from './use-open-case.js';
+
+/** One page from the telephone call to complete offers. */
+export function OpenCasePage() {
+  const search = useSearch({ from: '/inside/desk/cases/new' });
+  const navigate = useNavigate();
+  const [q, setQ] = useState('');
+  const [patientId, setPatientId] = useState<string | null>(search.patient ?? null);
+  const { practice, found, patient, open } = useOpenCase(q, patientId);
+  const [typed, setTyped] = useState(() => emptyCase(practice));
+  const [attempt, setAttempt] = useState(0);
+  const draft = { ...typed, patientId };
+  const reading = readCase(draft);
+  const errors = { ...fieldErrors(open.error), ...(attempt > 0 && 'errors' in reading ? reading.errors : {}) };
+  const form = useFirstProblem(attempt, Object.keys(errors).length > 0);
+  const ownWishes = patient.data ? draftOfWishes(patient.data.wishes) : emptyWishes;
+
+  function submit(event: FormEvent): void {
+    event.preventDefault();
+    setAttempt((before) => before + 1);
+    if (!('body' in reading)) return;
+    open.mutate(reading.body, {
+      onSuccess: (view) => void navigate({ to: '/desk/cases/$caseId/offers', params: { caseId: view.id } }),
+    });
+  }
+
+  return (
+    <>
+      <ScreenHead title={words.title} sentence={words.sentence} />
+      <form ref={form} onSubmit={submit} noValidate className="stack column">
+        <fieldset className="sheet sheet-pad stack-tight">
+          <h2>{words.patient}</h2>
+          <PatientChoice
+            q={q}
+            found={found.data}
+            chosen={patientId ? (patient.data ?? null) : null}
+            error={errors['patientId']}
+            onType={setQ}
+            onChoose={setPatientId}
+          />
+          <Refusal error={found.error ?? patient.error} />
+        </fieldset>
+        <fieldset className="sheet sheet-pad stack-tight">
+          <h2>{words.arches}</h2>
+          <div className="halves">
+            {(['upper', 'lower'] as const).map((arch) => (
+              <NativeSelect
+                key={arch}
+                label={words.arch[arch]}
+                value={draft.paths[arch]}
+                error={errors[`arches.${arch === 'upper' ? '0' : '1'}.pathVersionId`] ?? (arch === 'upper' ? errors['arches'] : null)}
+                data={[{ value: '', label: words.archNone }, ...pathsFor(practice, arch)]}
+                onChange={(event) => {
+                  setTyped({ ...typed, paths: { ...typed.paths, [arch]: event.currentTarget.value } });
+                }}
+              />
+            ))}
+          </div>
+          <Checkbox
+            label={words.enquiry}
+            checked={draft.enquiry}
+            onChange={(event) => {
+              setTyped({ ...typed, enquiry: event.currentTarget.checked });
+            }}
+          />
+        </fieldset>
+        <fieldset className="sheet sheet-pad stack">
+          <div>
+            <h2>{words.clinics}</h2>
+            <div className="row">
+              {practice.clinics.map((clinic) => (
+                <Checkbox
+                  key={clinic.id}
+                  label={clinic.name}
+                  checked={draft.clinicIds.includes(clinic.id)}
+                  aria-invalid={errors['clinicIds'] ? true : undefined}
+                  onChange={(event) => {
+                    const rest = typed.clinicIds.filter((id) => id !== clinic.id);
+                    setTyped({ ...typed, clinicIds: event.currentTarget.checked ? [...rest, clinic.id] : rest });
+                  }}
+                />
+              ))}
+            </div>
+            {errors['clinicIds'] ? <p className="field-error">{errors['clinicIds']}</p> : null}
+          </div>
+          <NativeSelect
+            label={words.clinician}
+            value={draft.clinicianId}
+            error={errors['clinicianId']}
+            data={[{ value: '', label: words.anyClinician }, ...cliniciansOf(practice, draft.clinicIds)]}
+            onChange={(event) => {
+              setTyped({ ...typed, clinicianId: event.currentTarget.value });
+            }}
+          />
+        </fieldset>
+        <fieldset className="sheet sheet-pad stack">
+          <div>
+            <h2>{words.wishes}</h2>
+            <p className="small soft">{words.wishesFromPatient}</p>
+          </div>
+          <WishesFields
+            wishes={draft.wishes ?? ownWishes}
+            today={practice.today}
+            errors={errors}
+            onChange={(wishes) => {
+              setTyped({ ...typed, wishes });
+            }}
+          />
+        </fieldset>
+        <Refusal error={open.error} />
+        <div>
+          <Button type="submit" loading={open.isPending}>
+            {words.open}
+          </Button>
+        </div>
+      </form>
+    </>
+  );
+}

@@ -1,0 +1,56 @@
+import type { PracticeView } from '@archwright/contracts';
+import { cliniciansOf, emptyCase, pathsFor, readCase } from './open-case-view.js';
+
+const uuid = (n: number): string => `019b0000-0000-7000-8000-${String(n).padStart(12, '0')}`;
+const practice: PracticeView = {
+  today: '2027-01-05',
+  clinics: [
+    { id: uuid(1), name: 'North', zone: 'Europe/London', chairs: [], clinicians: [{ id: uuid(11), name: 'Wren', skills: [] }] },
+    {
+      id: uuid(2),
+      name: 'East',
+      zone: 'Europe/London',
+      chairs: [],
+      clinicians: [
+        { id: uuid(11), name: 'Wren', skills: [] },
+        { id: uuid(12), name: 'Finch', skills: [] },
+      ],
+    },
+  ],
+  laboratories: [],
+  paths: [
+    { versionId: uuid(21), code: 'digital', version: 1, title: 'Digital', arches: ['upper', 'lower'], visits: 4 },
+    { versionId: uuid(22), code: 'digital', version: 2, title: 'Digital', arches: ['upper', 'lower'], visits: 4 },
+    { versionId: uuid(23), code: 'overdenture', version: 1, title: 'Overdenture', arches: ['lower'], visits: 6 },
+  ],
+};
+
+it('offers for each arch only paths made for it, the newest version first', () => {
+  expect(pathsFor(practice, 'upper').map((path) => path.value)).toEqual([uuid(22), uuid(21)]);
+  expect(pathsFor(practice, 'lower').map((path) => path.value)).toEqual([uuid(22), uuid(21), uuid(23)]);
+});
+
+it('names each clinician of the chosen clinics once', () => {
+  expect(cliniciansOf(practice, [uuid(1), uuid(2)]).map((one) => one.label)).toEqual(['Finch', 'Wren']);
+  expect(cliniciansOf(practice, [uuid(1)]).map((one) => one.label)).toEqual(['Wren']);
+});
+
+it('says what is missing, all at once', () => {
+  const read = readCase({ ...emptyCase(practice), clinicIds: [] });
+  expect(Object.keys('errors' in read ? read.errors : {})).toEqual(['patientId', 'arches', 'clinicIds']);
+});
+
+it('leaves wishes to the patient until someone changes them', () => {
+  const draft = { ...emptyCase(practice), patientId: uuid(3), paths: { upper: uuid(22), lower: '' } };
+  const read = readCase(draft);
+  expect(read).toEqual({
+    body: {
+      patientId: uuid(3),
+      enquiry: false,
+      arches: [{ arch: 'upper', pathVersionId: uuid(22) }],
+      clinicIds: [uuid(1), uuid(2)],
+      clinicianId: null,
+      parentCaseId: null,
+    },
+  });
+});

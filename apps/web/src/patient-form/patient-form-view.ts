@@ -1,0 +1,89 @@
+import { createPatient, type CreatePatient, type PatientView } from '@archwright/contracts';
+import { patientWords } from '../words/desk.js';
+import { emptyWishes, wishesOfDraft, draftOfWishes, type WishesDraft } from '../wishes/wishes-view.js';
+
+/** The form as typed: every field a text or a tick, so that nothing typed is ever lost to parsing. */
+export interface PatientDraft {
+  givenName: string;
+  familyName: string;
+  birthOn: string;
+  mail: string;
+  phone: string;
+  locale: string;
+  zone: string;
+  companionName: string;
+  companionPermitted: boolean;
+  interpreter: string;
+  wheelchairRoom: boolean;
+  chairMinutesPerDay: string;
+  travelMinutes: string;
+  remindByMail: boolean;
+  remindByPhone: boolean;
+  wishes: WishesDraft;
+}
+
+export const emptyPatient = (zone: string): PatientDraft => ({
+  givenName: '',
+  familyName: '',
+  birthOn: '',
+  mail: '',
+  phone: '',
+  locale: 'en',
+  zone,
+  companionName: '',
+  companionPermitted: false,
+  interpreter: '',
+  wheelchairRoom: false,
+  chairMinutesPerDay: '',
+  travelMinutes: '0',
+  remindByMail: false,
+  remindByPhone: false,
+  wishes: emptyWishes,
+});
+
+export const draftOfPatient = (patient: Omit<PatientView, 'cases'>): PatientDraft => ({
+  givenName: patient.givenName,
+  familyName: patient.familyName,
+  birthOn: patient.birthOn,
+  mail: patient.mail ?? '',
+  phone: patient.phone ?? '',
+  locale: patient.locale,
+  zone: patient.zone,
+  companionName: patient.companionName ?? '',
+  companionPermitted: patient.companionPermitted,
+  interpreter: patient.interpreter ?? '',
+  wheelchairRoom: patient.wheelchairRoom,
+  chairMinutesPerDay: patient.chairMinutesPerDay === null ? '' : String(patient.chairMinutesPerDay),
+  travelMinutes: String(patient.travelMinutes),
+  remindByMail: patient.reminderConsent.includes('mail'),
+  remindByPhone: patient.reminderConsent.includes('phone'),
+  wishes: draftOfWishes(patient.wishes),
+});
+
+const orNull = (text: string): string | null => (text.trim() === '' ? null : text.trim());
+
+/**
+ * What would be sent, or which fields stand in the way, each with what is accepted. Paths are those of the contract,
+ * so that refusals of the server land beside the same fields.
+ */
+export function readPatient(draft: PatientDraft): { body: CreatePatient } | { errors: Record<string, string> } {
+  const { remindByMail, remindByPhone, chairMinutesPerDay, travelMinutes, wishes, ...texts } = draft;
+  const parsed = createPatient.safeParse({
+    ...texts,
+    mail: orNull(draft.mail),
+    phone: orNull(draft.phone),
+    companionName: orNull(draft.companionName),
+    interpreter: orNull(draft.interpreter),
+    chairMinutesPerDay: chairMinutesPerDay.trim() === '' ? null : Number(chairMinutesPerDay),
+    travelMinutes: travelMinutes.trim() === '' ? 0 : Number(travelMinutes),
+    reminderConsent: [...(remindByMail ? ['mail'] : []), ...(remindByPhone ? ['phone'] : [])],
+    wishes: wishesOfDraft(wishes),
+  });
+  if (parsed.success) return { body: parsed.data };
+  const errors: Record<string, string> = {};
+  for (const issue of parsed.error.issues) {
+    const path = issue.path.join('.');
+    errors[path] ??= patientWords.accepted[path] ?? issue.message;
+  }
+  return { errors };
+}
