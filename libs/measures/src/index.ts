@@ -1,3 +1,5 @@
+export { SORE_SPOT_REGIONS, soreSpotStatus, type SoreSpot, type SoreSpotStatus } from './after-placement/sore-spots.js';
+export { centricRelationInForce } from './checks/tracing-rules.js';
 export { MEASUREMENTS, measurementByCode, measurementsCapturedAt } from './catalogue/catalogue.js';
 export { CHECK_RULES, evaluateStage, type StageInput } from './checks/evaluate-stage.js';
 export { explainMeasurement, type Explanation, type ExplainOptions } from './checks/explain.js';
@@ -11,9 +13,7 @@ export {
   type UsualRange,
 } from './checks/settings.js';
 export {
-  CENTRIC_RELATION_METHODS,
   TRACING_FORMS,
-  type CentricRelationMethod,
   type CentricRelationRecord,
   type MarkedDimension,
   type StageFacts,
@@ -21,6 +21,7 @@ export {
   type TracingForm,
 } from './checks/stage.js';
 export {
+  JUDGEMENT_NOTE,
   LOOP_TRIGGERS,
   VERDICT_ACTIONS,
   VERDICT_KINDS,
@@ -33,10 +34,25 @@ export {
   type VerdictKind,
 } from './checks/verdict.js';
 export {
+  DerivedValueError,
+  DifferentMethodError,
+  ImplausibleValueError,
+  InvalidValueError,
+  OverlayError,
+  QualifierError,
+  ScoringError,
+  TooFewReadingsError,
+  ToothCodeError,
+  UnknownMeasurementError,
+  WrongUnitError,
+} from './errors.js';
+export {
+  CENTRIC_RELATION_METHODS,
   MILESTONE_KINDS,
   milestoneKindsOf,
   type Arch,
   type BooleanMeasurement,
+  type CentricRelationMethod,
   type EnumMeasurement,
   type EnumOption,
   type Measurement,

@@ -109,3 +109,13 @@ export const POSTURE: MethodKey = {
   options: ['upright-unsupported', 'upright-supported', 'reclined'],
   required: false,
 };
+
+/** Ways to record centric relation other than tracing. */
+export const CENTRIC_RELATION_METHODS = [
+  'bimanual-guidance',
+  'chin-point-guidance',
+  'swallowing',
+  'functional',
+  'wax-record',
+] as const;
+export type CentricRelationMethod = (typeof CENTRIC_RELATION_METHODS)[number];

@@ -1,4 +1,4 @@
-import type { Measurement } from '../measurement.js';
+import { CENTRIC_RELATION_METHODS, type Measurement } from '../measurement.js';
 import { commonPractice, fromMemory, published } from '../standing.js';
 
 const ADULT = 'Compared only with the same instrument and setting.';
@@ -209,4 +209,17 @@ export const FUNCTION_MEASUREMENTS: readonly Measurement[] = [
     ),
     caution: 'Stop on pain. Restriction on one side shows in the tracing as a short arm.',
   })),
+  {
+    code: 'centric-relation',
+    name: 'Centric relation record in force',
+    group: 'agreement',
+    kind: 'enum',
+    options: ['tracing', ...CENTRIC_RELATION_METHODS].map((code) => ({ code, label: code.replaceAll('-', ' ') })),
+    usualOptions: null,
+    method: [],
+    capturedAt: ['jaw-relation'],
+    derived: true,
+    source: commonPractice(),
+    caution: 'Every method is an equal; a new occlusal vertical dimension makes all of them void.',
+  },
 ];

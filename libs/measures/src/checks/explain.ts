@@ -87,7 +87,7 @@ function explainDerived(measurement: Measurement, texts: readonly string[], opti
   if (parts === undefined || first === undefined || texts.length > 2) {
     throw new DerivedValueError(
       measurement.code,
-      parts === undefined ? 'the answers of the form' : `${parts.codes.join(' and ')} (two values)`,
+      parts === undefined ? 'its parts' : `${parts.codes.join(' and ')} (two values)`,
     );
   }
   const numeric = measurement as NumberMeasurement;

@@ -1,5 +1,5 @@
 import { measurementByCode } from '../catalogue/catalogue.js';
-import { type Arch, type MilestoneKind, type Side, type SkeletalClass } from '../measurement.js';
+import type { Arch, CentricRelationMethod, MilestoneKind, Side, SkeletalClass } from '../measurement.js';
 import { checkReading, type Reading, type ReadingValue } from '../readings/reading.js';
 import { summariseReadings, type ReadingSummary } from '../readings/summary.js';
 import type { RuleLimit, LimitCode } from './limits.js';
@@ -41,15 +41,6 @@ export interface TracingEntry {
   readonly closures?: { readonly count: number; readonly rmsMm: number; readonly maxPairMm: number };
   readonly offsetMm?: number;
 }
-
-export const CENTRIC_RELATION_METHODS = [
-  'bimanual-guidance',
-  'chin-point-guidance',
-  'swallowing',
-  'functional',
-  'wax-record',
-] as const;
-export type CentricRelationMethod = (typeof CENTRIC_RELATION_METHODS)[number];
 
 /** A centric relation record by another method than tracing: an equal, not a failure. */
 export interface CentricRelationRecord {

@@ -1,5 +1,6 @@
 import type { Reading } from '../readings/reading.js';
 import { evaluateStage } from './evaluate-stage.js';
+import { centricRelationInForce } from './tracing-rules.js';
 import type { StageFacts, TracingEntry } from './stage.js';
 
 const clean: TracingEntry = { apex: 'single', form: 'typical', basesMoved: false, contact: false, pain: false };
@@ -90,6 +91,16 @@ describe('tracing verdict', () => {
   it('does not compare a tracing made on other landmarks', () => {
     const tracings = [{ ...clean, occlusalVerticalDimension: { valueMm: 65, landmarks: 'nose-tip-chin' } }];
     expect(judge({ tracings }, [occlusal(65)])).toMatchObject({ verdict: 'caution', action: 'repeat' });
+  });
+});
+
+describe('centric relation in force', () => {
+  it('is the latest usable tracing, else another method, else none', () => {
+    const failed: TracingEntry = { ...clean, apex: 'none' };
+    const otherCentricRelation = [{ method: 'swallowing' as const }];
+    expect(centricRelationInForce({ tracings: [failed, clean], otherCentricRelation })).toBe('tracing');
+    expect(centricRelationInForce({ tracings: [clean, failed], otherCentricRelation })).toBe('swallowing');
+    expect(centricRelationInForce({ tracings: [failed] })).toBeNull();
   });
 });
 

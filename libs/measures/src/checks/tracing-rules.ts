@@ -1,8 +1,9 @@
+import type { CentricRelationMethod } from '../measurement.js';
 import { projectDefault } from '../standing.js';
 import { requireSameMethod } from '../readings/summary.js';
 import type { LimitCode } from './limits.js';
 import { cautions, fails, passes, type CheckRule, type Outcome } from './rule.js';
-import type { CentricRelationRecord, Stage, TracingEntry } from './stage.js';
+import type { CentricRelationRecord, Stage, StageFacts, TracingEntry } from './stage.js';
 import { jawRelationWayBack } from './vertical-rules.js';
 
 /** Values are recorded to a tenth of a millimetre; half of that is no change. */
@@ -11,7 +12,7 @@ const SAME_DIMENSION_MM = 0.05;
 const BLOCKING = 'one apex, bases at rest, no contact, no pain, unchanged vertical dimension';
 
 /** What makes a tracing useless whatever its numbers are; empty for a usable one. */
-export function tracingDefects(tracing: TracingEntry): readonly string[] {
+function tracingDefects(tracing: TracingEntry): readonly string[] {
   return [
     tracing.apex === 'none' ? 'no apex' : null,
     tracing.apex === 'double' ? 'double apex' : null,
@@ -59,7 +60,7 @@ function softFindings(stage: Stage, tracing: TracingEntry): readonly string[] {
 }
 
 function judgeLatest(stage: Stage, tracing: TracingEntry, failed: number): Outcome {
-  const common = { value: failed, unit: 'count', limit: BLOCKING, measurement: 'tracing' };
+  const common = { value: failed, unit: 'count', limit: BLOCKING, measurement: 'centric-relation' };
   const defects = tracingDefects(tracing);
   if (defects.length > 0) {
     const allowed = stage.limit('failed-tracings').value;
@@ -95,7 +96,7 @@ function voided(stage: Stage, what: string, again: string): Outcome {
     value: stage.summary('occlusal-vertical-dimension')?.median ?? null,
     unit: 'mm',
     limit: 'made at the occlusal vertical dimension in force',
-    measurement: 'tracing',
+    measurement: 'centric-relation',
     reason: `${what} was made at another occlusal vertical dimension and is void. ${again} at the new one.`,
     ...way,
   });
@@ -110,29 +111,41 @@ const centricRelation: CheckRule = {
   cautionText:
     'Needle raised only after seating; small movements first; no closing while talking; stop on pain. Support tracing with other methods: it is praised in practice and was the least repeatable of three in 14 dentate adults (Keshvad & Winstanley 2003).',
   evaluate(stage) {
-    const tracings = stage.facts.tracings ?? [];
+    const { tracings = [], otherCentricRelation = [] } = stage.facts;
     const latest = tracings.at(-1);
     const failed = tracings.filter((tracing) => tracingDefects(tracing).length > 0).length;
     const traced = latest === undefined ? null : judgeLatest(stage, latest, failed);
-    if (traced !== null && traced.verdict !== 'fail') return [traced];
     // Pain stops the visit whichever method follows.
-    if (latest?.pain === true && traced !== null) return [traced];
-    const others = stage.facts.otherCentricRelation ?? [];
-    const valid = others.filter((record) => !isVoided(stage, record)).at(-1);
+    if (traced !== null && (traced.verdict !== 'fail' || latest?.pain === true)) return [traced];
+    const valid = otherCentricRelation.filter((record) => !isVoided(stage, record)).at(-1);
     if (valid !== undefined) {
       return [
         passes({
           value: valid.method,
           limit: 'a record at the vertical dimension in force',
-          measurement: 'tracing',
+          measurement: 'centric-relation',
           reason: `Centric relation recorded by ${valid.method.replaceAll('-', ' ')} in this visit.`,
         }),
       ];
     }
     if (traced !== null) return [traced];
-    return others.length > 0 ? [voided(stage, 'The centric relation record', 'Record again')] : [];
+    return otherCentricRelation.length > 0 ? [voided(stage, 'The centric relation record', 'Record again')] : [];
   },
 };
+
+/**
+ * How centric relation was recorded in a visit: a gate that asks for it is met by any usable record. Whether the
+ * vertical dimension still is the one it was made at is for the checks of the visit to say.
+ *
+ * @returns null when no usable record was made
+ */
+export function centricRelationInForce(
+  facts: Pick<StageFacts, 'tracings' | 'otherCentricRelation'>,
+): 'tracing' | CentricRelationMethod | null {
+  const tracing = facts.tracings?.at(-1);
+  if (tracing !== undefined && tracingDefects(tracing).length === 0) return 'tracing';
+  return facts.otherCentricRelation?.at(-1)?.method ?? null;
+}
 
 const riskExplained: CheckRule = {
   code: 'tracing-risk-explained',

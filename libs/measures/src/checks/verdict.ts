@@ -18,6 +18,7 @@ export const LOOP_TRIGGERS = [
   'poor-retention',
   'flaw-found-in-laboratory',
   'mucosa-not-healthy',
+  'reline-does-not-fit',
 ] as const;
 export type LoopTrigger = (typeof LOOP_TRIGGERS)[number];
 
@@ -27,6 +28,7 @@ const SAME_MEANING: Partial<Record<LoopTrigger, LoopTrigger>> = {
   'rim-unstable': 'base-does-not-fit',
   'base-does-not-fit': 'impression-flawed',
   'jaw-relation-wrong-after-cure': 'jaw-relation-wrong-after-print',
+  'poor-retention': 'reline-does-not-fit',
 };
 
 /**
@@ -46,6 +48,9 @@ export type VerdictKind = (typeof VERDICT_KINDS)[number];
 
 export const VERDICT_ACTIONS = ['go-on', 'correct-in-chair', 'repeat', 'return-to-stage'] as const;
 export type VerdictAction = (typeof VERDICT_ACTIONS)[number];
+
+/** Shown wherever a result is shown. */
+export const JUDGEMENT_NOTE = 'Supports and does not replace professional judgement; local rules decide.';
 
 /** What a check says, with everything a clinician needs to judge it. Supports and does not replace judgement. */
 export interface Verdict {
