@@ -1,0 +1,66 @@
+import { DomainError } from '@archwright/kernel';
+
+/** One fault of a path: which rule, which part, and what would be accepted. */
+export interface PathProblem {
+  readonly rule:
+    | 'unique-code'
+    | 'unknown-part'
+    | 'cycle'
+    | 'gate-not-measurable'
+    | 'lag-order'
+    | 'lag-direction'
+    | 'loop-return'
+    | 'loop-discard'
+    | 'minutes-order'
+    | 'delivery-missing'
+    | 'delivery-unreachable'
+    | 'unknown-caution'
+    | 'schema';
+  /** The faulty part, such as `gate consent-before-impression`. */
+  readonly part: string;
+  readonly message: string;
+}
+
+/** A path that may not be published. `details.problems` lists every fault found. */
+export class PathInvalidError extends DomainError {
+  constructor(path: string, problems: readonly PathProblem[]) {
+    const first = problems[0];
+    super(
+      'protocol.path-invalid',
+      `Path "${path}" has ${String(problems.length)} fault(s), first: ${first ? `${first.part}: ${first.message}` : 'none named'}.`,
+      { path, problems },
+    );
+  }
+}
+
+/** Two arches' paths whose shared stages come in different orders, or that do not allow the arch. */
+export class ArchesNotCombinableError extends DomainError {
+  constructor(reason: string, details: Readonly<Record<string, unknown>>) {
+    super('protocol.arches-not-combinable', reason, details);
+  }
+}
+
+/** A change of state that is not allowed from where the stage or the case is. */
+export class IllegalTransitionError extends DomainError {
+  constructor(what: 'stage' | 'case', from: string, to: string, allowed: readonly string[]) {
+    super(
+      'protocol.illegal-transition',
+      `A ${what} in state "${from}" cannot become "${to}". Allowed from there: ${allowed.length > 0 ? allowed.join(', ') : 'nothing, it is final'}.`,
+      { what, from, to, allowed },
+    );
+  }
+}
+
+/** A code that the case's chain does not hold. */
+export class UnknownPartError extends DomainError {
+  constructor(kind: 'stage' | 'lab step' | 'loop' | 'path', code: string, known: readonly string[]) {
+    super('protocol.unknown-part', `No ${kind} "${code}" here. Known: ${known.join(', ')}.`, { kind, code, known });
+  }
+}
+
+/** A loop asked for where it cannot start: not found at that part, or already past its tries. */
+export class LoopNotApplicableError extends DomainError {
+  constructor(loop: string, reason: string, details: Readonly<Record<string, unknown>>) {
+    super('protocol.loop-not-applicable', `Loop "${loop}" does not apply: ${reason}`, { loop, ...details });
+  }
+}

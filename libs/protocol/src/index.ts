@@ -1,0 +1,59 @@
+export { cautions, type Caution } from './cautions.js';
+export type {
+  CaseChain,
+  ChainGate,
+  ChainLabStep,
+  ChainLag,
+  ChainLoop,
+  ChainObject,
+  ChainPhase,
+  ChainStage,
+  StagePart,
+} from './case-chain.js';
+export { changeOfCaseState, nextCaseStates, type CaseState, type CaseStateEffects } from './case-state.js';
+export { checkPath, parsePath } from './check-path.js';
+export {
+  ArchesNotCombinableError,
+  IllegalTransitionError,
+  LoopNotApplicableError,
+  PathInvalidError,
+  UnknownPartError,
+  type PathProblem,
+} from './errors.js';
+export { withHealing } from './healing.js';
+export {
+  treatmentPath,
+  type Arch,
+  type CaseRecord,
+  type GateRequirement,
+  type LabPhase,
+  type Milestone,
+  type PathGate,
+  type PathLabStep,
+  type PathLag,
+  type PathLoop,
+  type PathVisit,
+  type PointOfNoReturnKind,
+  type TimeSpan,
+  type TreatmentPath,
+} from './path-schema.js';
+export { shippedPaths } from './paths/shipped.js';
+export { singleArchMinutes } from './scale.js';
+export type {
+  AssistantSnapshot,
+  CaseWishes,
+  ChairSnapshot,
+  ClinicSnapshot,
+  ClinicianSnapshot,
+  CourierSnapshot,
+  FixedStage,
+  FixedStep,
+  KitSnapshot,
+  LaboratorySnapshot,
+  OpenBatchSnapshot,
+  PatientSnapshot,
+  PlaceSnapshot,
+  PracticeSnapshot,
+  WorkCentreSnapshot,
+} from './snapshot.js';
+export { changeStageState, isToCome, type StageState } from './stage-state.js';

@@ -1,0 +1,140 @@
+import type { ClosedDays, Interval, LabDays, LocalRule } from '@archwright/calendar';
+import type { Arch } from './path-schema.js';
+
+/** One chair, clinician, assistant or kit: what is already held or booked, live holds of other cases included. */
+export interface ResourceSnapshot {
+  readonly id: string;
+  readonly busy: readonly Interval[];
+}
+
+export interface ChairSnapshot extends ResourceSnapshot {
+  readonly label: string;
+  /** Room for a wheelchair beside it. */
+  readonly wheelchairRoom: boolean;
+}
+
+export interface ClinicianSnapshot extends ResourceSnapshot {
+  readonly name: string;
+  readonly skills: readonly string[];
+  readonly working: readonly LocalRule[];
+  readonly absences: readonly (ClosedDays | Interval)[];
+}
+
+export interface AssistantSnapshot extends ResourceSnapshot {
+  readonly working: readonly LocalRule[];
+  readonly absences: readonly (ClosedDays | Interval)[];
+}
+
+export interface KitSnapshot extends ResourceSnapshot {
+  readonly code: string;
+  readonly reprocessingMinutes: number;
+}
+
+export interface ClinicSnapshot {
+  readonly id: string;
+  readonly name: string;
+  readonly zone: string;
+  readonly opening: readonly LocalRule[];
+  readonly closures: readonly (ClosedDays | Interval)[];
+  /** Minutes kept for sore spots and breakages that are not yet released. */
+  readonly protected: readonly Interval[];
+  readonly chairs: readonly ChairSnapshot[];
+  readonly clinicians: readonly ClinicianSnapshot[];
+  readonly assistants: readonly AssistantSnapshot[];
+  readonly kits: readonly KitSnapshot[];
+}
+
+/** One numbered place of a work centre. */
+export interface PlaceSnapshot extends ResourceSnapshot {
+  readonly label: string;
+}
+
+/** A curing cycle or print plate already booked that still takes members. */
+export interface OpenBatchSnapshot {
+  readonly id: string;
+  readonly placeId: string;
+  readonly kind: 'curing-cycle' | 'print-plate';
+  readonly startMs: number;
+  readonly endMs: number;
+}
+
+export interface WorkCentreSnapshot {
+  readonly id: string;
+  readonly code: string;
+  readonly working: readonly LocalRule[];
+  readonly closures: readonly (ClosedDays | Interval)[];
+  readonly places: readonly PlaceSnapshot[];
+  readonly openBatches: readonly OpenBatchSnapshot[];
+}
+
+export interface LaboratorySnapshot {
+  readonly id: string;
+  readonly name: string;
+  /** Zone, cut-off and the days on which it works; turnarounds in lab working days count on them. */
+  readonly labDays: LabDays;
+  readonly workCentres: readonly WorkCentreSnapshot[];
+}
+
+/** A courier between one clinic and one laboratory. `minutes` of a timetable is how long a parcel is under way. */
+export interface CourierSnapshot {
+  readonly id: string;
+  readonly clinicId: string;
+  readonly laboratoryId: string;
+  readonly toLab: LocalRule;
+  readonly toClinic: LocalRule;
+}
+
+/** Everything shared that planning one case reads, as it stood at one instant. */
+export interface PracticeSnapshot {
+  readonly clinics: readonly ClinicSnapshot[];
+  readonly laboratories: readonly LaboratorySnapshot[];
+  readonly couriers: readonly CourierSnapshot[];
+}
+
+export interface PatientSnapshot {
+  readonly id: string;
+  readonly zone: string;
+  /** Other visits of the same patient. */
+  readonly busy: readonly Interval[];
+  readonly wishes: {
+    /** ISO weekdays, Monday 1; empty: any. */
+    readonly weekdays: readonly number[];
+    readonly from: string | null;
+    readonly to: string | null;
+  };
+  /** Dates on which the patient cannot come at all. */
+  readonly unavailableOn: readonly string[];
+  /** Hours at which the person who brings the patient can come; empty: no such limit. */
+  readonly escort: readonly LocalRule[];
+  readonly wheelchairRoom: boolean;
+  /** Kept free before and after each visit, in minutes each way. */
+  readonly travelMinutes: number;
+  /** Most minutes in the chair on one day; null: no limit. */
+  readonly chairMinutesPerDay: number | null;
+}
+
+/** A stage that has happened, is under way, or keeps its booked place. */
+export interface FixedStage {
+  readonly code: string;
+  readonly startMs: number;
+  readonly endMs: number;
+  readonly clinicId: string;
+  readonly clinicianId: string;
+}
+
+/** A lab step that is done, started, or keeps its booked place. */
+export interface FixedStep {
+  readonly code: string;
+  readonly startMs: number;
+  readonly endMs: number;
+  readonly laboratoryId: string;
+}
+
+/** What the patient and the practice accept for this case. */
+export interface CaseWishes {
+  readonly clinicIds: readonly string[];
+  /** The clinician of the case; null: any with the skills. */
+  readonly clinicianId: string | null;
+  readonly laboratoryIds: readonly string[];
+  readonly arches: readonly Arch[];
+}
