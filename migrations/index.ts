@@ -1,0 +1,38 @@
+import { ApplicationRole1795600800000 } from './1795600800000-application-role.js';
+import { Organisation1795600860000 } from './1795600860000-organisation.js';
+import { ClinicsAndResources1795600920000 } from './1795600920000-clinics-and-resources.js';
+import { Laboratories1795600980000 } from './1795600980000-laboratories.js';
+import { Calendars1795601040000 } from './1795601040000-calendars.js';
+import { Accounts1795601100000 } from './1795601100000-accounts.js';
+import { Patients1795601160000 } from './1795601160000-patients.js';
+import { Cases1795601220000 } from './1795601220000-cases.js';
+import { AppointmentsAndLabWork1795601280000 } from './1795601280000-appointments-and-lab-work.js';
+import { Occupancy1795601340000 } from './1795601340000-occupancy.js';
+import { CapturesAndChecks1795601400000 } from './1795601400000-captures-and-checks.js';
+import { RemakesAndPrescriptions1795601460000 } from './1795601460000-remakes-and-prescriptions.js';
+import { Custody1795601520000 } from './1795601520000-custody.js';
+import { Aftercare1795601580000 } from './1795601580000-aftercare.js';
+import { Notices1795601640000 } from './1795601640000-notices.js';
+import { History1795601700000 } from './1795601700000-history.js';
+import { LabExchange1795601760000 } from './1795601760000-lab-exchange.js';
+
+/** Every migration, oldest first. */
+export const migrations = [
+  ApplicationRole1795600800000,
+  Organisation1795600860000,
+  ClinicsAndResources1795600920000,
+  Laboratories1795600980000,
+  Calendars1795601040000,
+  Accounts1795601100000,
+  Patients1795601160000,
+  Cases1795601220000,
+  AppointmentsAndLabWork1795601280000,
+  Occupancy1795601340000,
+  CapturesAndChecks1795601400000,
+  RemakesAndPrescriptions1795601460000,
+  Custody1795601520000,
+  Aftercare1795601580000,
+  Notices1795601640000,
+  History1795601700000,
+  LabExchange1795601760000,
+];
