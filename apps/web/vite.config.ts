@@ -5,7 +5,17 @@ import { defineConfig } from 'vite';
 const fromRoot = (path: string): string => fileURLToPath(new URL(`../../${path}`, import.meta.url));
 
 /** What the browser may see: the contracts and the pure libs, nothing of the server. */
-const BROWSER_LIBS = ['contracts', 'kernel', 'calendar', 'protocol', 'planner', 'measures', 'tracing', 'screening', 'forecast'];
+const BROWSER_LIBS = [
+  'contracts',
+  'kernel',
+  'calendar',
+  'protocol',
+  'planner',
+  'measures',
+  'tracing',
+  'screening',
+  'forecast',
+];
 
 export default defineConfig({
   root: fromRoot('apps/web'),

@@ -20,7 +20,6 @@ import '@mantine/core/styles/InlineInput.css';
 import '@mantine/core/styles/PasswordInput.css';
 import '@mantine/core/styles/Checkbox.css';
 import '@mantine/core/styles/CheckboxIndicator.css';
-import '@mantine/core/styles/NativeSelect.css';
 import '@mantine/core/styles/Radio.css';
 import '@mantine/core/styles/RadioIndicator.css';
 import './styles/tokens.css';

@@ -72,20 +72,29 @@ async function refusal(response: Response): Promise<Error> {
   return new AnswerError(`The server answered ${String(response.status)} without saying why.`);
 }
 
-async function call<Schema extends z.ZodType>(method: string, path: string, options: Call<Schema>): Promise<z.output<Schema>> {
+async function call<Schema extends z.ZodType>(
+  method: string,
+  path: string,
+  options: Call<Schema>,
+): Promise<z.output<Schema>> {
   const response = await send(method, address(path, options.query), options.body, options.version);
   if (!response.ok) throw await refusal(response);
   const json: unknown = response.status === 204 ? undefined : await response.json();
   const parsed = options.answer.safeParse(json);
   if (!parsed.success) {
     const first = parsed.error.issues[0];
-    throw new AnswerError(`The answer to ${path} is not as agreed: ${first?.path.join('.') ?? ''} ${first?.message ?? ''}`);
+    throw new AnswerError(
+      `The answer to ${path} is not as agreed: ${first?.path.join('.') ?? ''} ${first?.message ?? ''}`,
+    );
   }
   return parsed.data;
 }
 
-export const read = <Schema extends z.ZodType>(path: string, answer: Schema, query?: Query): Promise<z.output<Schema>> =>
-  call('GET', path, { answer, ...(query ? { query } : {}) });
+export const read = <Schema extends z.ZodType>(
+  path: string,
+  answer: Schema,
+  query?: Query,
+): Promise<z.output<Schema>> => call('GET', path, { answer, ...(query ? { query } : {}) });
 
 export const post = <Schema extends z.ZodType>(
   path: string,

@@ -59,9 +59,21 @@ interface Props {
 export function CaseLineDrawing({ axis, row, levels, muted = false }: Props) {
   const right = axis.widthPx - 8;
   return (
-    <svg width={axis.widthPx} height={row.heightPx} aria-hidden="true" className={muted ? 'case-line case-line-before' : 'case-line'}>
+    <svg
+      width={axis.widthPx}
+      height={row.heightPx}
+      aria-hidden="true"
+      className={muted ? 'case-line case-line-before' : 'case-line'}
+    >
       {axis.weekends.map((weekend) => (
-        <rect key={weekend.x} x={weekend.x} y={22} width={weekend.widthPx} height={row.heightPx - 24} className="weekend" />
+        <rect
+          key={weekend.x}
+          x={weekend.x}
+          y={22}
+          width={weekend.widthPx}
+          height={row.heightPx - 24}
+          className="weekend"
+        />
       ))}
       {axis.ticks.map((tick) => (
         <g key={tick.x}>
@@ -98,7 +110,9 @@ export function CaseLineDrawing({ axis, row, levels, muted = false }: Props) {
           <text x={disc.label.x} y={disc.label.y} className="disc-time">
             {disc.label.time}
           </text>
-          {disc.againstWish ? <rect x={disc.x + 9} y={disc.y - 19} width={10} height={10} className="against-wish" /> : null}
+          {disc.againstWish ? (
+            <rect x={disc.x + 9} y={disc.y - 19} width={10} height={10} className="against-wish" />
+          ) : null}
         </g>
       ))}
     </svg>

@@ -68,9 +68,24 @@ describe('layLines', () => {
         line({
           visits: [visit('2027-01-05T09:00:00Z'), visit('2027-01-26T09:00:00Z')],
           bars: [
-            { startMs: at('2027-01-06T09:00:00Z'), endMs: at('2027-01-12T09:00:00Z'), title: 'Set-up', state: 'to-come' },
-            { startMs: at('2027-01-07T09:00:00Z'), endMs: at('2027-01-11T09:00:00Z'), title: 'Print', state: 'to-come' },
-            { startMs: at('2027-01-12T09:00:00Z'), endMs: at('2027-01-12T11:00:00Z'), title: 'Finish', state: 'to-come' },
+            {
+              startMs: at('2027-01-06T09:00:00Z'),
+              endMs: at('2027-01-12T09:00:00Z'),
+              title: 'Set-up',
+              state: 'to-come',
+            },
+            {
+              startMs: at('2027-01-07T09:00:00Z'),
+              endMs: at('2027-01-11T09:00:00Z'),
+              title: 'Print',
+              state: 'to-come',
+            },
+            {
+              startMs: at('2027-01-12T09:00:00Z'),
+              endMs: at('2027-01-12T11:00:00Z'),
+              title: 'Finish',
+              state: 'to-come',
+            },
           ],
         }),
       ],
@@ -84,7 +99,15 @@ describe('layLines', () => {
 
   it('draws the way to the next held visit dashed', () => {
     const laid = layLines(
-      [line({ visits: [visit('2027-01-05T09:00:00Z'), visit('2027-01-12T09:00:00Z'), visit('2027-01-20T09:00:00Z', { firm: false })] })],
+      [
+        line({
+          visits: [
+            visit('2027-01-05T09:00:00Z'),
+            visit('2027-01-12T09:00:00Z'),
+            visit('2027-01-20T09:00:00Z', { firm: false }),
+          ],
+        }),
+      ],
       1000,
     );
     expect(laid?.rows[0]?.track.map((piece) => piece.firm)).toEqual([true, false]);

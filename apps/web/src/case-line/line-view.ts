@@ -102,7 +102,10 @@ function layLine(line: Line, axis: Axis): LineDrawing {
       };
     });
   const bars = placeBars(line, axis, labY);
-  const barLanes = Math.max(1, ...bars.map((bar) => Math.round((bar.y - labY + BAR_PX / 2) / (BAR_PX + BAR_GAP_PX)) + 1));
+  const barLanes = Math.max(
+    1,
+    ...bars.map((bar) => Math.round((bar.y - labY + BAR_PX / 2) / (BAR_PX + BAR_GAP_PX)) + 1),
+  );
   return {
     heightPx: labY + barLanes * (BAR_PX + BAR_GAP_PX) + 4,
     clinicY,
@@ -174,7 +177,10 @@ function track(line: Line, axis: Axis, clinicY: number, labY: number): LineDrawi
   const stops: Stop[] = line.visits.map((visit) => ({ ms: visit.startMs, level: 'clinic', firm: visit.firm }));
   for (const { direction, departMs, arriveMs } of line.couriers) {
     const [from, to] = direction === 'to-lab' ? (['clinic', 'lab'] as const) : (['lab', 'clinic'] as const);
-    stops.push({ ms: departMs, level: from, firm: firmFrom(departMs) }, { ms: arriveMs, level: to, firm: firmFrom(arriveMs) });
+    stops.push(
+      { ms: departMs, level: from, firm: firmFrom(departMs) },
+      { ms: arriveMs, level: to, firm: firmFrom(arriveMs) },
+    );
   }
   for (const bar of line.bars) {
     stops.push({ ms: bar.startMs, level: 'lab', firm: firmFrom(bar.startMs) });
@@ -190,5 +196,7 @@ function track(line: Line, axis: Axis, clinicY: number, labY: number): LineDrawi
     else pieces.push({ points: last === null ? [point] : [last, point], firm: stop.firm });
     last = point;
   }
-  return pieces.filter((piece) => piece.points.length > 1).map((piece) => ({ ...piece, points: piece.points.join(' ') }));
+  return pieces
+    .filter((piece) => piece.points.length > 1)
+    .map((piece) => ({ ...piece, points: piece.points.join(' ') }));
 }

@@ -51,7 +51,9 @@ const STEP_STATE: Record<CaseView['labSteps'][number]['state'], LineState> = {
 
 /** The case as it stands: what is done, what is under way, what is to come, where a person has to decide. */
 export function lineOfCase(view: CaseView): Line {
-  const alerting = new Set(view.alerts.filter((alert) => alert.state === 'open' || alert.state === 'planned').map((alert) => alert.stage));
+  const alerting = new Set(
+    view.alerts.filter((alert) => alert.state === 'open' || alert.state === 'planned').map((alert) => alert.stage),
+  );
   return {
     zone: view.zone,
     visits: view.stages
@@ -84,13 +86,19 @@ export function lineOfCase(view: CaseView): Line {
 /** The line before a change: what moves stands where it was, everything else where it stays. */
 export function lineBefore(ripple: Ripple, zone: string): Line {
   const after = lineOfPlan(ripple.plan, zone, true);
-  const backVisit = new Map(ripple.visits.flatMap((change) => (change.after && change.before ? [[ms(change.after), ms(change.before)]] : [])));
+  const backVisit = new Map(
+    ripple.visits.flatMap((change) => (change.after && change.before ? [[ms(change.after), ms(change.before)]] : [])),
+  );
   const backStep = new Map(
     ripple.labSteps.flatMap((change) =>
-      change.after && change.before ? [[`${change.title} ${String(ms(change.after))}`, ms(change.before)] as const] : [],
+      change.after && change.before
+        ? [[`${change.title} ${String(ms(change.after))}`, ms(change.before)] as const]
+        : [],
     ),
   );
-  const newVisits = new Set(ripple.visits.flatMap((change) => (change.before === null && change.after ? [ms(change.after)] : [])));
+  const newVisits = new Set(
+    ripple.visits.flatMap((change) => (change.before === null && change.after ? [ms(change.after)] : [])),
+  );
   return {
     zone,
     visits: [
@@ -104,7 +112,16 @@ export function lineBefore(ripple: Ripple, zone: string): Line {
         .filter((change) => change.after === null)
         .flatMap((change) =>
           change.before
-            ? [{ startMs: ms(change.before), endMs: ms(change.before), title: change.title, state: 'to-come' as const, firm: true, againstWish: false }]
+            ? [
+                {
+                  startMs: ms(change.before),
+                  endMs: ms(change.before),
+                  title: change.title,
+                  state: 'to-come' as const,
+                  firm: true,
+                  againstWish: false,
+                },
+              ]
             : [],
         ),
     ],

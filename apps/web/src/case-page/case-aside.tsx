@@ -49,7 +49,11 @@ export function CaseReminders({ rows }: { rows: { id: string; text: string; stat
 }
 
 /** Who did what, the latest first. */
-export function CaseHistory({ events }: { events: { key: string; when: string; sentence: string; by: string | null }[] }) {
+export function CaseHistory({
+  events,
+}: {
+  events: { key: string; when: string; sentence: string; by: string | null }[];
+}) {
   return (
     <section className="stack-tight" aria-labelledby="case-history">
       <h2 id="case-history">{words.history}</h2>

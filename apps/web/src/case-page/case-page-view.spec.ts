@@ -66,7 +66,11 @@ it('puts laboratory steps below the stage they follow, in order of time, within 
   const rows = caseRows(
     view({
       stages: [stage({ id: 's2', code: 'D2', position: 2 }), stage({ id: 's1' })],
-      labSteps: [step({ id: 'l2', startsAt: '2027-01-07T09:00:00Z' }), step({ id: 'l1' }), step({ id: 'other', round: 2 })],
+      labSteps: [
+        step({ id: 'l2', startsAt: '2027-01-07T09:00:00Z' }),
+        step({ id: 'l1' }),
+        step({ id: 'other', round: 2 }),
+      ],
     }),
     clock,
   );
@@ -77,7 +81,12 @@ it('marks the stage an undecided alert is about, and no other', () => {
   const alerts = [{ id: 'x', stage: 'D1', reason: '', state: 'open' }];
   const rows = caseRows(view({ stages: [stage({}), stage({ id: 's2', code: 'D2', position: 2 })], alerts }), clock);
   expect(rows.map((row) => row.mark)).toEqual(['needs-person', 'to-come']);
-  expect(caseRows(view({ stages: [stage({})], alerts: [{ id: 'x', stage: 'D1', reason: '', state: 'dismissed' }] }), clock)[0]?.mark).toBe('to-come');
+  expect(
+    caseRows(
+      view({ stages: [stage({})], alerts: [{ id: 'x', stage: 'D1', reason: '', state: 'dismissed' }] }),
+      clock,
+    )[0]?.mark,
+  ).toBe('to-come');
 });
 
 it('lets only booked and provisional visits be changed', () => {
@@ -104,7 +113,11 @@ it('lists reminders as they fall due, withdrawn ones last', () => {
     sentAt: null,
   });
   const rows = reminderRows(
-    [reminder('w', '2027-01-02T09:00:00Z', 'withdrawn'), reminder('b', '2027-01-04T09:00:00Z', 'scheduled'), reminder('a', '2027-01-03T09:00:00Z', 'sent')],
+    [
+      reminder('w', '2027-01-02T09:00:00Z', 'withdrawn'),
+      reminder('b', '2027-01-04T09:00:00Z', 'scheduled'),
+      reminder('a', '2027-01-03T09:00:00Z', 'sent'),
+    ],
     'Europe/London',
     '2027-01-01',
   );

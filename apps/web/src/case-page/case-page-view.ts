@@ -36,7 +36,9 @@ const span = (startsAt: string | null, endsAt: string | null, zone: string, cloc
 const roundWords = (round: number): string => (round > 1 ? caseWords.round(round) : '');
 
 function stageRow(stage: CaseView['stages'][number], view: CaseView, clock: Clock): CaseRow {
-  const alerting = view.alerts.some((alert) => alert.stage === stage.code && caseWords.alertState[alert.state] === 'decide');
+  const alerting = view.alerts.some(
+    (alert) => alert.stage === stage.code && caseWords.alertState[alert.state] === 'decide',
+  );
   const marks: Record<typeof stage.state, MarkShape> = {
     waiting: 'to-come',
     planned: 'to-come',
@@ -103,12 +105,19 @@ export const deliverySentence = (view: CaseView, today: string): string =>
   view.deliveryOn ? caseWords.delivery(longDate(view.deliveryOn, today)) : caseWords.noDelivery;
 
 /** Reminders in the order in which they fall due, withdrawn ones last. */
-export function reminderRows(items: readonly ReminderView[], zone: string, today: string): { id: string; text: string; state: string }[] {
+export function reminderRows(
+  items: readonly ReminderView[],
+  zone: string,
+  today: string,
+): { id: string; text: string; state: string }[] {
   return [...items]
     .sort((a, b) => Number(a.state === 'withdrawn') - Number(b.state === 'withdrawn') || a.dueAt.localeCompare(b.dueAt))
     .map((reminder) => ({
       id: reminder.id,
-      text: caseWords.reminder(caseWords.channel[reminder.channel], dateAndTime(reminder.sentAt ?? reminder.dueAt, zone, today)),
+      text: caseWords.reminder(
+        caseWords.channel[reminder.channel],
+        dateAndTime(reminder.sentAt ?? reminder.dueAt, zone, today),
+      ),
       state: caseWords.reminderState[reminder.state],
     }));
 }

@@ -30,7 +30,11 @@ export function CasePage() {
   const { practice, view, reminders, consent, state, confirm, release } = useCase(caseId, may.keepDesk(role));
   const [attach, width] = useWidth(620);
   if (!view.data) {
-    return view.error ? <Refusal error={view.error} onRetry={() => void view.refetch()} /> : <FirstWait what={words.loading} />;
+    return view.error ? (
+      <Refusal error={view.error} onRetry={() => void view.refetch()} />
+    ) : (
+      <FirstWait what={words.loading} />
+    );
   }
   const known = view.data;
   const clock = { today: practice.today, viewer: viewerZone() };

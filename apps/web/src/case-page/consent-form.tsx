@@ -37,7 +37,12 @@ export function ConsentForm({ view, today, mayRecord, pending, error, onSave }: 
               error={errors[field]}
               onChange={(event) => {
                 const { consentOn, treatmentApprovedOn, medicinesAskedOn } = shown;
-                setTyped({ consentOn, treatmentApprovedOn, medicinesAskedOn, [field]: event.currentTarget.value || null });
+                setTyped({
+                  consentOn,
+                  treatmentApprovedOn,
+                  medicinesAskedOn,
+                  [field]: event.currentTarget.value || null,
+                });
               }}
             />
           ))}

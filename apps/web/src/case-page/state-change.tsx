@@ -1,5 +1,11 @@
 import { Button, NativeSelect, Textarea, TextInput } from '@mantine/core';
-import { caseState, type CaseState, type CaseView, type ChangeCaseState, type PracticeView } from '@archwright/contracts';
+import {
+  caseState,
+  type CaseState,
+  type CaseView,
+  type ChangeCaseState,
+  type PracticeView,
+} from '@archwright/contracts';
 import { useState } from 'react';
 import { fieldErrors, hasStatus } from '../api/errors.js';
 import { Notice, Refusal } from '../look/notice.js';
@@ -48,7 +54,9 @@ export function StateChange({ view, practice, pending, error, onChange }: Props)
         error={errors['to']}
         data={[
           { value: '', label: words.chooseState },
-          ...caseState.options.filter((state) => state !== view.state).map((state) => ({ value: state, label: words.states[state] })),
+          ...caseState.options
+            .filter((state) => state !== view.state)
+            .map((state) => ({ value: state, label: words.states[state] })),
         ]}
         onChange={(event) => {
           setTo(caseState.safeParse(event.currentTarget.value).data ?? '');
@@ -91,7 +99,10 @@ export function StateChange({ view, practice, pending, error, onChange }: Props)
               label={words.transferTo}
               value={clinicId}
               error={errors['clinicId']}
-              data={[{ value: '', label: '' }, ...practice.clinics.map((clinic) => ({ value: clinic.id, label: clinic.name }))]}
+              data={[
+                { value: '', label: '' },
+                ...practice.clinics.map((clinic) => ({ value: clinic.id, label: clinic.name })),
+              ]}
               onChange={(event) => {
                 setClinicId(event.currentTarget.value);
               }}

@@ -24,7 +24,11 @@ export function ChangeVisitPage() {
   }, [preview]);
 
   if (!view.data) {
-    return view.error ? <Refusal error={view.error} onRetry={() => void view.refetch()} /> : <FirstWait what={caseWords.loading} />;
+    return view.error ? (
+      <Refusal error={view.error} onRetry={() => void view.refetch()} />
+    ) : (
+      <FirstWait what={caseWords.loading} />
+    );
   }
   const visit = visitOf(view.data, appointmentId, practice.today);
   const back = (

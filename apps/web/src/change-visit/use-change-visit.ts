@@ -31,7 +31,9 @@ export function useChangeVisit(caseId: string, appointmentId: string) {
     mutationFn: ({ id, planHash }: Ripple) => post(`/ripples/${id}/apply`, caseView, { planHash }),
     onSuccess: (changed) => {
       client.setQueryData(['case', caseId], changed);
-      return client.invalidateQueries({ predicate: (query) => query.queryKey[0] === 'day' || query.queryKey[0] === 'calls' });
+      return client.invalidateQueries({
+        predicate: (query) => query.queryKey[0] === 'day' || query.queryKey[0] === 'calls',
+      });
     },
   });
   return { practice, view, alternatives, move, cancel, apply };

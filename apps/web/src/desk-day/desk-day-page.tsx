@@ -36,7 +36,10 @@ export function DeskDayPage() {
           ]}
           onChange={(event) => {
             const clinic = event.currentTarget.value;
-            void navigate({ to: '/desk', search: { ...(search.on ? { on: search.on } : {}), ...(clinic ? { clinic } : {}) } });
+            void navigate({
+              to: '/desk',
+              search: { ...(search.on ? { on: search.on } : {}), ...(clinic ? { clinic } : {}) },
+            });
           }}
         />
         <DayPicker
@@ -66,7 +69,12 @@ export function DeskDayPage() {
                     <h2 id={`clinic-${clinic.clinicId}`}>{clinic.clinicName}</h2>
                     <span className="soft small">{deskWords.visits(clinic.rows.length)}</span>
                   </div>
-                  <div className="sheet scroll-x" tabIndex={0} role="region" aria-labelledby={`clinic-${clinic.clinicId}`}>
+                  <div
+                    className="sheet scroll-x"
+                    tabIndex={0}
+                    role="region"
+                    aria-labelledby={`clinic-${clinic.clinicId}`}
+                  >
                     <table className="table day-table">
                       <thead>
                         <tr>

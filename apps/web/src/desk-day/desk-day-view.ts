@@ -79,7 +79,9 @@ function row(visit: AppointmentView, viewer: string): DayRow {
 /** The day by clinic, clinics by name, visits by time. */
 export function shapeDay(board: DayBoard, viewer: string): ClinicDay[] {
   const clinics = new Map<string, ClinicDay>();
-  const inOrder = [...board.appointments].sort((a, b) => a.startsAt.localeCompare(b.startsAt) || a.id.localeCompare(b.id));
+  const inOrder = [...board.appointments].sort(
+    (a, b) => a.startsAt.localeCompare(b.startsAt) || a.id.localeCompare(b.id),
+  );
   for (const visit of inOrder) {
     const clinic = clinics.get(visit.clinicId) ?? { clinicId: visit.clinicId, clinicName: visit.clinicName, rows: [] };
     clinic.rows.push(row(visit, viewer));

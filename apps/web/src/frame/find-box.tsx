@@ -3,7 +3,8 @@ import { useEffect, useRef, useState } from 'react';
 import { frameWords } from '../words/frame.js';
 
 const isTyping = (target: EventTarget | null): boolean =>
-  target instanceof HTMLElement && (target.isContentEditable || ['INPUT', 'TEXTAREA', 'SELECT'].includes(target.tagName));
+  target instanceof HTMLElement &&
+  (target.isContentEditable || ['INPUT', 'TEXTAREA', 'SELECT'].includes(target.tagName));
 
 /** One search for everything; `/` jumps to it from anywhere. Results stand on their own page and follow the typing. */
 export function FindBox() {

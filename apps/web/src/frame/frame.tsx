@@ -14,7 +14,15 @@ import { useSession } from './use-session.js';
 
 function Logo() {
   return (
-    <svg width="28" height="24" viewBox="0 0 28 24" fill="none" strokeWidth="3" strokeLinecap="round" aria-hidden="true">
+    <svg
+      width="28"
+      height="24"
+      viewBox="0 0 28 24"
+      fill="none"
+      strokeWidth="3"
+      strokeLinecap="round"
+      aria-hidden="true"
+    >
       <path d="M3 21C6 9 10 4 14 4s8 5 11 17" />
       <circle cx="14" cy="4" r="2.4" stroke="none" />
     </svg>

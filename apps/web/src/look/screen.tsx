@@ -2,7 +2,15 @@ import { useEffect, useRef, type ReactNode } from 'react';
 import { frameWords } from '../words/frame.js';
 
 /** Top of every screen: what it shows, one sentence on what needs a person, and the screen's own actions. */
-export function ScreenHead({ title, sentence, children }: { title: string; sentence?: ReactNode; children?: ReactNode }) {
+export function ScreenHead({
+  title,
+  sentence,
+  children,
+}: {
+  title: string;
+  sentence?: ReactNode;
+  children?: ReactNode;
+}) {
   const heading = useRef<HTMLHeadingElement>(null);
   useEffect(() => {
     document.title = `${title} · ${frameWords.name}`;

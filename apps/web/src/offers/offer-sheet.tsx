@@ -23,7 +23,12 @@ export function OfferSheet({ offer, number, axis, row, rows, delivery, children 
   return (
     <article className="sheet offer" aria-labelledby={`offer-${offer.id}`}>
       <div className="offer-line">
-        <div className="scroll-x" tabIndex={0} role="region" aria-label={`${words.offerNumber(number)}: ${lineWords.captionVisit}`}>
+        <div
+          className="scroll-x"
+          tabIndex={0}
+          role="region"
+          aria-label={`${words.offerNumber(number)}: ${lineWords.captionVisit}`}
+        >
           <CaseLineDrawing axis={axis} row={row} levels={lineWords.levels} />
         </div>
         <div className="offer-list">

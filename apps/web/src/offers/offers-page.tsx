@@ -32,7 +32,11 @@ export function OffersPage() {
   const [attach, width] = useWidth(LEAST_PX);
   const { practice, view, offers, held, hold, confirm, release } = state;
   if (!view.data) {
-    return view.error ? <Refusal error={view.error} onRetry={() => void view.refetch()} /> : <FirstWait what={caseWords.loading} />;
+    return view.error ? (
+      <Refusal error={view.error} onRetry={() => void view.refetch()} />
+    ) : (
+      <FirstWait what={caseWords.loading} />
+    );
   }
   const { zone, number, title, patient, wishes } = view.data;
   const list = offers.data?.offers ?? [];
@@ -137,7 +141,9 @@ export function OffersPage() {
                           <Button
                             key={kind}
                             variant={kind === 'phone' ? 'filled' : 'default'}
-                            loading={hold.isPending && hold.variables.offerId === offer.id && hold.variables.kind === kind}
+                            loading={
+                              hold.isPending && hold.variables.offerId === offer.id && hold.variables.kind === kind
+                            }
                             disabled={hold.isPending}
                             onClick={() => {
                               hold.mutate({ offerId: offer.id, kind });

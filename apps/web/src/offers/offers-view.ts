@@ -1,4 +1,11 @@
-import { offer, offersView, type CasePlan, type OffersView, type RequestOffers, requestOffers } from '@archwright/contracts';
+import {
+  offer,
+  offersView,
+  type CasePlan,
+  type OffersView,
+  type RequestOffers,
+  requestOffers,
+} from '@archwright/contracts';
 import { z } from 'zod';
 import { ProblemError } from '../api/errors.js';
 import { longDate } from '../time/wording.js';

@@ -60,7 +60,10 @@ export function OpenCasePage() {
                 key={arch}
                 label={words.arch[arch]}
                 value={draft.paths[arch]}
-                error={errors[`arches.${arch === 'upper' ? '0' : '1'}.pathVersionId`] ?? (arch === 'upper' ? errors['arches'] : null)}
+                error={
+                  errors[`arches.${arch === 'upper' ? '0' : '1'}.pathVersionId`] ??
+                  (arch === 'upper' ? errors['arches'] : null)
+                }
                 data={[{ value: '', label: words.archNone }, ...pathsFor(practice, arch)]}
                 onChange={(event) => {
                   setTyped({ ...typed, paths: { ...typed.paths, [arch]: event.currentTarget.value } });

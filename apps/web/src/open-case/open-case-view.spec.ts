@@ -5,7 +5,13 @@ const uuid = (n: number): string => `019b0000-0000-7000-8000-${String(n).padStar
 const practice: PracticeView = {
   today: '2027-01-05',
   clinics: [
-    { id: uuid(1), name: 'North', zone: 'Europe/London', chairs: [], clinicians: [{ id: uuid(11), name: 'Wren', skills: [] }] },
+    {
+      id: uuid(1),
+      name: 'North',
+      zone: 'Europe/London',
+      chairs: [],
+      clinicians: [{ id: uuid(11), name: 'Wren', skills: [] }],
+    },
     {
       id: uuid(2),
       name: 'East',

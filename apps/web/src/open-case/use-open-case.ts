@@ -1,4 +1,11 @@
-import { caseView, patientPage, patientView, type OpenCase, type PatientPage, type PatientView } from '@archwright/contracts';
+import {
+  caseView,
+  patientPage,
+  patientView,
+  type OpenCase,
+  type PatientPage,
+  type PatientView,
+} from '@archwright/contracts';
 import { useMutation, useQuery, useSuspenseQuery } from '@tanstack/react-query';
 import { post, read } from '../api/client.js';
 import { practiceQuery } from '../api/queries.js';

@@ -42,7 +42,13 @@ export function PatientFields({ draft, zones, today, errors, onChange }: Props) 
       <fieldset className="sheet sheet-pad stack">
         <h2>{words.partReach}</h2>
         <div className="halves">
-          <TextInput type="tel" label={words.phone} description={words.phoneHint} inputWrapperOrder={ORDER} {...text('phone')} />
+          <TextInput
+            type="tel"
+            label={words.phone}
+            description={words.phoneHint}
+            inputWrapperOrder={ORDER}
+            {...text('phone')}
+          />
           <TextInput type="email" label={words.mail} {...text('mail')} />
           <NativeSelect label={words.zone} required data={zones} {...text('zone')} />
           <NativeSelect
@@ -61,7 +67,12 @@ export function PatientFields({ draft, zones, today, errors, onChange }: Props) 
         <h2>{words.partCare}</h2>
         <div className="halves">
           <TextInput label={words.companion} {...text('companionName')} />
-          <TextInput label={words.interpreter} description={words.interpreterHint} inputWrapperOrder={ORDER} {...text('interpreter')} />
+          <TextInput
+            label={words.interpreter}
+            description={words.interpreterHint}
+            inputWrapperOrder={ORDER}
+            {...text('interpreter')}
+          />
           <TextInput
             inputMode="numeric"
             label={words.minutesPerDay}

@@ -32,7 +32,13 @@ const ripple: Ripple = {
     },
   ],
   labSteps: [
-    { code: 'set-up', title: 'Set-up', arches: ['upper', 'lower'], before: '2027-01-08T08:00:00Z', after: '2027-01-11T08:00:00Z' },
+    {
+      code: 'set-up',
+      title: 'Set-up',
+      arches: ['upper', 'lower'],
+      before: '2027-01-08T08:00:00Z',
+      after: '2027-01-11T08:00:00Z',
+    },
   ],
   calls: [],
   untouchedVisits: 1,
@@ -72,11 +78,16 @@ it('says before and after of every visit and step, and which are new', () => {
     ['Tue 12 Jan, 09:00', 'Thu 14 Jan, 10:00'],
     ['new', 'Wed 20 Jan, 10:00'],
   ]);
-  expect(labChanges(ripple, 'Europe/London', clock)[0]).toMatchObject({ detail: 'both arches', before: 'Fri 8 Jan, 08:00' });
+  expect(labChanges(ripple, 'Europe/London', clock)[0]).toMatchObject({
+    detail: 'both arches',
+    before: 'Fri 8 Jan, 08:00',
+  });
 });
 
 it('draws before the change: moved visits where they were, new ones not at all, others where they stay', () => {
-  expect(lineBefore(ripple, 'Europe/London').visits.map((visit) => [visit.title, new Date(visit.startMs).toISOString()])).toEqual([
+  expect(
+    lineBefore(ripple, 'Europe/London').visits.map((visit) => [visit.title, new Date(visit.startMs).toISOString()]),
+  ).toEqual([
     ['Trial', '2027-01-12T09:00:00.000Z'],
     ['Placement', '2027-01-28T09:00:00.000Z'],
   ]);

@@ -12,7 +12,9 @@ export interface ChangeRow {
 }
 
 const spoken = (at: string | null, zone: string, clock: { today: string; viewer: string }, absent: string): string =>
-  at === null ? absent : [dateAndTime(at, zone, clock.today), zoneNote(at, zone, clock.viewer)].filter(Boolean).join(' ');
+  at === null
+    ? absent
+    : [dateAndTime(at, zone, clock.today), zoneNote(at, zone, clock.viewer)].filter(Boolean).join(' ');
 
 /** Visits of a change: where each was, where it goes; other patients' visits are named as such. */
 export function visitChanges(ripple: Ripple, clock: { today: string; viewer: string }): ChangeRow[] {

@@ -46,7 +46,7 @@ export function SignInForm({ note, onSignedIn }: { note?: 'again'; onSignedIn: (
       <ScreenHead title={signInWords.title} sentence={signInWords.sentence} />
       <form className="sheet sheet-pad stack" onSubmit={submit} noValidate>
         {note ? <Notice tone="caution">{signInWords.again}</Notice> : null}
-        {wrong ?? tooMany ? <Notice tone="stop">{wrong ?? tooMany}</Notice> : <Refusal error={enter.error} />}
+        {(wrong ?? tooMany) ? <Notice tone="stop">{wrong ?? tooMany}</Notice> : <Refusal error={enter.error} />}
         <TextInput
           ref={nameInput}
           label={signInWords.name}

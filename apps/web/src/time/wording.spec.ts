@@ -1,4 +1,15 @@
-import { axisDate, birthDate, dateAndTime, lengthOfTime, longDate, shortDate, tickDate, timeLeft, timeOfDay, zoneNote } from './wording.js';
+import {
+  axisDate,
+  birthDate,
+  dateAndTime,
+  lengthOfTime,
+  longDate,
+  shortDate,
+  tickDate,
+  timeLeft,
+  timeOfDay,
+  zoneNote,
+} from './wording.js';
 
 describe('dates in words', () => {
   it('says weekday, day and month name, and the year only when it is another year', () => {

@@ -15,7 +15,9 @@ function formatter(options: Intl.DateTimeFormatOptions): Intl.DateTimeFormat {
 
 function dateWords(date: string, today: string, weekday: 'long' | 'short', month: 'long' | 'short'): string {
   const year = date.slice(0, 4) === today.slice(0, 4) ? {} : ({ year: 'numeric' } as const);
-  const parts = formatter({ timeZone: 'UTC', weekday, day: 'numeric', month, ...year }).format(Date.parse(`${date}T00:00:00Z`));
+  const parts = formatter({ timeZone: 'UTC', weekday, day: 'numeric', month, ...year }).format(
+    Date.parse(`${date}T00:00:00Z`),
+  );
   return parts.replace(',', '');
 }
 
@@ -34,7 +36,9 @@ export const tickDate = (date: string): string =>
 
 /** "4 March 1949": a birth date always with its year, never with a weekday. */
 export const birthDate = (date: string): string =>
-  formatter({ timeZone: 'UTC', day: 'numeric', month: 'short', year: 'numeric' }).format(Date.parse(`${date}T00:00:00Z`));
+  formatter({ timeZone: 'UTC', day: 'numeric', month: 'short', year: 'numeric' }).format(
+    Date.parse(`${date}T00:00:00Z`),
+  );
 
 /** "09:20" on the wall of the zone. */
 export const timeOfDay = (instant: string | number, zone: string): string =>

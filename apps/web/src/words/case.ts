@@ -23,7 +23,8 @@ export const caseWords = {
   plan: 'Find times',
   replan: 'Look for other times',
   line: 'From the first visit on',
-  nothingPlanned: 'Nothing is planned yet. Find times to see complete offers for all visits and the laboratory work between them.',
+  nothingPlanned:
+    'Nothing is planned yet. Find times to see complete offers for all visits and the laboratory work between them.',
   stages: 'Visits and laboratory work',
   columns: { what: 'What', when: 'When', where: 'Where', state: 'State', act: 'Change' },
   stage: {
@@ -51,7 +52,10 @@ export const caseWords = {
   changeOf: (title: string) => `Move or cancel: ${title}`,
   alerts: 'Alerts',
   noAlerts: 'No alerts.',
-  alertState: { open: 'decide', planned: 'decide', accepted: 'accepted', dismissed: 'dismissed' } as Record<string, string>,
+  alertState: { open: 'decide', planned: 'decide', accepted: 'accepted', dismissed: 'dismissed' } as Record<
+    string,
+    string
+  >,
   seeAlert: 'See what it asks',
   reminders: 'Reminders',
   noReminders: 'No reminders. They are set when visits are booked and the patient agreed to them.',
@@ -98,7 +102,8 @@ export const openCaseWords = {
   arches: 'Arches',
   arch: { upper: 'Upper arch', lower: 'Lower arch' },
   archNone: 'not treated',
-  path: (title: string, visits: number, version: number) => `${title} · ${count(visits, 'visit', 'visits')} · version ${String(version)}`,
+  path: (title: string, visits: number, version: number) =>
+    `${title} · ${count(visits, 'visit', 'visits')} · version ${String(version)}`,
   enquiry: 'Only an enquiry: book the examination, decide the rest there',
   clinics: 'Clinics that suit',
   clinician: 'Clinician',
@@ -115,7 +120,8 @@ export const openCaseWords = {
 export const offerWords = {
   title: (number: string, title: string) => `Case ${number} · ${title}`,
   loading: 'complete offers; this can take some seconds',
-  sentence: (n: number) => `${count(n, 'complete offer', 'complete offers')}, each with every visit and every laboratory step. Nothing is reserved yet.`,
+  sentence: (n: number) =>
+    `${count(n, 'complete offer', 'complete offers')}, each with every visit and every laboratory step. Nothing is reserved yet.`,
   heldSentence: 'One offer is held for this patient. Confirm it, or let it go.',
   none: 'No complete plan fits as asked.',
   delivery: 'Delivery',

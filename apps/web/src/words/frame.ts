@@ -20,9 +20,11 @@ export const frameWords = {
   loading: (what: string) => `Fetching ${what} …`,
   again: 'Try again',
   accepted: 'Accepted',
-  offline: 'No connection. What you see was fetched earlier; what you type stays here and can be saved once the connection is back.',
+  offline:
+    'No connection. What you see was fetched earlier; what you type stays here and can be saved once the connection is back.',
   unreachable: 'The server cannot be reached. Nothing was lost: what you typed is still here. Try again in a moment.',
-  badAnswer: (detail: string) => `The server and this page do not agree (${detail}). Reload the page; if it stays, tell whoever looks after the service.`,
+  badAnswer: (detail: string) =>
+    `The server and this page do not agree (${detail}). Reload the page; if it stays, tell whoever looks after the service.`,
   unexpected: 'Something on this page went wrong. Reload it; nothing that was saved is lost.',
   problem: (problem: Problem) => {
     const known = byCode[problem.code];
@@ -33,7 +35,8 @@ export const frameWords = {
   keepMine: 'Load it, keep what I typed',
   takeTheirs: 'Load it, drop what I typed',
   notFoundTitle: 'Nothing here',
-  notFound: 'There is no such page, or it belongs to someone else. The search at the top finds patients, cases and dates.',
+  notFound:
+    'There is no such page, or it belongs to someone else. The search at the top finds patients, cases and dates.',
   crashTitle: 'This page could not be drawn',
   home: 'Go to the first page',
   today: 'Today',
@@ -72,7 +75,8 @@ export const findWords = {
   goToDay: (day: string) => `The day ${day}`,
   patients: 'Patients',
   cases: 'Cases',
-  nothing: (q: string) => `Nobody and nothing fits “${q}”. Try part of the family name, or the last digits of the case number.`,
+  nothing: (q: string) =>
+    `Nobody and nothing fits “${q}”. Try part of the family name, or the last digits of the case number.`,
   addPatient: 'Add a new patient',
   born: 'born',
 };

@@ -1,0 +1,158 @@
+import { Button } from '@mantine/core';
+import type { RemakeAlertView } from '@archwright/contracts';
+import { Link, useParams } from '@tanstack/react-router';
+import { hasStatus } from '../api/errors.js';
+import { may } from '../frame/places-view.js';
+import { useSession } from '../frame/use-session.js';
+import { Tag } from '../look/marks.js';
+import { Notice, Refusal } from '../look/notice.js';
+import { FirstWait, ScreenHead } from '../look/screen.js';
+import { RippleSheet } from '../ripple/ripple-sheet.js';
+import { practiceZone } from '../time/practice-zone.js';
+import { viewerZone } from '../time/zone.js';
+import { alertWords as words } from '../words/chair.js';
+import { archWords } from '../words/line.js';
+import { alertSentence, isUndecided, proposalRows, type ProposalRow } from './alert-view.js';
+import { DismissForm } from './dismiss-form.js';
+import { useAlert } from './use-alert.js';
+
+function What({ alert }: { alert: RemakeAlertView }) {
+  return (
+    <section className="sheet sheet-pad stack-tight">
+      <h2>{words.why}</h2>
+      <p>{alert.reason}</p>
+      <div className="row">
+        <Tag tone="caution">{words.returnTo(alert.returnToStage)}</Tag>
+        <span>{archWords(alert.arches)}</span>
+      </div>
+      <h3>{words.discards}</h3>
+      {alert.discards.length === 0 ? (
+        <p className="soft">{words.discardsNothing}</p>
+      ) : (
+        <ul className="bullets">
+          {alert.discards.map((object) => (
+            <li key={object}>{object}</li>
+          ))}
+        </ul>
+      )}
+    </section>
+  );
+}
+
+function Compared({ rows }: { rows: ProposalRow[] }) {
+  const columns = words.columns;
+  return (
+    <section className="sheet scroll-x" tabIndex={0} role="region" aria-label={words.compared}>
+      <table className="table">
+        <caption className="unseen">{words.compared}</caption>
+        <thead>
+          <tr>
+            <th scope="col">{columns.way}</th>
+            <th scope="col">{columns.moved}</th>
+            <th scope="col">{columns.other}</th>
+            <th scope="col">{columns.calls}</th>
+          </tr>
+        </thead>
+        <tbody>
+          {rows.map((row) => (
+            <tr key={row.id}>
+              <th scope="row">{row.label}</th>
+              <td>
+                {row.moved} <span className="small soft">({row.least})</span>
+              </td>
+              <td>{row.otherCases}</td>
+              <td>{row.calls}</td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </section>
+  );
+}
+
+/** What has to be made again, what that discards, and the ways to repair the plan, compared. Nothing moves by itself. */
+export function AlertPage() {
+  const { alertId } = useParams({ from: '/inside/chair/alerts/$alertId' });
+  const { role } = useSession();
+  const { practice, alert, accept, dismiss } = useAlert(alertId);
+  if (!alert.data) {
+    return alert.error ? (
+      <Refusal error={alert.error} onRetry={() => void alert.refetch()} />
+    ) : (
+      <FirstWait what={words.loading} />
+    );
+  }
+  const known = alert.data;
+  const undecided = isUndecided(known);
+  const rows = proposalRows(known);
+  const error = accept.error ?? dismiss.error;
+  const stale = hasStatus(error, 412) || hasStatus(error, 409);
+  const title = undecided ? words.title : words.decidedTitle;
+
+  return (
+    <div className="roomy">
+      <ScreenHead
+        title={title(known.caseNumber, known.patientName)}
+        sentence={alertSentence(known, practiceZone(practice), practice.today)}
+      >
+        <Link to="/desk/cases/$caseId" params={{ caseId: known.caseId }}>
+          {words.theCase}
+        </Link>
+      </ScreenHead>
+      <div className="stack">
+        {stale ? <Notice tone="caution">{words.stale}</Notice> : <Refusal error={error} />}
+        <What alert={known} />
+        {undecided ? (
+          <>
+            <h2>{words.proposals}</h2>
+            {rows.length === 0 ? (
+              <p className="soft" role="status">
+                {known.noProposalReason ?? words.noneYet}
+              </p>
+            ) : (
+              <Compared rows={rows} />
+            )}
+            {rows.map((row) => (
+              <section key={row.id} className="sheet sheet-pad stack" aria-labelledby={`way-${row.id}`}>
+                <h3 id={`way-${row.id}`}>{row.label}</h3>
+                {known.proposals
+                  .find((proposal) => proposal.id === row.id)
+                  ?.ripples.map((ripple) => (
+                    <RippleSheet
+                      key={ripple.id}
+                      ripple={ripple}
+                      zone={practiceZone(practice)}
+                      today={practice.today}
+                      viewer={viewerZone()}
+                    />
+                  ))}
+                {may.acceptProposals(role) ? (
+                  <div>
+                    <Button
+                      size="md"
+                      loading={accept.isPending && accept.variables.proposalId === row.id}
+                      aria-label={words.acceptOf(row.label)}
+                      onClick={() => {
+                        accept.mutate({ proposalId: row.id, planHash: row.planHash });
+                      }}
+                    >
+                      {words.accept}
+                    </Button>
+                  </div>
+                ) : null}
+              </section>
+            ))}
+            {may.treat(role) ? (
+              <DismissForm
+                pending={dismiss.isPending}
+                onDismiss={(body) => {
+                  dismiss.mutate(body);
+                }}
+              />
+            ) : null}
+          </>
+        ) : null}
+      </div>
+    </div>
+  );
+}

@@ -1,0 +1,72 @@
+import type { RemakeAlertView } from '@archwright/contracts';
+import { alertSentence, isUndecided, proposalRows } from './alert-view.js';
+
+type Proposal = RemakeAlertView['proposals'][number];
+const ripple = (caseId: string, planHash: string, calls: number): Proposal['ripples'][number] => ({
+  id: planHash,
+  planHash,
+  caseId,
+  sentence: '',
+  visits: [],
+  labSteps: [],
+  calls: Array.from({ length: calls }, () => ({ patientId: 'p', patientName: '', phone: null, sentence: '' })),
+  untouchedVisits: 0,
+  plan: { visits: [], labSteps: [], transports: [], deliveryOn: null, reasons: [], givesUp: [] },
+});
+const proposal = (id: string, movedVisits: number, otherCases: number, ripples: Proposal['ripples']): Proposal => ({
+  id,
+  label: id,
+  movedVisits,
+  leastMovedVisits: 1,
+  otherCases,
+  ripples,
+});
+const alert = (more: Partial<RemakeAlertView>): RemakeAlertView => ({
+  id: 'a',
+  version: 1,
+  caseId: 'own',
+  caseNumber: '26-0109',
+  patientName: 'C. Example',
+  stage: 'D2',
+  trigger: 'tracing-scatter',
+  reason: '',
+  returnToStage: 'D2',
+  arches: ['upper'],
+  discards: [],
+  state: 'planned',
+  raisedAt: '2027-01-04T09:00:00Z',
+  decideBy: '2027-01-05T11:20:00Z',
+  proposals: [],
+  noProposalReason: null,
+  ...more,
+});
+
+it('compares ways by moved visits, then other cases, and counts every call', () => {
+  const rows = proposalRows(
+    alert({
+      proposals: [
+        proposal('two', 2, 0, [ripple('own', 'h2', 1)]),
+        proposal('one-other', 1, 1, [ripple('other', 'x', 1), ripple('own', 'h1', 2)]),
+        proposal('one', 1, 0, [ripple('own', 'h0', 1)]),
+      ],
+    }),
+  );
+  expect(rows.map((row) => [row.id, row.calls])).toEqual([
+    ['one', 1],
+    ['one-other', 3],
+    ['two', 1],
+  ]);
+});
+
+it("accepts by the hash of the case's own plan, not of another case that moves with it", () => {
+  const [row] = proposalRows(
+    alert({ proposals: [proposal('x', 1, 1, [ripple('other', 'wrong', 0), ripple('own', 'right', 0)])] }),
+  );
+  expect(row?.planHash).toBe('right');
+});
+
+it('says by when to decide, or what was decided', () => {
+  expect(alertSentence(alert({}), 'Europe/London', '2027-01-05')).toBe('Decide before Tue 5 Jan, 11:20.');
+  expect(isUndecided(alert({ state: 'dismissed' }))).toBe(false);
+  expect(alertSentence(alert({ state: 'dismissed' }), 'Europe/London', '2027-01-05')).toContain('dismissed');
+});

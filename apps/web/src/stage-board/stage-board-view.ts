@@ -1,0 +1,97 @@
+import type { RemakeAlertView, StageBoard } from '@archwright/contracts';
+import type { Tone } from '../look/marks.js';
+import { birthDate, dateAndTime, timeOfDay, zoneNote } from '../time/wording.js';
+import { boardWords } from '../words/chair.js';
+
+type Card = StageBoard['cards'][number];
+
+export interface LineMark {
+  key: string;
+  x: number;
+  y: number;
+  kind: Card['line'][number]['kind'];
+  state: Card['line'][number]['state'];
+}
+
+export interface BoardCard {
+  stageId: string;
+  time: string;
+  zoneNote: string | null;
+  patientName: string;
+  birth: string;
+  caseNumber: string;
+  title: string;
+  verdict: string;
+  tone: Tone;
+  reason: string;
+  marks: LineMark[];
+  spoken: string;
+}
+
+const TONE: Record<Card['verdict'], Tone> = {
+  'may-go-on': 'go',
+  'check-first': 'caution',
+  decide: 'stop',
+  'not-ready': 'caution',
+};
+
+const CLINIC_Y = 14;
+const LAB_Y = 40;
+/** The drawing is laid out over this width and scaled by its view box. */
+export const LINE_WIDTH = 420;
+
+/** Evenly spaced: on the board the order matters, not the dates. */
+function marks(line: Card['line']): LineMark[] {
+  const gap = Math.min(52, (LINE_WIDTH - 32) / Math.max(1, line.length - 1));
+  return line.map((entry, index) => ({
+    key: `${String(index)} ${entry.label}`,
+    x: 16 + index * gap,
+    y: entry.kind === 'lab' ? LAB_Y : CLINIC_Y,
+    kind: entry.kind,
+    state: entry.state,
+  }));
+}
+
+/** The day's cards by time. */
+export function boardCards(board: StageBoard, viewer: string): BoardCard[] {
+  return [...board.cards]
+    .sort((a, b) => a.startsAt.localeCompare(b.startsAt))
+    .map((card) => ({
+      stageId: card.stageId,
+      time: timeOfDay(card.startsAt, card.zone),
+      zoneNote: zoneNote(card.startsAt, card.zone, viewer),
+      patientName: card.patientName,
+      birth: birthDate(card.birthOn),
+      caseNumber: card.caseNumber,
+      title: card.title,
+      verdict: boardWords.verdict[card.verdict],
+      tone: TONE[card.verdict],
+      reason: card.reason,
+      marks: marks(card.line),
+      spoken: boardWords.lineOf(
+        card.line.map((entry) => `${entry.label} ${boardWords.lineState[entry.state]}`).join(', '),
+      ),
+    }));
+}
+
+export interface AlertRow {
+  id: string;
+  caseNumber: string;
+  patientName: string;
+  reason: string;
+  deadline: string;
+}
+
+/** Undecided alerts, the one to be decided first on top. */
+export function alertRows(alerts: readonly RemakeAlertView[], zone: string, today: string): AlertRow[] {
+  return alerts
+    .filter((alert) => alert.state === 'open' || alert.state === 'planned')
+    .sort((a, b) => (a.decideBy ?? '~').localeCompare(b.decideBy ?? '~'))
+    .map((alert) => ({
+      id: alert.id,
+      caseNumber: alert.caseNumber,
+      patientName: alert.patientName,
+      reason: alert.reason,
+      deadline: alert.decideBy ? boardWords.decideBy(dateAndTime(alert.decideBy, zone, today)) : boardWords.noDeadline,
+    }));
+}

@@ -1,0 +1,144 @@
+import { Checkbox, NativeSelect, TextInput } from '@mantine/core';
+import { spelled } from '../words/plural.js';
+import { stageWords as words } from '../words/chair.js';
+import type { Entry, FieldEntry } from './capture-view.js';
+
+interface Props {
+  field: FieldEntry;
+  values: Record<string, string>;
+  errors: Record<string, string>;
+  onChange: (key: string, value: string) => void;
+}
+
+function Box({
+  field,
+  entry,
+  value,
+  error,
+  onChange,
+}: {
+  field: FieldEntry;
+  entry: Entry;
+  value: string;
+  error: string | undefined;
+  onChange: (value: string) => void;
+}) {
+  const label = entry.label || field.name;
+  const aria = entry.label ? `${field.name}, ${entry.label}` : field.name;
+  const changed = (event: { currentTarget: { value: string } }): void => {
+    onChange(event.currentTarget.value);
+  };
+  if (field.kind === 'boolean' || field.kind === 'enum') {
+    const choices =
+      field.kind === 'boolean'
+        ? [
+            { value: 'true', label: words.yes },
+            { value: 'false', label: words.no },
+          ]
+        : field.choices.map((choice) => ({ value: choice.code, label: choice.label }));
+    return (
+      <NativeSelect
+        label={label}
+        aria-label={aria}
+        value={value}
+        error={error}
+        data={[{ value: '', label: words.notAsked }, ...choices]}
+        onChange={changed}
+      />
+    );
+  }
+  const numeric = field.kind === 'number' ? 'decimal' : field.kind === 'count' ? 'numeric' : 'text';
+  return (
+    <TextInput
+      label={field.unit ? `${label}, ${field.unit}` : label}
+      aria-label={field.unit ? `${aria}, ${words.unit(field.unit)}` : aria}
+      inputMode={numeric}
+      autoComplete="off"
+      value={value}
+      error={error}
+      onChange={changed}
+    />
+  );
+}
+
+/** One quantity with its unit, usual range, readings and the marks between which it is measured. */
+export function CaptureField({ field, values, errors, onChange }: Props) {
+  const several = field.entries.length > 1;
+  return (
+    <fieldset className="capture-field stack-tight">
+      {several ? <legend>{field.name}</legend> : null}
+      <div className={several ? 'capture-boxes' : undefined}>
+        {field.entries.map((entry) => (
+          <Box
+            key={entry.key}
+            field={field}
+            entry={entry}
+            value={values[entry.key] ?? ''}
+            error={errors[entry.key]}
+            onChange={(value) => {
+              onChange(entry.key, value);
+            }}
+          />
+        ))}
+      </div>
+      {field.landmarks.length > 0 ? (
+        <NativeSelect
+          label={words.landmarks}
+          aria-label={`${field.name}: ${words.landmarks}`}
+          value={values[field.landmarksKey] ?? ''}
+          data={[
+            { value: '', label: words.choose },
+            ...field.landmarks.map((mark) => ({ value: mark, label: spelled(mark) })),
+          ]}
+          onChange={(event) => {
+            onChange(field.landmarksKey, event.currentTarget.value);
+          }}
+        />
+      ) : null}
+      <p className="small soft">
+        {[field.hint, field.source].filter(Boolean).join(' · ')}
+        {field.caution ? <strong className="capture-caution"> ▲ {field.caution}</strong> : null}
+      </p>
+    </fieldset>
+  );
+}
+
+/** Lines to tick off, some with a count. */
+export function CheckLine(props: {
+  text: string;
+  counted: boolean;
+  done: boolean;
+  count: string;
+  error: string | undefined;
+  onTick: (done: boolean) => void;
+  onCount: (count: string) => void;
+}) {
+  if (!props.counted) {
+    return (
+      <Checkbox
+        size="md"
+        className="check-line"
+        label={props.text}
+        checked={props.done}
+        onChange={(event) => {
+          props.onTick(event.currentTarget.checked);
+        }}
+      />
+    );
+  }
+  return (
+    <div className="row check-line">
+      <TextInput
+        className="check-count"
+        inputMode="numeric"
+        aria-label={`${props.text}, ${words.counted}`}
+        value={props.count}
+        error={props.error}
+        onChange={(event) => {
+          props.onCount(event.currentTarget.value);
+        }}
+      />
+      <span>{props.text}</span>
+    </div>
+  );
+}

@@ -1,0 +1,60 @@
+import {
+  caseView,
+  remakeAlertView,
+  stageView,
+  type CaseView,
+  type CompleteStage,
+  type OpenRemakeAlert,
+  type OverrideGate,
+  type RecordCapture,
+  type SignPrescription,
+  type StageView,
+} from '@archwright/contracts';
+import { useMutation, useQuery, useQueryClient, useSuspenseQuery } from '@tanstack/react-query';
+import { post, read } from '../api/client.js';
+import { practiceQuery } from '../api/queries.js';
+
+const ASK_AGAIN_MS = 700;
+
+/** One stage, asked again until its saved capture has been checked, and all that can be done with it. */
+export function useStage(stageId: string) {
+  const client = useQueryClient();
+  const practice = useSuspenseQuery(practiceQuery).data;
+  const key = ['stage', stageId];
+  const stage = useQuery({
+    queryKey: key,
+    queryFn: (): Promise<StageView> => read(`/stages/${stageId}`, stageView),
+    refetchInterval: (query) => (query.state.data?.checking ? ASK_AGAIN_MS : 30_000),
+    placeholderData: undefined,
+  });
+  const caseId = stage.data?.caseId;
+  const ofCase = useQuery({
+    queryKey: ['case', caseId],
+    queryFn: (): Promise<CaseView> => read(`/cases/${caseId ?? ''}`, caseView),
+    enabled: caseId !== undefined,
+  });
+  const keep = {
+    onSuccess: (saved: StageView): void => {
+      client.setQueryData(key, saved);
+    },
+  };
+  const version = stage.data?.version;
+  const capture = useMutation({
+    mutationFn: (body: RecordCapture) => post(`/stages/${stageId}/captures`, stageView, body, version),
+    ...keep,
+  });
+  const override = useMutation({
+    mutationFn: (body: OverrideGate) => post(`/stages/${stageId}/overrides`, stageView, body, version),
+    ...keep,
+  });
+  const complete = useMutation({
+    mutationFn: (body: CompleteStage) => post(`/stages/${stageId}/completion`, stageView, body, version),
+    ...keep,
+  });
+  const prescribe = useMutation({
+    mutationFn: (body: SignPrescription) => post(`/stages/${stageId}/prescription`, stageView, body, version),
+    ...keep,
+  });
+  const raise = useMutation({ mutationFn: (body: OpenRemakeAlert) => post('/remake-alerts', remakeAlertView, body) });
+  return { practice, stage, ofCase, capture, override, complete, prescribe, raise };
+}
