@@ -19,7 +19,9 @@ export function subtractDuration(ms: number, zone: string, duration: string): nu
   if (!parts) {
     throw new CalendarTextError('a duration', duration, 'RFC 5545 without sign, such as P2D, PT48H, P1W, P1DT12H');
   }
-  const [weeks, days, hours, minutes, seconds] = parts.slice(1).map((digits) => Number(digits ?? 0));
+  const [weeks, days, hours, minutes, seconds] = parts
+    .slice(1)
+    .map((digits: string | undefined) => Number(digits ?? 0));
   const nominalDays = (weeks ?? 0) * 7 + (days ?? 0);
   const exactMs = (((hours ?? 0) * 60 + (minutes ?? 0)) * 60 + (seconds ?? 0)) * 1000;
   // Zero days must leave the second of two equal wall times where it is.

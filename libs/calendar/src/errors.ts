@@ -3,7 +3,11 @@ import { DomainError } from '@archwright/kernel';
 /** A date, wall time, zone or duration that is not written as asked for. */
 export class CalendarTextError extends DomainError {
   constructor(what: string, value: string, accepted: string) {
-    super('calendar.text-not-understood', `"${value}" is not ${what}. Accepted: ${accepted}.`, { what, value, accepted });
+    super('calendar.text-not-understood', `"${value}" is not ${what}. Accepted: ${accepted}.`, {
+      what,
+      value,
+      accepted,
+    });
   }
 }
 
@@ -21,7 +25,11 @@ export class RecurrenceRuleError extends DomainError {
 /** A number that a calendar function can't work with. */
 export class CalendarNumberError extends DomainError {
   constructor(what: string, value: number, accepted: string) {
-    super('calendar.number-out-of-range', `${what} is ${String(value)}. Accepted: ${accepted}.`, { what, value, accepted });
+    super('calendar.number-out-of-range', `${what} is ${String(value)}. Accepted: ${accepted}.`, {
+      what,
+      value,
+      accepted,
+    });
   }
 }
 

@@ -1,11 +1,11 @@
 import { CalendarTextError, NoLabWorkingDayError, requireWhole } from './errors.js';
 import { addDays, weekday } from './local-date.js';
-import { toLocal } from './zone.js';
+import { localDate, toInstantMs } from './zone.js';
 
 /** Which days a laboratory works, and until when an arrival counts as that day's. */
 export interface LabDays {
   readonly zone: string;
-  /** 'HH:mm' of the laboratory's own clock; work that is there at this minute still counts today. */
+  /** 'HH:mm' of the laboratory's own clock; work that is there at this very minute counts today. */
   readonly cutOffLocal: string;
   /** ISO 8601 weekdays: Monday is 1, Sunday is 7. */
   readonly openWeekdays: readonly number[];
@@ -41,9 +41,9 @@ export function acceptedOn(ms: number, labDays: LabDays): string {
   if (!/^([01]\d|2[0-3]):[0-5]\d$/.test(labDays.cutOffLocal)) {
     throw new CalendarTextError('a cut-off time', labDays.cutOffLocal, 'HH:mm, such as 12:00');
   }
-  const [date = '', time = ''] = toLocal(ms, labDays.zone).split('T');
-  // Whole minutes: 12:00:59 is still "12:00" on the clock at the counter.
-  return workingDayFrom(time <= labDays.cutOffLocal ? date : addDays(date, 1), labDays);
+  const date = localDate(ms, labDays.zone);
+  const cutOffMs = toInstantMs(`${date}T${labDays.cutOffLocal}`, labDays.zone);
+  return workingDayFrom(ms <= cutOffMs ? date : addDays(date, 1), labDays);
 }
 
 /**

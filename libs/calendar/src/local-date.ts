@@ -1,8 +1,10 @@
-import { CalendarTextError } from './errors.js';
+import { CalendarNumberError, CalendarTextError } from './errors.js';
 
 export const DAY_MS = 86_400_000;
 export const MINUTE_MS = 60_000;
-const DATE = /^([1-9]\d{3})-(\d{2})-(\d{2})$/;
+const DATE = /^([1-9]\d{3})-(0[1-9]|1[0-2])-(0[1-9]|[12]\d|3[01])$/;
+const FIRST_DAY = -354_285; // 1000-01-01
+const LAST_DAY = 2_932_896; // 9999-12-31
 const WALL_TIME = /^([1-9]\d{3}-\d{2}-\d{2})T([01]\d|2[0-3]):([0-5]\d)$/;
 
 /**
@@ -20,8 +22,15 @@ export function dayNumber(date: string): number {
   return ms / DAY_MS;
 }
 
-/** The date 'YYYY-MM-DD' that lies `day` days after 1970-01-01. */
+/**
+ * The date 'YYYY-MM-DD' that lies `day` days after 1970-01-01.
+ *
+ * @throws {CalendarNumberError} outside the years 1000 to 9999
+ */
 export function dateOfDay(day: number): string {
+  if (!Number.isInteger(day) || day < FIRST_DAY || day > LAST_DAY) {
+    throw new CalendarNumberError('A day since 1970-01-01', day, 'a whole number of the years 1000 to 9999');
+  }
   return new Date(day * DAY_MS).toISOString().slice(0, 10);
 }
 

@@ -8,7 +8,11 @@ import { requireWhole } from './errors.js';
  * @param runMinutes whole minutes of one run
  * @returns number of runs, and minutes that the machine is taken in all
  */
-export function machineRuns(pieces: number, size: number, runMinutes: number): { runs: number; machineMinutes: number } {
+export function machineRuns(
+  pieces: number,
+  size: number,
+  runMinutes: number,
+): { runs: number; machineMinutes: number } {
   requireWhole('The number of pieces', pieces, 0);
   requireWhole('The size of a batch', size, 1);
   requireWhole('The minutes of a run', runMinutes, 0);

@@ -14,6 +14,8 @@ interface Day {
   readonly month: number;
   readonly monthDay: number;
   readonly monthLength: number;
+  readonly yearDay: number;
+  readonly yearLength: number;
 }
 
 /**
@@ -35,12 +37,15 @@ function dayOf(number: number): Day {
   const date = new Date(number * DAY_MS);
   const year = date.getUTCFullYear();
   const month = date.getUTCMonth();
+  const newYear = Date.UTC(year, 0, 1) / DAY_MS;
   return {
     number,
     weekday: weekdayOfDay(number),
     month: month + 1,
     monthDay: date.getUTCDate(),
     monthLength: new Date(Date.UTC(year, month + 1, 0)).getUTCDate(),
+    yearDay: number - newYear + 1,
+    yearLength: Date.UTC(year + 1, 0, 1) / DAY_MS - newYear,
   };
 }
 
@@ -57,11 +62,9 @@ function isChosen(rule: RecurrenceRule, day: Day, period: Period): boolean {
   const { byMonth, byWeekNo, byYearDay, byMonthDay, byDay } = rule;
   if (byMonth.length > 0 && !byMonth.includes(day.month)) return false;
   if (byMonthDay.length > 0 && !fits(byMonthDay, day.monthDay, day.monthLength)) return false;
-  if (byYearDay.length > 0) {
-    if (!fits(byYearDay, day.number - period.startDay + 1, period.endDay - period.startDay)) return false;
-  }
+  if (byYearDay.length > 0 && !fits(byYearDay, day.yearDay, day.yearLength)) return false;
   if (byWeekNo.length > 0 && !isInWeeks(rule, day.number, period)) return false;
-  return byDay.length === 0 || byDay.some((ref) => isWeekday(ref, rule, day, period));
+  return byDay.length === 0 || byDay.some((ref) => isWeekday(ref, rule, day));
 }
 
 /** Whether a 1-based place of `length` is among `wanted`, which may count from the end. */
@@ -70,12 +73,12 @@ function fits(wanted: readonly number[], place: number, length: number): boolean
 }
 
 /** A number beside a weekday counts within the month, and within the year for YEARLY without BYMONTH. */
-function isWeekday(ref: WeekdayRef, { frequency, byMonth }: RecurrenceRule, day: Day, period: Period): boolean {
+function isWeekday(ref: WeekdayRef, { frequency, byMonth }: RecurrenceRule, day: Day): boolean {
   if (ref.weekday !== day.weekday) return false;
   if (ref.nth === 0) return true;
   const ofYear = frequency === 'YEARLY' && byMonth.length === 0;
-  const place = ofYear ? day.number - period.startDay : day.monthDay - 1;
-  const length = ofYear ? period.endDay - period.startDay : day.monthLength;
+  const place = (ofYear ? day.yearDay : day.monthDay) - 1;
+  const length = ofYear ? day.yearLength : day.monthLength;
   return ref.nth > 0 ? Math.floor(place / 7) + 1 === ref.nth : Math.floor((length - 1 - place) / 7) + 1 === -ref.nth;
 }
 

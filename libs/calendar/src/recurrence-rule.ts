@@ -90,7 +90,8 @@ export function parseRecurrence(text: string): RecurrenceRule {
     refuse(`FREQ is ${parts.get('FREQ') ?? 'missing'}`, FREQUENCIES.join(', '));
   const byDay = (parts.get('BYDAY')?.split(',') ?? []).map((item): WeekdayRef => {
     const [, nth = '', code = item] = /^([+-]?[1-9]\d?)?([A-Z]{2})$/.exec(item) ?? [];
-    if (Math.abs(Number(nth)) > 53) refuse(`BYDAY holds "${item}"`, 'a number from 1 to 53, or -1 to -53, before a day');
+    if (Math.abs(Number(nth)) > 53)
+      refuse(`BYDAY holds "${item}"`, 'a number from 1 to 53, or -1 to -53, before a day');
     return { weekday: weekdayOf(code, 'BYDAY'), nth: Number(nth) };
   });
   const untilText = parts.get('UNTIL');
@@ -122,7 +123,8 @@ function checkTogether(rule: RecurrenceRule, refuse: Refuse): void {
   const { frequency } = rule;
   if (rule.count !== undefined && rule.until !== undefined) refuse('COUNT and UNTIL are both given', 'one of them');
   if (rule.byWeekNo.length > 0 && frequency !== 'YEARLY') refuse(`BYWEEKNO with ${frequency}`, 'BYWEEKNO with YEARLY');
-  if (rule.byYearDay.length > 0 && frequency !== 'YEARLY') refuse(`BYYEARDAY with ${frequency}`, 'BYYEARDAY with YEARLY');
+  if (rule.byYearDay.length > 0 && frequency !== 'YEARLY')
+    refuse(`BYYEARDAY with ${frequency}`, 'BYYEARDAY with YEARLY');
   if (rule.byMonthDay.length > 0 && frequency === 'WEEKLY') refuse('BYMONTHDAY with WEEKLY', 'BYDAY with WEEKLY');
   if (rule.byDay.some((each) => each.nth !== 0)) {
     if (frequency !== 'MONTHLY' && frequency !== 'YEARLY') {
@@ -148,5 +150,8 @@ function readUntil(text: string, refuse: Refuse): { ms: number; isUtc: boolean }
       return time === undefined ? { ms: ms + DAY_MS - 1, isUtc: false } : { ms, isUtc: utc === 'Z' };
     }
   }
-  return refuse(`UNTIL is "${text}"`, 'YYYYMMDDTHHMMSSZ in UTC, YYYYMMDDTHHMMSS by the wall clock, or a last day YYYYMMDD');
+  return refuse(
+    `UNTIL is "${text}"`,
+    'YYYYMMDDTHHMMSSZ in UTC, YYYYMMDDTHHMMSS by the wall clock, or a last day YYYYMMDD',
+  );
 }

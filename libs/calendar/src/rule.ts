@@ -3,7 +3,7 @@ import { normalise, type Interval } from './intervals.js';
 import { DAY_MS, MINUTE_MS, wallMs } from './local-date.js';
 import { instancesOf } from './recurrence.js';
 import { parseRecurrence, type RecurrenceRule } from './recurrence-rule.js';
-import { place, requireZone, toInstantMs, wallAt } from './zone.js';
+import { place, requireZone, wallAt } from './zone.js';
 
 /** Time that recurs by the wall clock of a place, such as opening hours or the departures of a courier. */
 export interface LocalRule {
@@ -57,29 +57,43 @@ function requireLengthMs(minutes: number): number {
   return minutes * MINUTE_MS;
 }
 
-/** Instants at which a rule starts, those in `[window.startMs, window.endMs)` only, ascending, each once. */
+/**
+ * Instants at which a rule starts, those in `[window.startMs, window.endMs)` only, ascending, each once.
+ *
+ * @throws {CalendarNumberError} when the window has no end, because a rule may have none either
+ */
 export function startsOf(rule: LocalRule, window: Interval): number[] {
   requireZone(rule.zone);
-  const starts = new Set(recurringStarts(rule, window));
-  for (const local of rule.extraLocal ?? []) starts.add(toInstantMs(local, rule.zone));
-  for (const local of rule.exceptLocal ?? []) starts.delete(toInstantMs(local, rule.zone));
+  for (const ms of [window.startMs, window.endMs]) {
+    if (!Number.isFinite(ms)) throw new CalendarNumberError('An end of the window', ms, 'epoch milliseconds');
+  }
+  const struckOut = new Set((rule.exceptLocal ?? []).map(wallMs));
+  const stated = (rule.extraLocal ?? []).map(wallMs);
+  if (rule.rrule === undefined) stated.push(wallMs(rule.startsLocal));
+  const starts = new Set<number>();
+  for (const wall of stated) {
+    if (!struckOut.has(wall)) starts.add(place(wall, rule.zone).ms);
+  }
+  for (const { wall, ms } of recurringStarts(rule, window)) {
+    if (!struckOut.has(wall)) starts.add(ms);
+  }
   return [...starts].filter((ms) => window.startMs <= ms && ms < window.endMs).sort((a, b) => a - b);
 }
 
-function recurringStarts({ zone, startsLocal, rrule }: LocalRule, window: Interval): number[] {
+function recurringStarts({ zone, startsLocal, rrule }: LocalRule, window: Interval): { wall: number; ms: number }[] {
+  if (rrule === undefined) return [];
   const firstWall = wallMs(startsLocal);
-  if (rrule === undefined) return [toInstantMs(startsLocal, zone)];
   const recurrence = parseRecurrence(rrule);
   // Offsets stay within a day of UTC, so a day around the window holds every wall time that may fall into it.
   const wallWindow = {
     startMs: recurrence.count === undefined ? window.startMs - DAY_MS : firstWall,
     endMs: window.endMs + DAY_MS,
   };
-  const starts: number[] = [];
+  const starts: { wall: number; ms: number }[] = [];
   for (const wall of instancesOf(recurrence, firstWall, wallWindow)) {
-    const placed = place(wall, zone);
-    if (isPastUntil(recurrence, wall, placed.ms) || starts.length === recurrence.count) break;
-    if (placed.gapEndMs === null) starts.push(placed.ms);
+    const { ms, gapEndMs } = place(wall, zone);
+    if (isPastUntil(recurrence, wall, ms) || starts.length === recurrence.count) break;
+    if (gapEndMs === null) starts.push({ wall, ms });
   }
   return starts;
 }

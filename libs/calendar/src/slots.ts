@@ -29,13 +29,23 @@ function slotMsOf(axis: SlotAxis): number {
  */
 export function toBits(free: readonly Interval[], axis: SlotAxis): Uint32Array {
   const slotMs = slotMsOf(axis);
-  return filled(free, axis, (fromMs) => Math.ceil(fromMs / slotMs), (toMs) => Math.floor(toMs / slotMs));
+  return filled(
+    free,
+    axis,
+    (fromMs) => Math.ceil(fromMs / slotMs),
+    (toMs) => Math.floor(toMs / slotMs),
+  );
 }
 
 /** Busy time as bits in the layout of `toBits`: a slot is set when busy time touches any part of it. */
 export function busyToBits(busy: readonly Interval[], axis: SlotAxis): Uint32Array {
   const slotMs = slotMsOf(axis);
-  return filled(busy, axis, (fromMs) => Math.floor(fromMs / slotMs), (toMs) => Math.ceil(toMs / slotMs));
+  return filled(
+    busy,
+    axis,
+    (fromMs) => Math.floor(fromMs / slotMs),
+    (toMs) => Math.ceil(toMs / slotMs),
+  );
 }
 
 function filled(

@@ -37,7 +37,11 @@ function readZoneName(zone: string): string {
       if (!(refusal instanceof RangeError)) throw refusal;
     }
   }
-  throw new CalendarTextError('a time zone', zone, 'a name of the IANA time zone database, such as Europe/Berlin, or UTC');
+  throw new CalendarTextError(
+    'a time zone',
+    zone,
+    'a name of the IANA time zone database, such as Europe/Berlin, or UTC',
+  );
 }
 
 /**
@@ -52,9 +56,9 @@ function stretchOf(offsets: ZoneOffsets, index: number): readonly Transition[] {
   let stretch = offsets.stretches.get(index);
   if (!stretch) {
     const endMs = (index + 1) * STRETCH_MS;
-    let at: Temporal.ZonedDateTime | null = Temporal.Instant.fromEpochMilliseconds(index * STRETCH_MS).toZonedDateTimeISO(
-      offsets.name,
-    );
+    let at: Temporal.ZonedDateTime | null = Temporal.Instant.fromEpochMilliseconds(
+      index * STRETCH_MS,
+    ).toZonedDateTimeISO(offsets.name);
     const found: Transition[] = [];
     while (at && at.epochMilliseconds < endMs) {
       found.push({ atMs: at.epochMilliseconds, offsetMs: at.offsetNanoseconds / 1e6 });
