@@ -1,0 +1,160 @@
+import type { SlotBits } from './model.js';
+
+/** All bits clear. */
+export function emptyBits(slotCount: number): SlotBits {
+  return new Uint32Array((slotCount + 31) >> 5);
+}
+
+/** Bits `0 .. slotCount - 1` set. */
+export function fullBits(slotCount: number): SlotBits {
+  const bits = emptyBits(slotCount);
+  setRange(bits, 0, slotCount - 1);
+  return bits;
+}
+
+export function hasBit(bits: SlotBits, slot: number): boolean {
+  return ((bits[slot >> 5]! >>> (slot & 31)) & 1) === 1;
+}
+
+export function setBit(bits: SlotBits, slot: number): void {
+  bits[slot >> 5]! |= 1 << (slot & 31);
+}
+
+/** Sets `first .. last`, both included; nothing when `first > last`. */
+export function setRange(bits: SlotBits, first: number, last: number): void {
+  if (first > last) return;
+  const firstWord = first >> 5;
+  const lastWord = last >> 5;
+  const head = -1 << (first & 31);
+  const tail = -1 >>> (31 - (last & 31));
+  if (firstWord === lastWord) {
+    bits[firstWord]! |= head & tail;
+    return;
+  }
+  bits[firstWord]! |= head;
+  bits.fill(0xffffffff, firstWord + 1, lastWord);
+  bits[lastWord]! |= tail;
+}
+
+/** The lowest set bit from `from` on (0 or more), or -1. */
+export function nextBit(bits: SlotBits, from: number): number {
+  let index = from >> 5;
+  if (index >= bits.length) return -1;
+  let word = bits[index]! & (-1 << (from & 31));
+  while (word === 0) {
+    if (++index >= bits.length) return -1;
+    word = bits[index]!;
+  }
+  return (index << 5) + 31 - Math.clz32(word & -word);
+}
+
+/** The highest set bit up to `from`, or -1. */
+export function previousBit(bits: SlotBits, from: number): number {
+  if (from < 0) return -1;
+  let index = from >> 5;
+  let word: number;
+  if (index >= bits.length) {
+    index = bits.length - 1;
+    word = bits[index]!;
+  } else {
+    word = bits[index]! & (-1 >>> (31 - (from & 31)));
+  }
+  while (word === 0) {
+    if (--index < 0) return -1;
+    word = bits[index]!;
+  }
+  return (index << 5) + 31 - Math.clz32(word);
+}
+
+export function isEmpty(bits: SlotBits): boolean {
+  for (const word of bits) if (word !== 0) return false;
+  return true;
+}
+
+export function andInto(target: SlotBits, other: SlotBits): void {
+  for (let index = 0; index < target.length; index++) target[index]! &= other[index]!;
+}
+
+export function orInto(target: SlotBits, other: SlotBits): void {
+  for (let index = 0; index < target.length; index++) target[index]! |= other[index]!;
+}
+
+/** Clears in `target` what is set in `other`. */
+export function clearInto(target: SlotBits, other: SlotBits): void {
+  for (let index = 0; index < target.length; index++) target[index]! &= ~other[index]!;
+}
+
+export function and(left: SlotBits, right: SlotBits): SlotBits {
+  const out = left.slice();
+  andInto(out, right);
+  return out;
+}
+
+/** A copy that keeps `first .. last` only, both included. */
+export function within(bits: SlotBits, first: number, last: number): SlotBits {
+  const out = new Uint32Array(bits.length);
+  if (first > last) return out;
+  const firstWord = Math.max(0, first) >> 5;
+  const lastWord = Math.min(last >> 5, bits.length - 1);
+  for (let index = firstWord; index <= lastWord; index++) out[index] = bits[index]!;
+  if (first > 0) out[firstWord]! &= -1 << (first & 31);
+  if (last >> 5 === lastWord) out[lastWord]! &= -1 >>> (31 - (last & 31));
+  return out;
+}
+
+/**
+ * Starts from which `length` slots in a row are set.
+ *
+ * Doubles the run length already covered, so a shift by at most the run length never skips a slot.
+ */
+export function erode(bits: SlotBits, length: number): SlotBits {
+  const out = bits.slice();
+  let covered = 1;
+  while (covered < length) {
+    const step = Math.min(covered, length - covered);
+    const words = step >> 5;
+    const rest = step & 31;
+    // Ascending and in place: a word only reads words at or above itself, which still hold the last round.
+    for (let index = 0; index < out.length; index++) {
+      const low = out[index + words] ?? 0;
+      const shifted = rest === 0 ? low : (low >>> rest) | ((out[index + words + 1] ?? 0) << (32 - rest));
+      out[index]! &= shifted;
+    }
+    covered += step;
+  }
+  return out;
+}
+
+/** Length of the longest run of set bits. */
+export function longestRun(bits: SlotBits, slotCount: number): number {
+  let longest = 0;
+  let run = 0;
+  for (let slot = 0; slot < slotCount; slot++) {
+    run = hasBit(bits, slot) ? run + 1 : 0;
+    if (run > longest) longest = run;
+  }
+  return longest;
+}
+
+/** Set bits as a rising list. */
+export function slotsOf(bits: SlotBits): Int32Array {
+  let count = 0;
+  for (const word of bits) {
+    let rest = word;
+    while (rest !== 0) {
+      rest &= rest - 1;
+      count++;
+    }
+  }
+  const out = new Int32Array(count);
+  let position = 0;
+  for (let index = 0; index < bits.length; index++) {
+    let rest = bits[index]!;
+    while (rest !== 0) {
+      const low = rest & -rest;
+      out[position++] = (index << 5) + 31 - Math.clz32(low);
+      rest ^= low;
+    }
+  }
+  return out;
+}

@@ -1,0 +1,161 @@
+import { and, emptyBits, hasBit, isEmpty, nextBit, setBit, setRange } from './bits.js';
+import type { SlotBits } from './model.js';
+import { sweepDown, sweepUp, type Net } from './net.js';
+
+/**
+ * Everything that joins the starts of two visits: `(t, y)` is possible if and only if `t` is in `from`, `y` is in `to`
+ * and `lo[t] <= y <= hi[t]`. Both tables never decrease.
+ */
+export interface Piece {
+  readonly lo: Int32Array;
+  readonly hi: Int32Array;
+  /** `null` when every slot is in. */
+  readonly from: SlotBits | null;
+  readonly to: SlotBits | null;
+  /** Earliest return of laboratory work by start of the earlier visit; `null` when none is made in between. */
+  readonly earliestReturn: Int32Array | null;
+  /** Runs of slots with equal bounds as `first, last, lo, hi`; `null` when there are too many to pay. */
+  readonly steps: Int32Array | null;
+}
+
+function stepsOf(lo: Int32Array, hi: Int32Array): Int32Array | null {
+  const most = lo.length >> 5;
+  const steps: number[] = [];
+  for (let first = 0; first < lo.length;) {
+    let last = first;
+    while (last + 1 < lo.length && lo[last + 1] === lo[first] && hi[last + 1] === hi[first]) last++;
+    steps.push(first, last, lo[first]!, hi[first]!);
+    if (steps.length >> 2 > most) return null;
+    first = last + 1;
+  }
+  return Int32Array.from(steps);
+}
+
+/** A piece from bounds by start slot; `null` for no bound. */
+export function lagPiece(slotCount: number, lo: Int32Array | null, hi: Int32Array | null): Piece {
+  const low = lo ?? new Int32Array(slotCount);
+  const high = hi ?? new Int32Array(slotCount).fill(slotCount - 1);
+  return { lo: low, hi: high, from: null, to: null, earliestReturn: null, steps: stepsOf(low, high) };
+}
+
+function joinBits(left: SlotBits | null, right: SlotBits | null): SlotBits | null {
+  if (left === null || right === null) return left ?? right;
+  return and(left, right);
+}
+
+/** Both pieces at once. Work that has to be back from both is back with the later of the two. */
+export function bothPieces(left: Piece, right: Piece): Piece {
+  const slotCount = left.lo.length;
+  const lo = new Int32Array(slotCount);
+  const hi = new Int32Array(slotCount);
+  for (let slot = 0; slot < slotCount; slot++) {
+    lo[slot] = Math.max(left.lo[slot]!, right.lo[slot]!);
+    hi[slot] = Math.min(left.hi[slot]!, right.hi[slot]!);
+  }
+  let earliestReturn = left.earliestReturn ?? right.earliestReturn;
+  if (left.earliestReturn !== null && right.earliestReturn !== null) {
+    const other = right.earliestReturn;
+    earliestReturn = left.earliestReturn.map((value, slot) => Math.max(value, other[slot]!));
+  }
+  return {
+    lo,
+    hi,
+    from: joinBits(left.from, right.from),
+    to: joinBits(left.to, right.to),
+    earliestReturn,
+    steps: stepsOf(lo, hi),
+  };
+}
+
+/**
+ * Projects a net on two of its nodes, exactly: a relation closed under minimum, maximum and hence median is what its
+ * smallest and largest partners say.
+ *
+ * @returns `null` when the net has no solution
+ */
+export function projectNet(net: Net, from: number, to: number, slotCount: number): Piece | null {
+  const lo = new Int32Array(slotCount).fill(-1);
+  const hi = new Int32Array(slotCount).fill(-1);
+  const fromBits = emptyBits(slotCount);
+  const toBits = emptyBits(slotCount);
+  sweepUp(net, from, (slot, values) => {
+    lo[slot] = values[to]!;
+    setBit(fromBits, slot);
+  });
+  if (isEmpty(fromBits)) return null;
+  sweepDown(net, from, (slot, values) => (hi[slot] = values[to]!));
+  sweepUp(net, to, (slot) => setBit(toBits, slot));
+  // Slots outside `from` are never used; they take a neighbour's bound so that the tables stay monotone.
+  for (let slot = slotCount - 1, seen = slotCount; slot >= 0; slot--) {
+    if (lo[slot] === -1) lo[slot] = seen;
+    else seen = lo[slot]!;
+  }
+  for (let slot = 0, seen = -1; slot < slotCount; slot++) {
+    if (hi[slot] === -1) hi[slot] = seen;
+    else seen = hi[slot]!;
+  }
+  return { lo, hi, from: fromBits, to: toBits, earliestReturn: null, steps: stepsOf(lo, hi) };
+}
+
+/** Whether the starts `t` and `y` go together. */
+export function joins(piece: Piece, t: number, y: number): boolean {
+  return (
+    piece.lo[t]! <= y &&
+    y <= piece.hi[t]! &&
+    (piece.from === null || hasBit(piece.from, t)) &&
+    (piece.to === null || hasBit(piece.to, y))
+  );
+}
+
+/** Adds to `out` every start of the later visit that goes with one in `starts`. */
+export function addImage(starts: SlotBits, piece: Piece, out: SlotBits): void {
+  const sources = piece.from === null ? starts : and(starts, piece.from);
+  const reached = piece.to === null ? out : emptyBits(out.length << 5);
+  let first = 0;
+  let last = -1;
+  const add = (lo: number, hi: number): void => {
+    if (lo > hi) return;
+    if (lo > last + 1) {
+      setRange(reached, first, last);
+      first = lo;
+    }
+    if (hi > last) last = hi;
+  };
+  if (piece.steps === null) {
+    for (let slot = nextBit(sources, 0); slot >= 0; slot = nextBit(sources, slot + 1)) {
+      add(piece.lo[slot]!, piece.hi[slot]!);
+    }
+  } else {
+    const steps = piece.steps;
+    for (let at = 0; at < steps.length; at += 4) {
+      const slot = nextBit(sources, steps[at]!);
+      if (slot < 0) break;
+      if (slot <= steps[at + 1]!) add(steps[at + 2]!, steps[at + 3]!);
+    }
+  }
+  setRange(reached, first, last);
+  if (piece.to === null) return;
+  for (let index = 0; index < out.length; index++) out[index]! |= reached[index]! & piece.to[index]!;
+}
+
+/** Adds to `out` those of `candidates` (starts of the earlier visit) that go with a start in `starts`. */
+export function addPreimage(starts: SlotBits, piece: Piece, candidates: SlotBits, out: SlotBits): void {
+  const targets = piece.to === null ? starts : and(starts, piece.to);
+  const sources = piece.from === null ? candidates : and(candidates, piece.from);
+  if (piece.steps === null) {
+    for (let slot = nextBit(sources, 0); slot >= 0; slot = nextBit(sources, slot + 1)) {
+      const partner = nextBit(targets, piece.lo[slot]!);
+      if (partner < 0) return;
+      if (partner <= piece.hi[slot]!) setBit(out, slot);
+    }
+    return;
+  }
+  const steps = piece.steps;
+  const kept = emptyBits(out.length << 5);
+  for (let at = 0; at < steps.length; at += 4) {
+    const partner = nextBit(targets, steps[at + 2]!);
+    if (partner < 0) break;
+    if (partner <= steps[at + 3]!) setRange(kept, steps[at]!, steps[at + 1]!);
+  }
+  for (let index = 0; index < out.length; index++) out[index]! |= kept[index]! & sources[index]!;
+}

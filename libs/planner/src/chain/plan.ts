@@ -1,0 +1,151 @@
+import { missedBuffers } from './best.js';
+import { emptyBits, hasBit, setBit } from './bits.js';
+import type { ChainCache } from './cache.js';
+import type { ChainPlan, PlannedOperation, PlannedVisit } from './model.js';
+import { smallestSolution } from './net.js';
+import { holdsOf, operationStarts } from './operation.js';
+import { joins } from './piece.js';
+import { firstFree, type PreparedChain, type State } from './prepare.js';
+import type { Witness } from './region.js';
+import { satisfied } from './region.js';
+import type { Alternative, Relation } from './relations.js';
+
+function stateOf(prepared: PreparedChain, witness: Witness, visit: number): State {
+  return prepared.states[visit]![witness.states[visit]!]!;
+}
+
+/** The alternative that a plan uses for a relation. */
+function used(prepared: PreparedChain, witness: Witness, relation: Relation): Alternative {
+  const options = relation.visits.map((visit) => stateOf(prepared, witness, visit).option);
+  const found = satisfied(relation.alternatives(options), witness.starts);
+  if (found === undefined) throw new Error(`A plan breaks "${relation.label}": the search is inconsistent`);
+  return found;
+}
+
+function operationsOf(
+  prepared: PreparedChain,
+  witness: Witness,
+  relation: Relation,
+  cache: ChainCache,
+): PlannedOperation[] {
+  const { problem } = prepared;
+  const { slotCount } = problem;
+  const { branch } = used(prepared, witness, relation);
+  if (branch === null) return [];
+  const domains = branch.net.domains.map((domain, node) => {
+    const visit = relation.visits[node];
+    if (visit === undefined) return domain;
+    const only = emptyBits(slotCount);
+    setBit(only, witness.starts[visit]!);
+    return only;
+  });
+  const values = smallestSolution({ ...branch.net, domains });
+  if (values === null) throw new Error(`No operations fit "${relation.label}": the pieces are inconsistent`);
+  return branch.operations.map(({ phase, lab, operation: index, batch: named, place: put }, at) => {
+    const alternative = problem.phases[phase]!.labs[lab]!;
+    const operation = alternative.operations[index]!;
+    const startSlot = values[relation.visits.length + at]!;
+    const starts = cache.get(`starts:${String(cache.id(operation))}:${String(slotCount)}`, () =>
+      operationStarts(operation, slotCount),
+    );
+    const free = starts.byPlace.find(
+      ({ place, starts: bits }) => (put === null || place === put) && hasBit(bits, startSlot),
+    );
+    const batch =
+      named ??
+      (free === undefined
+        ? operation.batches.find((other) => other.startSlot === startSlot && other.endSlot === starts.end[startSlot])
+        : undefined);
+    if (batch === undefined && free === undefined)
+      throw new Error(`No place for "${operation.key}" at ${String(startSlot)}`);
+    return {
+      phase: problem.phases[phase]!.key,
+      operation: operation.key,
+      lab: alternative.lab,
+      centre: operation.centre,
+      startSlot,
+      endSlot: batch?.endSlot ?? starts.end[startSlot]!,
+      place: batch?.place ?? free?.place ?? null,
+      batch: batch?.key ?? null,
+      holds: batch === undefined ? holdsOf(operation, slotCount, startSlot) : [],
+    };
+  });
+}
+
+function visitOf(
+  prepared: PreparedChain,
+  witness: Witness,
+  visit: number,
+  units: ReadonlyMap<string, string>,
+  cache: ChainCache,
+): PlannedVisit {
+  const { problem } = prepared;
+  const state = stateOf(prepared, witness, visit);
+  const option = problem.visits[visit]!.options[state.option]!;
+  const startSlot = witness.starts[visit]!;
+  const endSlot = startSlot + option.lengthSlots;
+  return {
+    visit: problem.visits[visit]!.key,
+    startSlot,
+    endSlot,
+    clinic: state.clinic,
+    clinician: state.clinician,
+    chair: firstFree(option.chairs, startSlot, option.lengthSlots, cache)!.key,
+    assistant:
+      option.assistants === null ? null : firstFree(option.assistants, startSlot, option.lengthSlots, cache)!.key,
+    kits: option.kits.map(({ kind, units: all, reprocessingSlots }, need) => {
+      const chosen = units.get(`${String(visit)}:${String(need)}`);
+      const unit = chosen ?? firstFree(all, startSlot, option.lengthSlots + reprocessingSlots, cache)!.key;
+      return { kind, unit, readySlot: endSlot + reprocessingSlots };
+    }),
+  };
+}
+
+/** Names every resource and operation of a plan that the search has found. */
+export function planOf(prepared: PreparedChain, witness: Witness, cache: ChainCache): ChainPlan {
+  const { problem, links, others, unary } = prepared;
+  const relations = [...unary, ...links.flatMap((link) => link.relations), ...others];
+  const units = new Map<string, string>();
+  for (const relation of relations) {
+    for (const { visit, need, unit } of used(prepared, witness, relation).units) {
+      units.set(`${String(visit)}:${String(need)}`, unit);
+    }
+  }
+  let wishesBroken = 0;
+  let clinicianChanges = 0;
+  let clinicChanges = 0;
+  let bufferCost = 0;
+  let placementCost = 0;
+  let startSum = 0;
+  problem.visits.forEach(({ wished, follows }, visit) => {
+    const own = stateOf(prepared, witness, visit);
+    const start = witness.starts[visit]!;
+    const before = follows === null ? problem.seenBy : stateOf(prepared, witness, follows);
+    if (wished !== null && !hasBit(wished, start)) wishesBroken++;
+    if (before !== null && before.clinician !== own.clinician) clinicianChanges++;
+    if (before !== null && before.clinic !== own.clinic) clinicChanges++;
+    placementCost += own.placementCost?.[start] ?? 0;
+    startSum += start;
+  });
+  for (const { early, late, pieces } of links) {
+    const [t, y] = [witness.starts[early]!, witness.starts[late]!];
+    const ways = pieces(stateOf(prepared, witness, early).option, stateOf(prepared, witness, late).option);
+    bufferCost += Math.min(
+      ...ways.filter((piece) => joins(piece, t, y)).map((piece) => missedBuffers(prepared, piece, t, y)),
+    );
+  }
+  const operations = relations.flatMap((relation) => operationsOf(prepared, witness, relation, cache));
+  const rank = new Map(problem.phases.map(({ key }, index) => [key, index]));
+  operations.sort((a, b) => rank.get(a.phase)! - rank.get(b.phase)!);
+  return {
+    vector: {
+      deliveryDay: problem.dayOfSlot[witness.starts[problem.deliveryVisit]!]!,
+      wishesBroken,
+      clinicianChanges,
+      clinicChanges,
+    },
+    ties: { bufferCost, placementCost, startSum },
+    visits: problem.visits.map((_, visit) => visitOf(prepared, witness, visit, units, cache)),
+    operations,
+  };
+}

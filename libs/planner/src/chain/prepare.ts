@@ -1,0 +1,226 @@
+import { and, andInto, emptyBits, erode, hasBit, isEmpty, nextBit, orInto } from './bits.js';
+import type { ChainCache } from './cache.js';
+import type { ChainProblem, ChainResource, SlotBits, VisitOption } from './model.js';
+import { groupPhases } from './phases.js';
+import { bothPieces, type Piece } from './piece.js';
+import { allowedBy, asPiece, kitRelation, phaseRelation, waitRelation, type Relation } from './relations.js';
+
+/** A visit in one clinic with one clinician. */
+export interface State {
+  readonly option: number;
+  readonly clinic: string;
+  readonly clinician: string;
+  readonly starts: SlotBits;
+  readonly placementCost: Uint8Array | null;
+}
+
+/** A link of the tree, in time: `early` before `late`; `child` is the end away from delivery. */
+export interface Link {
+  readonly early: number;
+  readonly late: number;
+  readonly child: number;
+  readonly parent: number;
+  readonly relations: readonly Relation[];
+  /** Every way to join the two visits in given clinics; at least one has to hold. */
+  readonly pieces: (earlyOption: number, lateOption: number) => readonly Piece[];
+}
+
+export interface PreparedChain {
+  readonly problem: ChainProblem;
+  /** States per visit, refused ones and those without any start left out. */
+  readonly states: readonly (readonly State[])[];
+  /** Links in an order in which every visit's other links come before the one towards delivery. */
+  readonly links: readonly Link[];
+  /** Relations on one visit; already in `states`. */
+  readonly unary: readonly Relation[];
+  /** Relations between visits that are no link, or among more than two. */
+  readonly others: readonly Relation[];
+}
+
+/** Starts for which one resource of several is free throughout. */
+function anyFree(
+  resources: readonly ChainResource[],
+  length: number,
+  starts: (free: SlotBits, n: number) => SlotBits,
+  slotCount: number,
+): SlotBits {
+  const out = emptyBits(slotCount);
+  for (const { free } of resources) orInto(out, starts(free, length));
+  return out;
+}
+
+export function startsOf(cache: ChainCache): (free: SlotBits, length: number) => SlotBits {
+  return (free, length) => cache.get(`erode:${String(cache.id(free))}:${String(length)}`, () => erode(free, length));
+}
+
+/** Starts of an option that everything but the clinician allows. */
+function optionStarts(option: VisitOption, slotCount: number, cache: ChainCache): SlotBits {
+  const lists = [option.chairs, option.assistants ?? [], ...option.kits.map(({ units }) => units)];
+  const ids = lists.map((list) => list.map(({ free }) => cache.id(free)).join(',')).join(';');
+  const away = option.kits.map(({ reprocessingSlots }) => String(reprocessingSlots)).join(',');
+  const key = `option:${String(option.lengthSlots)}:${String(cache.id(option.allowed))}:${String(option.assistants === null)}:${away}:${ids}`;
+  return cache.get(key, () => {
+    const starts = startsOf(cache);
+    const out = option.allowed.slice();
+    andInto(out, anyFree(option.chairs, option.lengthSlots, starts, slotCount));
+    if (option.assistants !== null) andInto(out, anyFree(option.assistants, option.lengthSlots, starts, slotCount));
+    for (const { units, reprocessingSlots } of option.kits) {
+      andInto(out, anyFree(units, option.lengthSlots + reprocessingSlots, starts, slotCount));
+    }
+    return out;
+  });
+}
+
+function isLink(problem: ChainProblem, a: number, b: number): boolean {
+  return problem.visits[b]!.follows === a || problem.visits[a]!.follows === b;
+}
+
+/** Composition of the least bounds from one visit to the next ones: nothing can be nearer. */
+function nearest(problem: ChainProblem, from: number, relations: readonly Relation[]): Int32Array[] {
+  const { slotCount, visits } = problem;
+  const reached: Int32Array[] = [Int32Array.from({ length: slotCount }, (_, slot) => slot)];
+  for (let visit = from; visit + 1 < visits.length; visit++) {
+    const least = new Int32Array(slotCount).fill(0);
+    for (const relation of relations) {
+      if (relation.visits.length !== 2 || relation.visits[0] !== visit || relation.visits[1] !== visit + 1) continue;
+      const own = new Int32Array(slotCount).fill(slotCount);
+      visits[visit]!.options.forEach((_, early) => {
+        visits[visit + 1]!.options.forEach((__, late) => {
+          for (const { pieces } of relation.alternatives([early, late])) {
+            for (let slot = 0; slot < slotCount; slot++) own[slot] = Math.min(own[slot]!, pieces[0]!.piece.lo[slot]!);
+          }
+        });
+      });
+      for (let slot = 0; slot < slotCount; slot++) least[slot] = Math.max(least[slot]!, own[slot]!);
+    }
+    const before = reached[visit - from]!;
+    reached.push(before.map((slot) => (slot >= slotCount ? slotCount : least[slot]!)));
+  }
+  return reached;
+}
+
+/** Visits that may want one kit unit before it is ready again, as relations. */
+function kitRelations(problem: ChainProblem, relations: readonly Relation[], cache: ChainCache): Relation[] {
+  const { visits, slotCount } = problem;
+  const needs = visits.map(({ options }) =>
+    options.flatMap(({ kits, lengthSlots }) => kits.map((kit) => ({ kit, lengthSlots }))),
+  );
+  const groupOf = visits.map((_, index) => index);
+  let any = false;
+  for (let first = 0; first < visits.length; first++) {
+    if (needs[first]!.every(({ kit }) => kit.reprocessingSlots === 0)) continue;
+    let near: Int32Array[] | null = null;
+    for (let second = first + 1; second < visits.length; second++) {
+      const keys = new Set(needs[second]!.flatMap(({ kit }) => kit.units.map(({ key }) => key)));
+      const shared = needs[first]!.filter(({ kit }) => kit.units.some(({ key }) => keys.has(key)));
+      if (shared.length === 0) continue;
+      near ??= nearest(problem, first, relations);
+      const away = Math.max(...shared.map(({ kit, lengthSlots }) => kit.reprocessingSlots + lengthSlots));
+      if (near[second - first]!.every((slot, start) => slot >= Math.min(slotCount, start + away))) continue;
+      any = true;
+      const [keep, drop] = [groupOf[first]!, groupOf[second]!];
+      for (let index = 0; index < groupOf.length; index++) if (groupOf[index] === drop) groupOf[index] = keep;
+    }
+  }
+  if (!any) return [];
+  return [...new Set(groupOf)]
+    .map((group) => groupOf.flatMap((of, index) => (of === group ? [index] : [])))
+    .filter((members) => members.length > 1)
+    .map((members) => kitRelation(problem, members, startsOf(cache)));
+}
+
+function allRelations(problem: ChainProblem, cache: ChainCache): Relation[] {
+  const relations: Relation[] = [];
+  const waits = new Set<string>();
+  for (let visit = 1; visit < problem.visits.length; visit++) waits.add(`${String(visit - 1)}:${String(visit)}`);
+  for (const { from, to } of problem.lags) waits.add(`${String(from)}:${String(to)}`);
+  problem.visits.forEach(({ follows }, visit) => {
+    if (follows !== null) waits.add(`${String(follows)}:${String(visit)}`);
+  });
+  for (const pair of waits) {
+    const [from, to] = pair.split(':').map(Number);
+    relations.push(waitRelation(problem, from!, to!, cache));
+  }
+  for (const group of groupPhases(problem.phases)) relations.push(phaseRelation(problem, group, cache));
+  return [...relations, ...kitRelations(problem, relations, cache)];
+}
+
+function makeLink(problem: ChainProblem, early: number, late: number, relations: readonly Relation[]): Link {
+  const { slotCount } = problem;
+  const child = late <= problem.deliveryVisit ? early : late;
+  const own = relations.filter(({ visits }) => visits.length === 2 && visits[0] === early && visits[1] === late);
+  const known = new Map<number, readonly Piece[]>();
+  const pieces = (earlyOption: number, lateOption: number): readonly Piece[] => {
+    const key = earlyOption * problem.visits[late]!.options.length + lateOption;
+    let found = known.get(key);
+    if (found === undefined) {
+      let joined: Piece[] = [];
+      own.forEach((relation, index) => {
+        const ways = relation
+          .alternatives([earlyOption, lateOption])
+          .map((way) => asPiece(way, early, late, slotCount));
+        joined = index === 0 ? ways : joined.flatMap((left) => ways.map((right) => bothPieces(left, right)));
+      });
+      found = joined;
+      known.set(key, found);
+    }
+    return found;
+  };
+  return { early, late, child, parent: child === early ? late : early, relations: own, pieces };
+}
+
+/** Start sets by state, and the links and relations between them. */
+export function prepareChain(problem: ChainProblem, cache: ChainCache): PreparedChain {
+  const { slotCount, visits, deliveryVisit } = problem;
+  const relations = allRelations(problem, cache);
+  const unary = relations.filter(({ visits: of }) => of.length === 1);
+  const starts = startsOf(cache);
+  const states = visits.map(({ options }, visit) =>
+    options.flatMap((option, index) => {
+      if (option.refused) return [];
+      const common = optionStarts(option, slotCount, cache);
+      const base = unary
+        .filter(({ visits: of }) => of[0] === visit)
+        .reduce((bits, relation) => and(bits, allowedBy(relation.alternatives([index]), slotCount)), common);
+      return option.clinicians.flatMap((clinician): State[] => {
+        if (clinician.refused) return [];
+        const own = and(base, starts(clinician.free, option.lengthSlots));
+        if (isEmpty(own)) return [];
+        const { clinic } = option;
+        return [
+          { option: index, clinic, clinician: clinician.key, starts: own, placementCost: clinician.placementCost },
+        ];
+      });
+    }),
+  );
+  const links: Link[] = [];
+  for (let visit = 1; visit <= deliveryVisit; visit++) links.push(makeLink(problem, visit - 1, visit, relations));
+  for (let visit = visits.length - 1; visit > deliveryVisit; visit--) {
+    links.push(makeLink(problem, visits[visit]!.follows!, visit, relations));
+  }
+  const others = relations.filter(
+    ({ visits: of }) => of.length > 2 || (of.length === 2 && !isLink(problem, of[0]!, of[1]!)),
+  );
+  return { problem, states, links, unary, others };
+}
+
+/** First resource of a list that is free for `length` slots from `start` on. */
+export function firstFree(
+  resources: readonly ChainResource[],
+  start: number,
+  length: number,
+  cache: ChainCache,
+): ChainResource | undefined {
+  const starts = startsOf(cache);
+  return resources.find(({ free }) => hasBit(starts(free, length), start));
+}
+
+/** Lowest start of a visit over all of its states, or -1. */
+export function earliestStart(states: readonly State[]): number {
+  let best = -1;
+  for (const { starts } of states) {
+    const slot = nextBit(starts, 0);
+    if (slot >= 0 && (best < 0 || slot < best)) best = slot;
+  }
+  return best;
+}

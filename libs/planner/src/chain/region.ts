@@ -1,0 +1,202 @@
+import { and, emptyBits, isEmpty, nextBit, orInto, within } from './bits.js';
+import type { SlotBits } from './model.js';
+import { addImage, addPreimage, joins } from './piece.js';
+import type { PreparedChain } from './prepare.js';
+import type { Alternative } from './relations.js';
+
+/** A part of the search space: start sets per visit and state, and the alternative taken for each relation off the tree. */
+export interface Region {
+  readonly starts: readonly (readonly SlotBits[])[];
+  readonly decided: readonly (Alternative | null)[];
+}
+
+/** State and start of every visit. */
+export interface Witness {
+  readonly states: Int32Array;
+  readonly starts: Int32Array;
+}
+
+/** The whole search space: one region, or one per clinic when a chain stays in one. */
+export function wholeRegions(prepared: PreparedChain): Region[] {
+  const { problem, states, others } = prepared;
+  const decided = others.map(() => null);
+  const all = { starts: states.map((list) => list.map(({ starts }) => starts)), decided };
+  if (problem.mixing === 'any-clinic') return [all];
+  const clinics = new Set(states[0]!.map(({ clinic }) => clinic));
+  if (clinics.size === 1 && states.every((list) => list.every(({ clinic }) => clinics.has(clinic)))) return [all];
+  const none = emptyBits(problem.slotCount);
+  return [...clinics].map((clinic) => ({
+    starts: states.map((list) => list.map((state) => (state.clinic === clinic ? state.starts : none))),
+    decided,
+  }));
+}
+
+/** The region with one visit's start sets replaced. */
+export function withStarts(region: Region, visit: number, change: (bits: SlotBits, state: number) => SlotBits): Region {
+  return { ...region, starts: region.starts.map((list, index) => (index === visit ? list.map(change) : list)) };
+}
+
+/** The region with a visit starting in `first .. last`. */
+export function between(region: Region, visit: number, first: number, last: number): Region {
+  return withStarts(region, visit, (bits) => within(bits, first, last));
+}
+
+/** Start sets per visit and option, clinicians joined. */
+function byOption(prepared: PreparedChain, region: Region): Map<number, SlotBits>[] {
+  return prepared.states.map((list, visit) => {
+    const sets = new Map<number, SlotBits>();
+    list.forEach(({ option }, state) => {
+      const bits = region.starts[visit]![state]!;
+      const known = sets.get(option);
+      if (known === undefined) {
+        if (!isEmpty(bits)) sets.set(option, bits.slice());
+      } else orInto(known, bits);
+    });
+    return sets;
+  });
+}
+
+function keep(sets: Map<number, SlotBits>, option: number, bits: SlotBits): void {
+  if (isEmpty(bits)) sets.delete(option);
+  else sets.set(option, bits);
+}
+
+/** One pass over a link: what of `target` has a partner on the other side. */
+function restrict(
+  prepared: PreparedChain,
+  sets: readonly Map<number, SlotBits>[],
+  link: number,
+  toParent: boolean,
+): void {
+  const { early, late, parent, child, pieces } = prepared.links[link]!;
+  const target = toParent ? parent : child;
+  const source = toParent ? child : parent;
+  for (const [option, bits] of sets[target]!) {
+    const out = emptyBits(prepared.problem.slotCount);
+    for (const [other, partners] of sets[source]!) {
+      const [earlyOption, lateOption] = target === late ? [other, option] : [option, other];
+      for (const piece of pieces(earlyOption, lateOption)) {
+        if (target === late) addImage(partners, piece, out);
+        else addPreimage(partners, piece, bits, out);
+      }
+    }
+    keep(sets[target]!, option, target === early ? out : and(out, bits));
+  }
+}
+
+/**
+ * Drops every start that is in no chain, relations off the tree left aside: one pass towards delivery and one back.
+ *
+ * @returns `null` when nothing is left
+ */
+export function shrink(prepared: PreparedChain, region: Region): Region | null {
+  const { problem, links, states } = prepared;
+  const sets = byOption(prepared, region);
+  for (let link = 0; link < links.length; link++) restrict(prepared, sets, link, true);
+  if (sets[problem.deliveryVisit]!.size === 0) return null;
+  for (let link = links.length - 1; link >= 0; link--) restrict(prepared, sets, link, false);
+  const none = emptyBits(problem.slotCount);
+  return {
+    ...region,
+    starts: region.starts.map((list, visit) =>
+      list.map((bits, state) => {
+        const kept = sets[visit]!.get(states[visit]![state]!.option);
+        return kept === undefined ? none : and(bits, kept);
+      }),
+    ),
+  };
+}
+
+/** Lowest start of a visit in a region, or -1. */
+export function firstStart(region: Region, visit: number): number {
+  let first = -1;
+  for (const bits of region.starts[visit]!) {
+    const slot = nextBit(bits, 0);
+    if (slot >= 0 && (first < 0 || slot < first)) first = slot;
+  }
+  return first;
+}
+
+function satisfies(alternative: Alternative, starts: Int32Array): boolean {
+  return (
+    alternative.pieces.every(({ from, to, piece }) => joins(piece, starts[from]!, starts[to]!)) &&
+    alternative.only.every(
+      ({ visit, starts: bits }) => ((bits[starts[visit]! >> 5]! >>> (starts[visit]! & 31)) & 1) === 1,
+    )
+  );
+}
+
+/** The first alternative of a list that the starts satisfy. */
+export function satisfied(alternatives: readonly Alternative[], starts: Int32Array): Alternative | undefined {
+  return alternatives.find((alternative) => satisfies(alternative, starts));
+}
+
+function decide(prepared: PreparedChain, region: Region, index: number): Region[] {
+  const relation = prepared.others[index]!;
+  const present = relation.visits.map((visit) => {
+    const options = new Set<number>();
+    prepared.states[visit]!.forEach(({ option }, state) => {
+      if (!isEmpty(region.starts[visit]![state]!)) options.add(option);
+    });
+    return [...options];
+  });
+  const choices = present.reduce<number[][]>(
+    (rows, list) => rows.flatMap((row) => list.map((item) => [...row, item])),
+    [[]],
+  );
+  return choices.flatMap((options) =>
+    relation.alternatives(options).map((alternative) => {
+      let next: Region = {
+        ...region,
+        decided: region.decided.map((known, at) => (at === index ? alternative : known)),
+      };
+      const none = emptyBits(prepared.problem.slotCount);
+      relation.visits.forEach((visit, at) => {
+        next = withStarts(next, visit, (bits, state) =>
+          prepared.states[visit]![state]!.option === options[at] ? bits : none,
+        );
+      });
+      for (const { from, to, piece } of alternative.pieces) {
+        if (piece.from !== null) next = withStarts(next, from, (bits) => and(bits, piece.from!));
+        if (piece.to !== null) next = withStarts(next, to, (bits) => and(bits, piece.to!));
+      }
+      for (const { visit, starts } of alternative.only) next = withStarts(next, visit, (bits) => and(bits, starts));
+      return next;
+    }),
+  );
+}
+
+/**
+ * Checks a witness against the relations off the tree.
+ *
+ * @returns `null` when it keeps them all; else parts of the region that together hold every plan of it, none of which
+ * holds this witness
+ */
+export function split(prepared: PreparedChain, region: Region, witness: Witness): Region[] | null {
+  const { slotCount } = prepared.problem;
+  for (let index = 0; index < prepared.others.length; index++) {
+    const decided = region.decided[index]!;
+    if (decided === null) {
+      const relation = prepared.others[index]!;
+      const options = relation.visits.map((visit) => prepared.states[visit]![witness.states[visit]!]!.option);
+      if (satisfied(relation.alternatives(options), witness.starts) !== undefined) continue;
+      return decide(prepared, region, index);
+    }
+    for (const { from, to, piece } of decided.pieces) {
+      const t = witness.starts[from]!;
+      const y = witness.starts[to]!;
+      const latest = piece.hi[t]!;
+      const earliest = piece.lo[t]!;
+      if (y > latest) {
+        return [between(between(region, from, 0, t), to, 0, latest), between(region, from, t + 1, slotCount - 1)];
+      }
+      if (y < earliest) {
+        return [
+          between(between(region, from, t, slotCount - 1), to, earliest, slotCount - 1),
+          between(region, from, 0, t - 1),
+        ];
+      }
+    }
+  }
+  return null;
+}
