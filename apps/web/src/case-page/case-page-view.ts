@@ -95,7 +95,7 @@ export function caseRows(view: CaseView, clock: Clock): CaseRow[] {
   return stages.flatMap((stage) => {
     const steps = view.labSteps
       .filter((step) => step.afterStage === stage.code && step.round === stage.round && !placed.has(step.id))
-      .sort((a, b) => (a.startsAt ?? '~').localeCompare(b.startsAt ?? '~'));
+      .sort((a, b) => (a.startsAt ?? '9999').localeCompare(b.startsAt ?? '9999'));
     for (const step of steps) placed.add(step.id);
     return [stageRow(stage, view, clock), ...steps.map((step) => stepRow(step, view, clock))];
   });

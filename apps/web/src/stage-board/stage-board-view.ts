@@ -86,7 +86,7 @@ export interface AlertRow {
 export function alertRows(alerts: readonly RemakeAlertView[], zone: string, today: string): AlertRow[] {
   return alerts
     .filter((alert) => alert.state === 'open' || alert.state === 'planned')
-    .sort((a, b) => (a.decideBy ?? '~').localeCompare(b.decideBy ?? '~'))
+    .sort((a, b) => (a.decideBy ?? '9999').localeCompare(b.decideBy ?? '9999'))
     .map((alert) => ({
       id: alert.id,
       caseNumber: alert.caseNumber,

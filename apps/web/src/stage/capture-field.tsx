@@ -1,5 +1,4 @@
 import { Checkbox, NativeSelect, TextInput } from '@mantine/core';
-import { spelled } from '../words/plural.js';
 import { stageWords as words } from '../words/chair.js';
 import type { Entry, FieldEntry } from './capture-view.js';
 
@@ -81,22 +80,25 @@ export function CaptureField({ field, values, errors, onChange }: Props) {
           />
         ))}
       </div>
-      {field.landmarks.length > 0 ? (
-        <NativeSelect
-          label={words.landmarks}
-          aria-label={`${field.name}: ${words.landmarks}`}
-          value={values[field.landmarksKey] ?? ''}
-          data={[
-            { value: '', label: words.choose },
-            ...field.landmarks.map((mark) => ({ value: mark, label: spelled(mark) })),
-          ]}
-          onChange={(event) => {
-            onChange(field.landmarksKey, event.currentTarget.value);
-          }}
-        />
+      {field.method.length > 0 ? (
+        <div className="capture-boxes">
+          {field.method.map((question) => (
+            <NativeSelect
+              key={question.key}
+              label={question.question}
+              aria-label={`${field.name}: ${question.question}`}
+              value={values[question.stored] ?? ''}
+              error={errors[question.stored]}
+              data={[{ value: '', label: words.choose }, ...question.options]}
+              onChange={(event) => {
+                onChange(question.stored, event.currentTarget.value);
+              }}
+            />
+          ))}
+        </div>
       ) : null}
       <p className="small soft">
-        {[field.hint, field.source].filter(Boolean).join(' · ')}
+        {[field.required ? words.needed : '', field.hint, field.source].filter(Boolean).join(' · ')}
         {field.caution ? <strong className="capture-caution"> ▲ {field.caution}</strong> : null}
       </p>
     </fieldset>

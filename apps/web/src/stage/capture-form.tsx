@@ -1,17 +1,16 @@
 import { Button } from '@mantine/core';
-import type { Arch, RecordCapture, StageView } from '@archwright/contracts';
+import type { RecordCapture, StageView } from '@archwright/contracts';
 import { useState, type FormEvent } from 'react';
 import { hasStatus } from '../api/errors.js';
 import { useFirstProblem } from '../look/first-problem.js';
 import { Conflict, Notice, Refusal } from '../look/notice.js';
 import { stageWords as words } from '../words/chair.js';
 import { CaptureField, CheckLine } from './capture-field.js';
-import { captureFields, draftOfStage, readCapture, type CaptureDraft } from './capture-view.js';
+import { captureFields, draftOfStage, landmarkOptions, readCapture, type CaptureDraft } from './capture-view.js';
 import { TracingFields } from './tracing-fields.js';
 
 interface Props {
   view: StageView;
-  arches: Arch[];
   pending: boolean;
   error: unknown;
   onSave: (body: RecordCapture, done: () => void) => void;
@@ -20,15 +19,15 @@ interface Props {
 }
 
 /** Checklist, measurements and tracings of the stage. What is typed stays until it is saved or given up. */
-export function CaptureForm({ view, arches, pending, error, onSave, onReload }: Props) {
+export function CaptureForm({ view, pending, error, onSave, onReload }: Props) {
   const [typed, setTyped] = useState<CaptureDraft | null>(null);
   const [attempt, setAttempt] = useState(0);
-  const draft = typed ?? draftOfStage(view, arches);
-  const reading = readCapture(view, arches, draft);
+  const draft = typed ?? draftOfStage(view);
+  const reading = readCapture(view, draft);
   const errors = attempt > 0 && 'errors' in reading ? reading.errors : {};
   const refused = Object.keys(errors).length;
   const form = useFirstProblem(attempt, refused > 0);
-  const fields = captureFields(view, arches);
+  const fields = captureFields(view);
   const stale = hasStatus(error, 412);
 
   function submit(event: FormEvent): void {
@@ -78,15 +77,18 @@ export function CaptureForm({ view, arches, pending, error, onSave, onReload }: 
             }}
           />
         ))}
-        {fields.length > 0 || draft.tracings.length > 0 ? (
-          <TracingFields
-            tracings={draft.tracings}
-            errors={errors}
-            onChange={(tracings) => {
-              setTyped({ ...draft, tracings });
-            }}
-          />
-        ) : null}
+        <TracingFields
+          tracings={draft.tracings}
+          centric={draft.centric}
+          errors={errors}
+          landmarks={landmarkOptions(view)}
+          onTracings={(tracings) => {
+            setTyped({ ...draft, tracings });
+          }}
+          onCentric={(centric) => {
+            setTyped({ ...draft, centric });
+          }}
+        />
       </section>
       {refused > 0 ? <Notice tone="stop">{words.problems(refused)}</Notice> : null}
       {stale ? (

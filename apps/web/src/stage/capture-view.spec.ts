@@ -1,6 +1,7 @@
 import type { StageView } from '@archwright/contracts';
-import { captureFields, draftOfStage, readCapture } from './capture-view.js';
-import { nextTracing, readTracing } from './tracing-view.js';
+import { captureFields, draftOfStage, landmarkOptions, readCapture } from './capture-view.js';
+import { draftOfCentric, readCentric } from './centric-view.js';
+import { draftOfTracing, nextTracing, readTracing } from './tracing-view.js';
 import { typedNumber } from './typed-number.js';
 
 const field = (more: Partial<StageView['fields'][number]>): StageView['fields'][number] => ({
@@ -12,8 +13,11 @@ const field = (more: Partial<StageView['fields'][number]>): StageView['fields'][
   usual: { min: 55, max: 80 },
   choices: [],
   readings: 3,
-  landmarks: [],
-  perArch: false,
+  required: false,
+  arches: [],
+  sides: [],
+  regions: [],
+  method: [],
   caution: null,
   source: 'common practice, no source',
   ...more,
@@ -35,6 +39,7 @@ const stage = (more: Partial<StageView>): StageView => ({
   readings: [],
   derived: [],
   tracings: [],
+  otherCentricRelation: [],
   verdicts: [],
   checking: false,
   gates: [],
@@ -42,7 +47,7 @@ const stage = (more: Partial<StageView>): StageView => ({
   sentence: '',
   ...more,
 });
-const blank = { values: {}, ticks: {}, counts: {}, tracings: [] };
+const blank = { values: {}, ticks: {}, counts: {}, tracings: [], centric: [] };
 
 it.each([
   ['3.5', 3.5],
@@ -58,8 +63,7 @@ it.each([
 
 describe('captureFields', () => {
   it('asks three times where three readings are wanted, and for each arch of the case', () => {
-    const entries = captureFields(stage({ fields: [field({ perArch: true, readings: 2 })] }), ['upper', 'lower'])[0]
-      ?.entries;
+    const entries = captureFields(stage({ fields: [field({ arches: ['upper', 'lower'], readings: 2 })] }))[0]?.entries;
     expect(entries?.map((entry) => entry.label)).toEqual([
       'upper, 1. reading',
       'upper, 2. reading',
@@ -71,7 +75,7 @@ describe('captureFields', () => {
 
 describe('readCapture', () => {
   it('saves what was filled in, with unit, and leaves out empty boxes', () => {
-    const read = readCapture(stage({}), [], { ...blank, values: { 'rest||0': '70', 'rest||1': '70,5' } });
+    const read = readCapture(stage({}), { ...blank, values: { 'rest||||0': '70', 'rest||||1': '70,5' } });
     expect(read).toMatchObject({
       body: {
         readings: [
@@ -83,9 +87,9 @@ describe('readCapture', () => {
   });
 
   it('says at the box what would be accepted', () => {
-    const read = readCapture(stage({}), [], { ...blank, values: { 'rest||0': '7', 'rest||1': 'seventy' } });
+    const read = readCapture(stage({}), { ...blank, values: { 'rest||||0': '7', 'rest||||1': 'seventy' } });
     expect(read).toEqual({
-      errors: { 'rest||0': 'Enter a number from 40 to 100 mm.', 'rest||1': 'Enter a number such as 3.5.' },
+      errors: { 'rest||||0': 'Enter a number from 40 to 100 mm.', 'rest||||1': 'Enter a number such as 3.5.' },
     });
   });
 
@@ -96,10 +100,10 @@ describe('readCapture', () => {
         { code: 'mucosa', text: '', counted: false, done: false, count: null },
       ],
     });
-    expect(readCapture(view, [], { ...blank, ticks: { mucosa: true }, counts: { 'parts-in': '4' } })).toMatchObject({
+    expect(readCapture(view, { ...blank, ticks: { mucosa: true }, counts: { 'parts-in': '4' } })).toMatchObject({
       body: { checklist: { 'parts-in': 4, mucosa: true } },
     });
-    expect(readCapture(view, [], { ...blank, counts: { 'parts-in': '-1' } })).toHaveProperty([
+    expect(readCapture(view, { ...blank, counts: { 'parts-in': '-1' } })).toHaveProperty([
       'errors',
       'checklist|parts-in',
     ]);
@@ -112,20 +116,64 @@ it('fills the form with the latest readings, earlier ones left out', () => {
     value,
     at: `2027-01-05T09:0${String(index)}:00Z`,
   }));
-  expect(draftOfStage(stage({ readings }), []).values).toEqual({ 'rest||0': '70', 'rest||1': '71', 'rest||2': '72' });
+  expect(draftOfStage(stage({ readings })).values).toEqual({ 'rest||||0': '70', 'rest||||1': '71', 'rest||||2': '72' });
+});
+
+it('asks how it was measured where readings are only comparable under the same answer', () => {
+  const method = [{ key: 'landmarks', question: 'Between', options: ['nose-chin'], required: true }];
+  const view = stage({ fields: [field({ method })] });
+  const values = { 'rest||||0': '70' };
+  expect(readCapture(view, { ...blank, values })).toHaveProperty(['errors', 'rest|method|landmarks']);
+  expect(readCapture(view, { ...blank, values: { ...values, 'rest|method|landmarks': 'nose-chin' } })).toMatchObject({
+    body: { readings: [{ method: { landmarks: 'nose-chin' } }] },
+  });
+  expect(landmarkOptions(view)).toEqual([{ value: 'nose-chin', label: 'nose chin' }]);
 });
 
 describe('tracings', () => {
+  const attempt = nextTracing(undefined);
+
   it('starts the next attempt from the conditions of the last, not from its findings', () => {
-    const next = nextTracing({ ...nextTracing(undefined), posture: 'supine', armsComplete: true, closureRmsMm: '1.4' });
-    expect(next).toMatchObject({ posture: 'supine', armsComplete: false, closureRmsMm: '' });
+    const next = nextTracing({ ...attempt, posture: 'supine', contact: true, closureRmsMm: '1.4' });
+    expect(next).toMatchObject({ posture: 'supine', contact: false, closureRmsMm: '' });
   });
 
-  it('refuses what is out of range and saves the rest', () => {
-    const draft = { ...nextTracing(undefined), closurePoints: '5', closureRmsMm: '0,6' };
-    expect(readTracing(draft, 2)).toMatchObject({ entry: { attempt: 2, closurePoints: 5, closureRmsMm: 0.6 } });
-    expect(readTracing({ ...draft, closurePoints: '5.5', occlusalVerticalDimensionMm: '10' }, 1)).toHaveProperty([
-      'errors',
+  it('leaves out what is not known and takes closures as one finding', () => {
+    const closures = { closureCount: '5', closureRmsMm: '0,6', closureMaxPairMm: '1.1' };
+    const errors: Record<string, string> = {};
+    expect(readTracing({ ...attempt, ...closures }, 't', errors)).toEqual([
+      {
+        stylusOn: 'upper',
+        view: 'as-worn',
+        posture: 'upright',
+        apex: 'single',
+        basesMoved: false,
+        contact: false,
+        pain: false,
+        verticalDimensionChangedAfter: false,
+        closures: { count: 5, rmsMm: 0.6, maxPairMm: 1.1 },
+      },
     ]);
+    expect(errors).toEqual({});
+  });
+
+  it.each([
+    [{ closureCount: '5' }, ['t|closureRmsMm', 't|closureMaxPairMm']],
+    [{ asymmetryDeg: '200' }, ['t|asymmetryDeg']],
+    [{ dimensionMm: '10' }, ['t|dimensionMm']],
+    [{ dimensionMm: '66' }, ['t|landmarks']],
+  ])('refuses %j at its own boxes', (wrong, boxes) => {
+    const errors: Record<string, string> = {};
+    readTracing({ ...attempt, ...wrong }, 't', errors);
+    expect(Object.keys(errors)).toEqual(boxes);
+  });
+
+  it('comes back from the form as it was saved', () => {
+    const errors: Record<string, string> = {};
+    const draft = { ...attempt, form: 'flat' as const, dimensionMm: '66', landmarks: 'nose-chin', offsetMm: '0.4' };
+    expect(readTracing(draft, 't', errors).map(draftOfTracing)).toEqual([draft]);
+    const record = { method: 'swallowing' as const, dimensionMm: '66', landmarks: 'nose-chin' };
+    expect(readCentric(record, 'c', errors).map(draftOfCentric)).toEqual([record]);
+    expect(errors).toEqual({});
   });
 });

@@ -27,7 +27,6 @@ export function StagePage() {
       <FirstWait what={words.loading} />
     );
   }
-  const arches = ofCase.data?.arches.map((entry) => entry.arch) ?? [];
   const over = view.state === 'passed' || view.state === 'repeated' || view.state === 'dropped';
   const reloadOnStale = {
     onError: (error: Error) => {
@@ -63,7 +62,6 @@ export function StagePage() {
         <div className="stage-grid">
           <CaptureForm
             view={view}
-            arches={arches}
             pending={capture.isPending}
             error={capture.error}
             onSave={(body, done) => {

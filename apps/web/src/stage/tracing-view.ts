@@ -1,56 +1,69 @@
 import type { RecordCapture } from '@archwright/contracts';
 import { stageWords } from '../words/chair.js';
+import { readDimension } from './centric-view.js';
 import { typedNumber } from './typed-number.js';
 
 type TracingEntry = RecordCapture['tracings'][number];
-
-/** One attempt as typed. */
-export interface TracingDraft {
-  stylusOn: TracingEntry['stylusOn'];
-  view: TracingEntry['view'];
-  posture: TracingEntry['posture'];
-  apex: TracingEntry['apex'];
-  armsComplete: boolean;
-  basesStable: boolean;
-  contact: boolean;
-  pain: boolean;
-  closurePoints: string;
-  closureRmsMm: string;
-  occlusalVerticalDimensionMm: string;
-}
 
 export const TRACING_CHOICES = {
   stylusOn: ['upper', 'lower'],
   view: ['as-worn', 'mirrored'],
   posture: ['upright', 'reclined', 'supine'],
-  apex: ['clear', 'rounded', 'double', 'none'],
+  apex: ['single', 'none', 'double'],
+  form: ['', 'typical', 'flat', 'asymmetric', 'rounded', 'miniature', 'dorsally-extended', 'interrupted'],
 } as const;
 
-export const TRACING_TICKS = ['armsComplete', 'basesStable', 'contact', 'pain'] as const;
+export const TRACING_TICKS = ['basesMoved', 'contact', 'pain', 'verticalDimensionChangedAfter'] as const;
 
 /** Ranges as in the contract: what the server accepts. */
 export const TRACING_NUMBERS = {
-  closurePoints: { min: 0, max: 30 },
+  closureCount: { min: 1, max: 100 },
   closureRmsMm: { min: 0, max: 20 },
-  occlusalVerticalDimensionMm: { min: 38, max: 98 },
+  closureMaxPairMm: { min: 0, max: 40 },
+  roundingRadiusMm: { min: 0, max: 20 },
+  armRmsMm: { min: 0, max: 20 },
+  asymmetryDeg: { min: 0, max: 180 },
+  dorsalExtensionMm: { min: -20, max: 20 },
+  offsetMm: { min: 0, max: 20 },
 } as const;
 
+type NumberName = keyof typeof TRACING_NUMBERS;
+type TickName = (typeof TRACING_TICKS)[number];
+
+/** One attempt as typed. */
+export type TracingDraft = {
+  stylusOn: TracingEntry['stylusOn'];
+  view: TracingEntry['view'];
+  posture: TracingEntry['posture'];
+  apex: TracingEntry['apex'];
+  form: '' | NonNullable<TracingEntry['form']>;
+  dimensionMm: string;
+  landmarks: string;
+} & Record<NumberName, string> &
+  Record<TickName, boolean>;
+
 /** A new attempt starts from the conditions of the one before: they seldom change within a visit. */
-export function nextTracing(last: TracingDraft | undefined): TracingDraft {
-  return {
-    stylusOn: last?.stylusOn ?? 'upper',
-    view: last?.view ?? 'as-worn',
-    posture: last?.posture ?? 'upright',
-    apex: 'clear',
-    armsComplete: false,
-    basesStable: false,
-    contact: false,
-    pain: false,
-    closurePoints: '',
-    closureRmsMm: '',
-    occlusalVerticalDimensionMm: last?.occlusalVerticalDimensionMm ?? '',
-  };
-}
+export const nextTracing = (last: TracingDraft | undefined): TracingDraft => ({
+  stylusOn: last?.stylusOn ?? 'upper',
+  view: last?.view ?? 'as-worn',
+  posture: last?.posture ?? 'upright',
+  apex: 'single',
+  form: '',
+  dimensionMm: last?.dimensionMm ?? '',
+  landmarks: last?.landmarks ?? '',
+  closureCount: '',
+  closureRmsMm: '',
+  closureMaxPairMm: '',
+  roundingRadiusMm: '',
+  armRmsMm: '',
+  asymmetryDeg: '',
+  dorsalExtensionMm: '',
+  offsetMm: '',
+  basesMoved: false,
+  contact: false,
+  pain: false,
+  verticalDimensionChangedAfter: false,
+});
 
 const typed = (value: number | undefined): string => (value === undefined ? '' : String(value));
 
@@ -59,48 +72,81 @@ export const draftOfTracing = (entry: TracingEntry): TracingDraft => ({
   view: entry.view,
   posture: entry.posture,
   apex: entry.apex,
-  armsComplete: entry.armsComplete,
-  basesStable: entry.basesStable,
+  form: entry.form ?? '',
+  dimensionMm: typed(entry.occlusalVerticalDimension?.valueMm),
+  landmarks: entry.occlusalVerticalDimension?.landmarks ?? '',
+  closureCount: typed(entry.closures?.count),
+  closureRmsMm: typed(entry.closures?.rmsMm),
+  closureMaxPairMm: typed(entry.closures?.maxPairMm),
+  roundingRadiusMm: typed(entry.roundingRadiusMm),
+  armRmsMm: typed(entry.armRmsMm),
+  asymmetryDeg: typed(entry.asymmetryDeg),
+  dorsalExtensionMm: typed(entry.dorsalExtensionMm),
+  offsetMm: typed(entry.offsetMm),
+  basesMoved: entry.basesMoved,
   contact: entry.contact,
   pain: entry.pain,
-  closurePoints: String(entry.closurePoints),
-  closureRmsMm: typed(entry.closureRmsMm),
-  occlusalVerticalDimensionMm: typed(entry.occlusalVerticalDimensionMm),
+  verticalDimensionChangedAfter: entry.verticalDimensionChangedAfter ?? false,
 });
 
-/** One attempt as it would be saved; the number of closure points counts as none when left empty. */
-export function readTracing(
+/** Numbers that were typed; what is out of range is refused beside its box. */
+function readNumbers(
   draft: TracingDraft,
-  attempt: number,
-): { entry: TracingEntry } | { errors: Record<string, string> } {
-  const errors: Record<string, string> = {};
-  const read = (name: keyof typeof TRACING_NUMBERS): number | undefined => {
-    if (draft[name].trim() === '') return undefined;
+  at: string,
+  errors: Record<string, string>,
+): Partial<Record<NumberName, number>> {
+  const found: Partial<Record<NumberName, number>> = {};
+  for (const name of Object.keys(TRACING_NUMBERS) as NumberName[]) {
+    if (draft[name].trim() === '') continue;
     const { min, max } = TRACING_NUMBERS[name];
     const value = typedNumber(draft[name]);
-    const whole = name !== 'closurePoints' || Number.isInteger(value);
-    if (value === null || value < min || value > max || !whole) errors[name] = stageWords.tracingRange(min, max);
-    return value ?? undefined;
-  };
-  const closurePoints = read('closurePoints') ?? 0;
-  const closureRmsMm = read('closureRmsMm');
-  const occlusalVerticalDimensionMm = read('occlusalVerticalDimensionMm');
-  if (Object.keys(errors).length > 0) return { errors };
-  const { stylusOn, view, posture, apex, armsComplete, basesStable, contact, pain } = draft;
-  return {
-    entry: {
-      attempt,
+    if (value === null || value < min || value > max || (name === 'closureCount' && !Number.isInteger(value))) {
+      errors[`${at}|${name}`] = stageWords.tracingRange(min, max);
+    } else found[name] = value;
+  }
+  return found;
+}
+
+/** Closures are one finding: how many, their scatter, and the widest pair belong together. */
+function readClosures(
+  numbers: Partial<Record<NumberName, number>>,
+  at: string,
+  errors: Record<string, string>,
+): TracingEntry['closures'] {
+  const { closureCount: count, closureRmsMm: rmsMm, closureMaxPairMm: maxPairMm } = numbers;
+  if (count !== undefined && rmsMm !== undefined && maxPairMm !== undefined) return { count, rmsMm, maxPairMm };
+  for (const name of ['closureCount', 'closureRmsMm', 'closureMaxPairMm'] as const) {
+    const someTyped = count !== undefined || rmsMm !== undefined || maxPairMm !== undefined;
+    if (someTyped && numbers[name] === undefined) errors[`${at}|${name}`] ??= stageWords.closuresTogether;
+  }
+  return undefined;
+}
+
+/** @returns the attempt as it would be saved, with the refusals added to `errors` */
+export function readTracing(draft: TracingDraft, at: string, errors: Record<string, string>): TracingEntry[] {
+  const numbers = readNumbers(draft, at, errors);
+  const closures = readClosures(numbers, at, errors);
+  const dimension = readDimension(draft, at, errors);
+  const { stylusOn, view, posture, apex, form, basesMoved, contact, pain, verticalDimensionChangedAfter } = draft;
+  const { roundingRadiusMm, armRmsMm, asymmetryDeg, dorsalExtensionMm, offsetMm } = numbers;
+  const known = Object.fromEntries(
+    Object.entries({ roundingRadiusMm, armRmsMm, asymmetryDeg, dorsalExtensionMm, offsetMm, closures }).filter(
+      ([, value]) => value !== undefined,
+    ),
+  );
+  return [
+    {
       stylusOn,
       view,
       posture,
       apex,
-      armsComplete,
-      basesStable,
+      basesMoved,
       contact,
       pain,
-      closurePoints,
-      ...(closureRmsMm === undefined ? {} : { closureRmsMm }),
-      ...(occlusalVerticalDimensionMm === undefined ? {} : { occlusalVerticalDimensionMm }),
+      verticalDimensionChangedAfter,
+      ...(form ? { form } : {}),
+      ...(dimension ? { occlusalVerticalDimension: dimension } : {}),
+      ...known,
     },
-  };
+  ];
 }
