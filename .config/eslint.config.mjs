@@ -37,17 +37,20 @@ export default defineConfig(
       ],
     },
     rules: {
-      'boundaries/dependencies': ['error', {
-        default: 'disallow',
-        policies: [
-          { from: kind('pure'), allow: to('pure') },
-          { from: kind('contracts'), allow: to('pure') },
-          { from: kind('server'), allow: to('server', 'contracts', 'pure') },
-          { from: kind('web'), allow: to('contracts', 'pure') },
-          { from: kind('app'), allow: to('server', 'contracts', 'pure') },
-          { allow: { to: { module: { origin: ['external', 'core'] } } } },
-        ],
-      }],
+      'boundaries/dependencies': [
+        'error',
+        {
+          default: 'disallow',
+          policies: [
+            { from: kind('pure'), allow: to('pure') },
+            { from: kind('contracts'), allow: to('pure') },
+            { from: kind('server'), allow: to('server', 'contracts', 'pure') },
+            { from: kind('web'), allow: to('contracts', 'pure') },
+            { from: kind('app'), allow: to('server', 'contracts', 'pure') },
+            { allow: { to: { module: { origin: ['external', 'core'] } } } },
+          ],
+        },
+      ],
       'no-restricted-imports': ['error', { patterns: [acrossLibs] }],
     },
   },
@@ -55,15 +58,34 @@ export default defineConfig(
     files: pureFiles,
     ignores: ['**/*.spec.ts'],
     rules: {
-      'no-restricted-imports': ['error', {
-        patterns: [acrossLibs, { regex: PURE_MAY_IMPORT, message: 'A pure lib knows no framework, database or file system.' }],
-      }],
+      'no-restricted-imports': [
+        'error',
+        {
+          patterns: [
+            acrossLibs,
+            { regex: PURE_MAY_IMPORT, message: 'A pure lib knows no framework, database or file system.' },
+          ],
+        },
+      ],
       'no-restricted-globals': ['error', 'process', 'console', 'fetch', 'setTimeout', 'setInterval'],
-      'no-restricted-syntax': ['error',
-        { selector: "CallExpression[callee.object.name='Date'][callee.property.name='now']", message: 'Take the instant as a parameter.' },
-        { selector: "NewExpression[callee.name='Date'][arguments.length=0]", message: 'Take the instant as a parameter.' },
-        { selector: "MemberExpression[object.name='Temporal'][property.name='Now']", message: 'Take the instant as a parameter.' },
-        { selector: "CallExpression[callee.object.name='Math'][callee.property.name='random']", message: 'Take the seeded generator as a parameter.' },
+      'no-restricted-syntax': [
+        'error',
+        {
+          selector: "CallExpression[callee.object.name='Date'][callee.property.name='now']",
+          message: 'Take the instant as a parameter.',
+        },
+        {
+          selector: "NewExpression[callee.name='Date'][arguments.length=0]",
+          message: 'Take the instant as a parameter.',
+        },
+        {
+          selector: "MemberExpression[object.name='Temporal'][property.name='Now']",
+          message: 'Take the instant as a parameter.',
+        },
+        {
+          selector: "CallExpression[callee.object.name='Math'][callee.property.name='random']",
+          message: 'Take the seeded generator as a parameter.',
+        },
       ],
     },
   },

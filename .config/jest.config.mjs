@@ -30,6 +30,7 @@ const shared = {
 
 /** Unit tests stand beside the code; whatever needs a server, a database or a browser stands in `test/`. */
 export default {
+  testTimeout: 30_000,
   projects: [
     {
       ...shared,

@@ -26,7 +26,12 @@ function requireNode() {
 function run(command, args) {
   return new Promise((resolve, reject) => {
     const env = { ...process.env, NO_COLOR: '1' };
-    const child = spawn(command, args, { cwd: root, env, stdio: ['ignore', 2, 2], shell: process.platform === 'win32' });
+    const child = spawn(command, args, {
+      cwd: root,
+      env,
+      stdio: ['ignore', 2, 2],
+      shell: process.platform === 'win32',
+    });
     child.once('error', reject);
     child.once('exit', (code) => {
       if (code === 0) resolve();
@@ -74,7 +79,7 @@ async function buildWhenOlder(name, folders, files, build) {
   writeFileSync(stamp, wanted);
 }
 
-async function build() {
+async function build(withPages) {
   const nest = join(root, 'node_modules/@nestjs/cli/bin/nest.js');
   const shared = ['libs', 'migrations'];
   const tools = ['nest-cli.json', '.config/rspack.config.mjs'];
@@ -82,7 +87,7 @@ async function build() {
     if (!existsSync(join(root, `apps/${app}/src/main.ts`))) continue;
     await buildWhenOlder(app, [`apps/${app}`, ...shared], tools, () => run(process.execPath, [nest, 'build', app]));
   }
-  if (existsSync(join(root, 'apps/web/vite.config.ts'))) {
+  if (withPages && existsSync(join(root, 'apps/web/vite.config.ts'))) {
     const vite = join(root, 'node_modules/vite/bin/vite.js');
     await buildWhenOlder('web', ['apps/web', 'libs'], [], () =>
       run(process.execPath, [vite, 'build', '--config', 'apps/web/vite.config.ts', '--logLevel', 'warn']),
@@ -103,11 +108,15 @@ function handOver(args) {
   child.once('exit', (code, signal) => process.exit(code ?? (signal ? 1 : 0)));
 }
 
+/** These answer from files and the database alone, without pages. */
+const WITHOUT_PAGES = new Set(['cli', 'lint']);
+
 requireNode();
 try {
+  const [command, ...args] = process.argv.slice(2);
   await install();
-  await build();
-  handOver(process.argv.slice(2));
+  await build(!WITHOUT_PAGES.has(command));
+  handOver(command === 'cli' ? args : [command, ...args]);
 } catch (error) {
   say(error instanceof Error ? error.message : String(error));
   if (process.argv[2] === 'test') process.stdout.write('0 passed, 1 failed\n');

@@ -4,7 +4,10 @@ import { z } from 'zod';
 /** The cursor of a page was not one that this service gave out. */
 export class CursorInvalidError extends DomainError {
   constructor() {
-    super('platform.cursor-invalid', 'The cursor is not one that this service gave out. Send "next" of the page before, unchanged, or no cursor for the first page.');
+    super(
+      'platform.cursor-invalid',
+      'The cursor is not one that this service gave out. Send "next" of the page before, unchanged, or no cursor for the first page.',
+    );
   }
 }
 
@@ -35,7 +38,11 @@ export function decodeCursor(text: string): Cursor {
  *
  * @param cursorOf place of a row in the list's order
  */
-export function pageOf<Row>(rows: readonly Row[], limit: number, cursorOf: (row: Row) => Cursor): { items: Row[]; next: string | null } {
+export function pageOf<Row>(
+  rows: readonly Row[],
+  limit: number,
+  cursorOf: (row: Row) => Cursor,
+): { items: Row[]; next: string | null } {
   const items = rows.slice(0, limit);
   const last = items.at(-1);
   return { items, next: rows.length > limit && last !== undefined ? encodeCursor(cursorOf(last)) : null };

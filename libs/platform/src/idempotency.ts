@@ -6,19 +6,28 @@ import type { FastifyRequest } from 'fastify';
 /** Codes and statuses follow the draft "The Idempotency-Key HTTP Header Field" (draft-ietf-httpapi-idempotency-key-header-07). */
 export class IdempotencyKeyMissingError extends DomainError {
   constructor() {
-    super('platform.idempotency-key-missing', 'This call needs the header Idempotency-Key with 8 to 200 printable characters, new for each intent, such as a UUID.');
+    super(
+      'platform.idempotency-key-missing',
+      'This call needs the header Idempotency-Key with 8 to 200 printable characters, new for each intent, such as a UUID.',
+    );
   }
 }
 
 export class IdempotencyKeyReusedError extends DomainError {
   constructor() {
-    super('platform.idempotency-key-reused', 'This Idempotency-Key was used for another request. Draw a new key for a new intent.');
+    super(
+      'platform.idempotency-key-reused',
+      'This Idempotency-Key was used for another request. Draw a new key for a new intent.',
+    );
   }
 }
 
 export class IdempotentRequestRunningError extends DomainError {
   constructor() {
-    super('platform.idempotency-key-conflict', 'The first request with this Idempotency-Key is still running. Wait for its answer, or repeat in a second.');
+    super(
+      'platform.idempotency-key-conflict',
+      'The first request with this Idempotency-Key is still running. Wait for its answer, or repeat in a second.',
+    );
   }
 }
 
@@ -69,7 +78,9 @@ export async function answerOnce<Transaction, Answer>(
 
 /** Hash that tells two requests apart: method, path with query, and body. */
 export function fingerprintOf(method: string, path: string, body: unknown): string {
-  return createHash('sha256').update(JSON.stringify([method, path, body ?? null])).digest('hex');
+  return createHash('sha256')
+    .update(JSON.stringify([method, path, body ?? null]))
+    .digest('hex');
 }
 
 /** Controller parameter: key and fingerprint of a creating call. */

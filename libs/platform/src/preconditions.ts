@@ -5,14 +5,21 @@ import type { FastifyRequest } from 'fastify';
 /** A changing call came without `If-Match` (RFC 6585, section 3: 428). */
 export class PreconditionMissingError extends DomainError {
   constructor() {
-    super('platform.precondition-missing', 'This change needs the header If-Match with the ETag of the answer that it is based on, such as If-Match: "3".');
+    super(
+      'platform.precondition-missing',
+      'This change needs the header If-Match with the ETag of the answer that it is based on, such as If-Match: "3".',
+    );
   }
 }
 
 /** The change is based on an older version than the stored one (RFC 9110, section 13.1.1: 412). */
 export class PreconditionFailedError extends DomainError {
   constructor(expected: number, current: number) {
-    super('platform.precondition-failed', `Somebody changed this meanwhile: your change is based on version ${String(expected)}, the current one is ${String(current)}. Read it again and repeat the change.`, { expected, current });
+    super(
+      'platform.precondition-failed',
+      `Somebody changed this meanwhile: your change is based on version ${String(expected)}, the current one is ${String(current)}. Read it again and repeat the change.`,
+      { expected, current },
+    );
   }
 }
 

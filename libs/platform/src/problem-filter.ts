@@ -19,10 +19,21 @@ export class ProblemFilter implements ExceptionFilter {
       .status(status)
       .header('content-type', 'application/problem+json; charset=utf-8')
       .header('cache-control', 'no-store')
-      .send({ ...more, type: `urn:archwright:problem:${code}`, title: titleOf(status), status, detail, code, requestId: request.id });
+      .send({
+        ...more,
+        type: `urn:archwright:problem:${code}`,
+        title: titleOf(status),
+        status,
+        detail,
+        code,
+        requestId: request.id,
+      });
   }
 
-  private describe(error: unknown, request: FastifyRequest): { status: number; code: string; detail: string } & Record<string, unknown> {
+  private describe(
+    error: unknown,
+    request: FastifyRequest,
+  ): { status: number; code: string; detail: string } & Record<string, unknown> {
     if (error instanceof RequestInvalidError) {
       return { status: 400, code: error.code, detail: error.message, errors: error.errors };
     }
@@ -31,7 +42,11 @@ export class ProblemFilter implements ExceptionFilter {
     }
     const status = httpStatusIn(error);
     if (status !== undefined && status < 500) {
-      return { status, code: `http.${String(status)}`, detail: error instanceof Error ? error.message : titleOf(status) };
+      return {
+        status,
+        code: `http.${String(status)}`,
+        detail: error instanceof Error ? error.message : titleOf(status),
+      };
     }
     this.logger.error({ err: error, requestId: request.id, route: request.routeOptions.url }, 'request failed');
     return {

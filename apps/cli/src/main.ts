@@ -1,0 +1,29 @@
+import { DomainError } from '@archwright/kernel';
+
+type Command = (args: readonly string[]) => Promise<number>;
+
+/** Each command is loaded when it is called, so that none pays for the others. */
+const COMMANDS: Readonly<Record<string, () => Promise<Command>>> = {
+  test: async () => (await import('./test/test-command.js')).testCommand,
+  lint: async () => (await import('./test/lint-command.js')).lintCommand,
+  provision: async () => (await import('./provision-command.js')).provisionCommand,
+};
+
+async function main([name = '', ...args]: readonly string[]): Promise<number> {
+  const load = COMMANDS[name];
+  if (load === undefined) {
+    process.stderr.write(`There is no command "${name}"; the commands are ${Object.keys(COMMANDS).join(', ')}.\n`);
+    return 2;
+  }
+  try {
+    return await (
+      await load()
+    )(args);
+  } catch (error) {
+    if (!(error instanceof DomainError)) throw error;
+    process.stderr.write(`${error.message}\n`);
+    return error.code === 'cli.usage' ? 2 : 1;
+  }
+}
+
+process.exitCode = await main(process.argv.slice(2));

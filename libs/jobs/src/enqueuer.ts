@@ -1,0 +1,51 @@
+import type { Queue } from 'bullmq';
+import { DomainError } from '@archwright/kernel';
+import { JOBS } from './jobs.js';
+import type { JobDefinition } from './define-job.js';
+
+const FIRST_RETRY_AFTER_MS = 1_000;
+const KEEP_FINISHED_SECONDS = 3_600;
+const KEEP_FAILED_SECONDS = 7 * 24 * 3_600;
+
+/** An outbox row names a job that this version does not know. */
+export class JobUnknownError extends DomainError {
+  constructor(name: string) {
+    super('jobs.unknown', `There is no job "${name}"; the jobs are ${JOBS.map((job) => job.name).join(', ')}.`, {
+      name,
+    });
+  }
+}
+
+/** Adds jobs to their queues. Only the outbox relay may use it: what is added elsewhere can be lost or come too early. */
+export class Enqueuer {
+  constructor(private readonly queueNamed: (name: string) => Queue) {}
+
+  /**
+   * @param delayMs how long the job waits before it may run
+   * @throws {JobUnknownError} when no job has this name
+   */
+  async enqueue(name: string, payload: unknown, delayMs = 0): Promise<void> {
+    const definition = JOBS.find((job) => job.name === name);
+    if (!definition) throw new JobUnknownError(name);
+    await addJob(this.queueNamed(definition.queue), definition as JobDefinition<unknown>, payload, delayMs);
+  }
+}
+
+/** Adds one job, unless one with the same key still waits or runs. */
+export async function addJob<Payload>(
+  queue: Queue,
+  definition: JobDefinition<Payload>,
+  payload: unknown,
+  delayMs = 0,
+): Promise<void> {
+  const parsed = definition.payload.parse(payload);
+  await queue.add(definition.name, parsed, {
+    // Not the job's id: a finished job keeps its id for a while, and would swallow what the sweep wants done again.
+    deduplication: { id: definition.key(parsed) },
+    attempts: definition.attempts,
+    backoff: { type: 'exponential', delay: FIRST_RETRY_AFTER_MS, jitter: 0.5 },
+    delay: delayMs,
+    removeOnComplete: { age: KEEP_FINISHED_SECONDS, count: 1_000 },
+    removeOnFail: { age: KEEP_FAILED_SECONDS },
+  });
+}

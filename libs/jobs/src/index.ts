@@ -1,0 +1,7 @@
+export { chooseBackend, type QueueBackend, type QueueLocation } from './backend.js';
+export { defineJob, type JobDefinition } from './define-job.js';
+export { addJob, Enqueuer, JobUnknownError } from './enqueuer.js';
+export { handle, JobProcessor, WORKER_OPTIONS, type JobHandler } from './job-processor.js';
+export { JobsModule } from './jobs.module.js';
+export { checkStage, deliverNotice, deliverReminder, replanCase } from './jobs.js';
+export { migrateQueueSchema } from './migrate-queue.js';

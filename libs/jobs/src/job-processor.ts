@@ -1,0 +1,42 @@
+import { WorkerHost } from '@nestjs/bullmq';
+import { UnrecoverableError, type Job, type WorkerOptions } from 'bullmq';
+import type { JobDefinition } from './define-job.js';
+
+/** How every worker runs: a job survives several deaths of its process before it counts as failed. */
+export const WORKER_OPTIONS = { concurrency: 4, maxStalledCount: 20 } satisfies Partial<WorkerOptions>;
+
+/** A job and the work that it stands for. */
+export interface JobHandler {
+  readonly name: string;
+  run(data: unknown): Promise<void>;
+}
+
+/** Joins a job with its work; the payload is checked before the work sees it. */
+export function handle<Payload>(
+  definition: JobDefinition<Payload>,
+  work: (payload: Payload) => Promise<void>,
+): JobHandler {
+  return {
+    name: definition.name,
+    async run(data) {
+      const parsed = definition.payload.safeParse(data);
+      if (!parsed.success) {
+        throw new UnrecoverableError(
+          `The payload of "${definition.name}" does not have its shape: ${parsed.error.message}`,
+        );
+      }
+      await work(parsed.data);
+    },
+  };
+}
+
+/** One queue's worker. A plain error is tried again; `UnrecoverableError` is for what can't pass. */
+export abstract class JobProcessor extends WorkerHost {
+  protected abstract readonly handlers: readonly JobHandler[];
+
+  async process(job: Job): Promise<void> {
+    const handler = this.handlers.find(({ name }) => name === job.name);
+    if (!handler) throw new UnrecoverableError(`This worker does not know the job "${job.name}".`);
+    await handler.run(job.data);
+  }
+}
