@@ -12,6 +12,7 @@ export type {
 } from './case-chain.js';
 export { changeOfCaseState, nextCaseStates, type CaseState, type CaseStateEffects } from './case-state.js';
 export { checkPath, parsePath } from './check-path.js';
+export { combineArches } from './combine.js';
 export {
   ArchesNotCombinableError,
   IllegalTransitionError,
@@ -20,7 +21,9 @@ export {
   UnknownPartError,
   type PathProblem,
 } from './errors.js';
+export { openGates, type GateEvidence, type Guarded, type OpenGate } from './gates.js';
 export { withHealing } from './healing.js';
+export { applyLoop, type Finding, type LoopOutcome } from './loop.js';
 export {
   treatmentPath,
   type Arch,
@@ -38,6 +41,17 @@ export {
   type TreatmentPath,
 } from './path-schema.js';
 export { shippedPaths } from './paths/shipped.js';
+export {
+  nextPointOfNoReturn,
+  positionOf,
+  startProgress,
+  stepIsToCome,
+  type CaseProgress,
+  type LabStepState,
+  type PointOfNoReturn,
+  type StageRow,
+  type StepRow,
+} from './progress.js';
 export { singleArchMinutes } from './scale.js';
 export type {
   AssistantSnapshot,

@@ -63,31 +63,33 @@ const extractionAndPlacement = visit({
   pointOfNoReturn: 'extraction',
 });
 
-const later = [
-  visit({
-    code: 'I7',
-    title: 'Soft liner as needed',
-    milestone: 'review',
-    joins: null,
-    chairMinutes: chair(20, 30, 45),
-    captures: [may('tissue-state')],
-    cautions: ['two-identifiers', 'monomer-and-heat', 'soft-liner-and-adhesive'],
-    isReview: true,
-    chained: false,
-  }),
-  visit({
-    code: 'I8',
-    title: 'Definitive reline or new denture decided',
-    milestone: 'review',
-    joins: null,
-    chairMinutes: chair(20, 30, 45),
-    captures: [may('tissue-state')],
-    isReview: true,
-    chained: false,
-  }),
-];
+const softLiner = visit({
+  code: 'I7',
+  title: 'Soft liner as needed',
+  milestone: 'review',
+  joins: null,
+  chairMinutes: chair(20, 30, 45),
+  captures: [may('tissue-state')],
+  cautions: ['two-identifiers', 'monomer-and-heat', 'soft-liner-and-adhesive'],
+  isReview: true,
+  chained: false,
+});
+
+const definitive = visit({
+  code: 'I8',
+  title: 'Definitive reline or new denture decided',
+  milestone: 'review',
+  joins: null,
+  chairMinutes: chair(20, 30, 45),
+  captures: [may('tissue-state')],
+  isReview: true,
+  chained: false,
+});
 
 const reviews = immediateReviewsAfter('I5');
+const firstReviews = reviews.visits.filter((each) => each.chained);
+const laterReviews = reviews.visits.filter((each) => !each.chained && each.milestone === 'review');
+const recall = reviews.visits.filter((each) => each.milestone === 'recall');
 const renamed: Record<string, string> = { V2: 'I2', V3: 'I3', V4: 'I4', V5: 'I5' };
 const own = (code: string): string => renamed[code] ?? code;
 
@@ -127,9 +129,11 @@ export const immediate: TreatmentPath = {
     },
     { ...trialPlacement, code: 'I4', title: 'Posterior trial placement', chairMinutes: chair(30, 45, 60) },
     extractionAndPlacement,
-    ...reviews.visits.filter((each) => each.milestone !== 'recall'),
-    ...later,
-    ...reviews.visits.filter((each) => each.milestone === 'recall'),
+    ...firstReviews,
+    softLiner,
+    ...laterReviews,
+    definitive,
+    ...recall,
   ],
   labPhases: [
     phase('bases', ['I2', 'I3'], turnaround(2, 3, 1), rimSteps('I2')),
