@@ -93,7 +93,6 @@ function* plansWith(
  * when the problem as stated can never have a plan; an empty front means that none is left in these weeks
  */
 export function planOffers(problem: ChainProblem, count: number, cache = new ChainCache()): ChainOffers {
-  requirePossible(problem, cache);
   const prepared = prepareChain(problem, cache);
   const front = frontOf(prepared);
   const offers: ChainOffer[] = [];
@@ -103,7 +102,11 @@ export function planOffers(problem: ChainProblem, count: number, cache = new Cha
     offers.push({ ...plan, reasons: reasonsOf(plan, front) });
     taken.push(bucketsOf(prepared, best));
   };
-  if (front.length === 0) return { front, offers };
+  if (front.length === 0) {
+    // What can never have a plan has none now, so only an empty front pays for the proof.
+    requirePossible(problem, cache);
+    return { front, offers };
+  }
   for (const order of ORDERS) {
     if (offers.length >= count) break;
     const wanted = least(front, order);
