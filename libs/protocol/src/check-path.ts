@@ -115,6 +115,8 @@ function checkPhases(path: TreatmentPath, report: Report): void {
     const to = visitIndex(path, phase.before);
     if (from < 0 || to < 0)
       report('unknown-part', part, `stands between "${phase.after}" and "${phase.before}", one is no visit`);
+    else if (!endsItsPhase(path, lag))
+      report('lag-direction', part, `from a lab step it must end at the visit that needs the step's work`);
     else if (from >= to) report('lag-direction', part, `must come back to a visit later than "${phase.after}"`);
     const codes = new Set(phase.steps.map((each) => each.code));
     for (const step of phase.steps) {
@@ -141,9 +143,16 @@ function checkLags(path: TreatmentPath, report: Report): void {
     const to = partPosition(path, lag.to);
     if (from === null || to === null)
       report('unknown-part', part, `runs from "${lag.from}" to "${lag.to}", one is unknown`);
+    else if (!endsItsPhase(path, lag))
+      report('lag-direction', part, `from a lab step it must end at the visit that needs the step's work`);
     else if (from >= to) report('lag-direction', part, `"${lag.to}" does not come after "${lag.from}"`);
     checkOrder(part, lag.min, lag.max, report);
   }
+}
+
+function endsItsPhase(path: TreatmentPath, { from, to }: PathLag): boolean {
+  const phase = path.labPhases.find((each) => each.steps.some((step) => step.code === from));
+  return phase === undefined || phase.before === to;
 }
 
 function checkOrder(part: string, min: TimeSpan | null, max: TimeSpan | null, report: Report): void {

@@ -49,6 +49,8 @@ describe('combining two arches', () => {
       to: 'V2',
       arches: ['lower'],
     });
+    // Trays, bases, set-up and processing are alike between shared stages, so they are made together.
+    expect(chain.steps.map((step) => step.arches.length)).toEqual(new Array<number>(16).fill(2));
     // 90 for the implant plan plus 0.7 of 60, rounded up.
     expect(chain.stages[0]?.chairMinutes.typical).toBe(135);
     expect(chain.stages.find((stage) => stage.code === 'V3')?.chairMinutes.typical).toBe(75);

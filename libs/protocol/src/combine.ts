@@ -1,6 +1,6 @@
 import type { CaseChain, ChainLabStep, ChainPhase } from './case-chain.js';
 import { UnknownPartError } from './errors.js';
-import type { Arch, GateRequirement, PathLabStep, StepSegment, TreatmentPath } from './path-schema.js';
+import type { Arch, GateRequirement, LabPhase, PathLabStep, StepSegment, TreatmentPath } from './path-schema.js';
 import { singleArchMinutes } from './scale.js';
 import { stageOf } from './combined-stage.js';
 import { mergeVisits, type VisitGroup } from './merge-visits.js';
@@ -17,8 +17,8 @@ interface Strand {
 /**
  * The chain of a case: both arches' paths joined at their shared stages. Two arches on one path share every stage and lab step,
  * with the minutes of both arches. On different paths shared stages are merged (captures of both; the longer of the two
- * both-arches figures, plus work that concerns one arch anyway), other stages stand between them, and every lab step is one
- * arch's own. A first check joins only where both dentures are placed together.
+ * both-arches figures, plus work that concerns one arch anyway), other stages stand between them, and lab work is each arch's
+ * own, except where both paths ask for the very same steps between the same stages: then it is made together. A first check joins only where both dentures are placed together.
  *
  * @throws {ArchesNotCombinableError} when shared stages come in different orders or a path does not allow the arch
  * @throws {UnknownPartError} when no path is given
@@ -31,7 +31,8 @@ export function combineArches(given: { readonly upper?: TreatmentPath; readonly 
     for (const part of group.parts) stageCodes.set(`${part.arch} ${part.visit.code}`, group.code);
   }
   const stages = groups.map((group, position) => stageOf(group, position, isChained(groups, group)));
-  const perStrand = strands.map((strand) => partsOf(strand, stageCodes));
+  const joint = jointPhases(strands, stageCodes);
+  const perStrand = strands.map((strand, index) => partsOf(strand, stageCodes, joint, index === 0));
   return {
     paths: strands.flatMap(({ path, arches }) =>
       arches.map((arch) => ({ arch, code: path.code, version: path.version })),
@@ -81,40 +82,68 @@ function isChained(groups: readonly VisitGroup[], group: VisitGroup): boolean {
   });
 }
 
+/** Codes of phases that both paths have alike, step for step, between the same stages. */
+function jointPhases(strands: readonly Strand[], stageCodes: ReadonlyMap<string, string>): ReadonlySet<string> {
+  const [first, second] = strands;
+  if (first === undefined || second === undefined) return new Set();
+  const shape = ({ path, arches }: Strand, code: string): string | null => {
+    const phase = path.labPhases.find((each) => each.code === code);
+    if (phase === undefined) return null;
+    const stage = (visit: string) => stageCodes.get(`${arches.join()} ${visit}`) ?? visit;
+    const steps = phase.steps.map((step) => ({
+      ...step,
+      after: step.after.map((each) => ({ ...each, code: stage(each.code) })),
+    }));
+    return JSON.stringify({ ...phase, after: stage(phase.after), before: stage(phase.before), steps });
+  };
+  return new Set(
+    first.path.labPhases.flatMap(({ code }) => (shape(first, code) === shape(second, code) ? [code] : [])),
+  );
+}
+
 type Parts = Pick<CaseChain, 'phases' | 'steps' | 'lags' | 'gates' | 'loops' | 'objects'>;
 
-function partsOf({ path, arches, suffix }: Strand, stageCodes: ReadonlyMap<string, string>): Parts {
+function partsOf(
+  { path, arches, suffix }: Strand,
+  stageCodes: ReadonlyMap<string, string>,
+  joint: ReadonlySet<string>,
+  ownsJoint: boolean,
+): Parts {
   const arch = arches[0] ?? 'upper';
-  const stepCodes = new Set(path.labPhases.flatMap((phase) => phase.steps.map((step) => step.code)));
-  const partCode = (code: string): string => {
-    const stage = stageCodes.get(`${arch} ${code}`);
-    return stage ?? (stepCodes.has(code) ? `${code}${suffix}` : code);
-  };
+  const stepCodes = new Map(
+    path.labPhases.flatMap((phase) =>
+      phase.steps.map((step) => [step.code, joint.has(phase.code) ? step.code : `${step.code}${suffix}`] as const),
+    ),
+  );
+  const partCode = (code: string): string => stageCodes.get(`${arch} ${code}`) ?? stepCodes.get(code) ?? code;
   const own = (code: string): string => `${code}${suffix}`;
-  const phases = path.labPhases.map((phase): ChainPhase => ({
-    code: own(phase.code),
+  const made = path.labPhases.filter((phase) => ownsJoint || !joint.has(phase.code));
+  const madeFor = (phase: LabPhase): readonly Arch[] => (joint.has(phase.code) ? ['upper', 'lower'] : arches);
+  const phaseCode = (phase: LabPhase): string => (joint.has(phase.code) ? phase.code : own(phase.code));
+  const phases = made.map((phase): ChainPhase => ({
+    code: phaseCode(phase),
     arches,
     afterStage: partCode(phase.after),
     beforeStage: partCode(phase.before),
     outward: phase.outward,
     turnaround: phase.turnaround,
-    steps: phase.steps.map((step) => own(step.code)),
+    steps: phase.steps.map((step) => partCode(step.code)),
   }));
-  const steps = path.labPhases.flatMap((phase) =>
+  const steps = made.flatMap((phase) =>
     phase.steps.map((step): ChainLabStep => ({
-      code: own(step.code),
+      code: partCode(step.code),
       title: step.title,
-      phase: own(phase.code),
-      arches,
+      phase: phaseCode(phase),
+      arches: madeFor(phase),
       afterStage: partCode(phase.after),
       beforeStage: partCode(phase.before),
       workCentre: step.workCentre,
-      segments: segmentsFor(step, arches),
+      segments: segmentsFor(step, madeFor(phase)),
       batch: step.batch,
       after: step.after.map((before) => ({
         ...before,
         code: partCode(before.code),
-        lag: before.lag === null ? null : own(before.lag),
+        lag: before.lag === null || joint.has(phase.code) ? before.lag : own(before.lag),
       })),
       pointOfNoReturn: step.pointOfNoReturn,
       source: step,

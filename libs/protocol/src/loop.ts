@@ -140,7 +140,7 @@ function partsToRepeat(
 
 function repeatStages(rows: readonly StageRow[], codes: readonly string[], arches: readonly Arch[]): StageRow[] {
   return repeat(rows, codes, arches, {
-    isOpen: (row) => isToCome(row.state) || row.state === 'dropped',
+    isOpen: (row) => isToCome(row.state),
     voidAll: (row) => ({ ...row, state: 'repeated' }),
     fresh: (row, own) => ({ ...row, arches: own, state: 'waiting', voided: [], round: row.round + 1 }),
   });
@@ -154,6 +154,8 @@ function repeatSteps(rows: readonly StepRow[], codes: readonly string[], arches:
   });
 }
 
+const ARCHES = ['upper', 'lower'] as const;
+
 interface Row {
   readonly code: string;
   readonly round: number;
@@ -161,7 +163,7 @@ interface Row {
   readonly voided: readonly Arch[];
 }
 
-/** Voids the rows that count for the given arches and adds one new row per code, for exactly those arches. */
+/** Voids the rows that count for the given arches; a row still to come takes them over, else one more row does. */
 function repeat<Kind extends Row>(
   rows: readonly Kind[],
   codes: readonly string[],
@@ -172,16 +174,27 @@ function repeat<Kind extends Row>(
     fresh: (row: Kind, own: readonly Arch[]) => Kind;
   },
 ): Kind[] {
-  const added: Kind[] = [];
-  const kept = rows.map((row): Kind => {
-    const lost = row.arches.filter((arch) => arches.includes(arch) && !row.voided.includes(arch));
-    if (!codes.includes(row.code) || lost.length === 0 || how.isOpen(row)) return row;
-    const voided = [...row.voided, ...lost];
-    const same = added.find((each) => each.code === row.code);
-    const own = [...(same?.arches ?? []), ...lost];
-    if (same !== undefined) added.splice(added.indexOf(same), 1);
-    added.push({ ...how.fresh(row, own), round: Math.max(row.round, (same?.round ?? 1) - 1) + 1 });
-    return voided.length === row.arches.length ? how.voidAll({ ...row, voided }) : { ...row, voided };
+  const lost = new Map<string, Arch[]>();
+  const voided = rows.map((row): Kind => {
+    if (!codes.includes(row.code) || how.isOpen(row)) return row;
+    const own = row.arches.filter((arch) => arches.includes(arch) && !row.voided.includes(arch));
+    if (own.length === 0) return row;
+    lost.set(row.code, [...(lost.get(row.code) ?? []), ...own]);
+    const all = [...row.voided, ...own];
+    return all.length === row.arches.length ? how.voidAll({ ...row, voided: all }) : { ...row, voided: all };
   });
-  return [...kept, ...added];
+  const inOrder = (list: readonly Arch[]) => ARCHES.filter((arch) => list.includes(arch));
+  const extended = voided.map((row): Kind => {
+    const more = lost.get(row.code);
+    return more !== undefined && how.isOpen(row) ? { ...row, arches: inOrder([...row.arches, ...more]) } : row;
+  });
+  const added = [...lost].flatMap(([code, own]): Kind[] => {
+    const same = extended.filter((row) => row.code === code);
+    const latest = same.reduce<Kind | null>(
+      (best, row) => (best === null || row.round > best.round ? row : best),
+      null,
+    );
+    return latest === null || same.some((row) => how.isOpen(row)) ? [] : [how.fresh(latest, inOrder(own))];
+  });
+  return [...extended, ...added];
 }

@@ -1,5 +1,4 @@
 import type { ClosedDays, Interval, LabDays, LocalRule } from '@archwright/calendar';
-import type { Arch } from './path-schema.js';
 
 /** One chair, clinician, assistant or kit: what is already held or booked, live holds of other cases included. */
 export interface ResourceSnapshot {
@@ -72,6 +71,8 @@ export interface LaboratorySnapshot {
   readonly name: string;
   /** Zone, cut-off and the days on which it works; turnarounds in lab working days count on them. */
   readonly labDays: LabDays;
+  /** Clinics under the same roof: work is carried over at once, without a courier. */
+  readonly sameRoofClinicIds: readonly string[];
   readonly workCentres: readonly WorkCentreSnapshot[];
 }
 
@@ -111,15 +112,21 @@ export interface PatientSnapshot {
   readonly travelMinutes: number;
   /** Most minutes in the chair on one day; null: no limit. */
   readonly chairMinutesPerDay: number | null;
+  /** Travel block added to visits made at the patient's home; 0 when the patient comes to the clinic. */
+  readonly homeVisitMinutes: number;
 }
 
-/** A stage that has happened, is under way, or keeps its booked place. */
+/**
+ * A stage that has happened, is under way, or keeps its booked place. The practice snapshot leaves out this case's own
+ * occupancy, kept bookings included: they are given here.
+ */
 export interface FixedStage {
   readonly code: string;
   readonly startMs: number;
   readonly endMs: number;
   readonly clinicId: string;
   readonly clinicianId: string;
+  readonly chairId: string;
 }
 
 /** A lab step that is done, started, or keeps its booked place. */
@@ -128,13 +135,15 @@ export interface FixedStep {
   readonly startMs: number;
   readonly endMs: number;
   readonly laboratoryId: string;
+  /** Null when it holds none. */
+  readonly placeId: string | null;
 }
 
 /** What the patient and the practice accept for this case. */
 export interface CaseWishes {
+  /** Clinics the patient accepts; the search may propose others of the snapshot only as a way out. */
   readonly clinicIds: readonly string[];
-  /** The clinician of the case; null: any with the skills. */
+  /** The clinician of the case, kept wherever that person has the skills; null: anyone with the skills. */
   readonly clinicianId: string | null;
   readonly laboratoryIds: readonly string[];
-  readonly arches: readonly Arch[];
 }
