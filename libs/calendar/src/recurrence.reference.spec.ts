@@ -63,7 +63,7 @@ const bounds = fc.oneof(
 const firstDays = fc.integer({ min: 0, max: 730 }).map((day) => Date.UTC(2022, 0, 1, 9) + day * 86_400_000);
 
 const WINDOW = { startMs: Date.UTC(2023, 5, 1), endMs: Date.UTC(2027, 6, 1) };
-const RUNS = { seed: 20260105, numRuns: 200 };
+const RUNS = { seed: 20260105, numRuns: 120 };
 
 function ours(firstMs: number, rule: string): string[] {
   const startsLocal = new Date(firstMs).toISOString().slice(0, 16);
