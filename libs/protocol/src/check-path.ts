@@ -4,6 +4,7 @@ import {
   treatmentPath,
   type GateRequirement,
   type PathGate,
+  type PathLag,
   type TimeSpan,
   type TreatmentPath,
 } from './path-schema.js';
@@ -115,8 +116,6 @@ function checkPhases(path: TreatmentPath, report: Report): void {
     const to = visitIndex(path, phase.before);
     if (from < 0 || to < 0)
       report('unknown-part', part, `stands between "${phase.after}" and "${phase.before}", one is no visit`);
-    else if (!endsItsPhase(path, lag))
-      report('lag-direction', part, `from a lab step it must end at the visit that needs the step's work`);
     else if (from >= to) report('lag-direction', part, `must come back to a visit later than "${phase.after}"`);
     const codes = new Set(phase.steps.map((each) => each.code));
     for (const step of phase.steps) {
@@ -145,6 +144,8 @@ function checkLags(path: TreatmentPath, report: Report): void {
       report('unknown-part', part, `runs from "${lag.from}" to "${lag.to}", one is unknown`);
     else if (!endsItsPhase(path, lag))
       report('lag-direction', part, `from a lab step it must end at the visit that needs the step's work`);
+    else if (!endsItsPhase(path, lag))
+      report('lag-direction', part, 'from a lab step it must end at the visit that needs the work');
     else if (from >= to) report('lag-direction', part, `"${lag.to}" does not come after "${lag.from}"`);
     checkOrder(part, lag.min, lag.max, report);
   }

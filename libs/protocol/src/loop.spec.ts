@@ -65,7 +65,7 @@ describe('loops', () => {
     }).progress;
     expect(twice.stages.filter((row) => row.code === 'V4').at(-1)).toMatchObject({
       round: 3,
-      arches: ['lower', 'upper'],
+      arches: ['upper', 'lower'],
     });
   });
 
