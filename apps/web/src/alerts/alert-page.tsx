@@ -42,7 +42,7 @@ function What({ alert }: { alert: RemakeAlertView }) {
 function Compared({ rows }: { rows: ProposalRow[] }) {
   const columns = words.columns;
   return (
-    <section className="sheet scroll-x" tabIndex={0} role="region" aria-label={words.compared}>
+    <section className="sheet scroll-x" tabIndex={0} role="group" aria-label={words.compared}>
       <table className="table">
         <caption className="unseen">{words.compared}</caption>
         <thead>

@@ -1,5 +1,5 @@
 import type { DispatchStep, DispatchView, LoadView } from '@archwright/contracts';
-import { dispatchRows, loadClass, loadRows } from './bench-view.js';
+import { dayHeads, dispatchRows, loadClass, loadRows } from './bench-view.js';
 
 it.each([
   [0, 120, 0],
@@ -15,13 +15,13 @@ it.each([
   expect(loadClass(booked, open)).toBe(expected);
 });
 
-it('has a cell for every day, closed where a work centre names none', () => {
+it('has a cell for every day on which anyone works, closed where a work centre does not, and leaves rest days out', () => {
   const load: LoadView = {
     laboratoryId: 'l',
     laboratoryName: 'Central',
     zone: 'Europe/London',
     sentence: '',
-    days: ['2027-01-05', '2027-01-06'],
+    days: ['2027-01-05', '2027-01-06', '2027-01-09'],
     workCentres: [
       {
         id: 'p',
@@ -30,6 +30,16 @@ it('has a cell for every day, closed where a work centre names none', () => {
         places: 2,
         days: [{ on: '2027-01-06', bookedMinutes: 700, openMinutes: 600 }],
       },
+      {
+        id: 'f',
+        code: 'finishing',
+        name: 'Finishing',
+        places: 1,
+        days: [
+          { on: '2027-01-05', bookedMinutes: 0, openMinutes: 400 },
+          { on: '2027-01-09', bookedMinutes: 0, openMinutes: 0 },
+        ],
+      },
     ],
     atRisk: [],
   };
@@ -37,6 +47,7 @@ it('has a cell for every day, closed where a work centre names none', () => {
     ['closed', 0],
     ['over', 100],
   ]);
+  expect(dayHeads(load).map((head) => head.label)).toEqual(['Tue 5 Jan', 'Wed 6 Jan']);
 });
 
 const step = (more: Partial<DispatchStep>): DispatchStep => ({

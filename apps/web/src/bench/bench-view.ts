@@ -30,14 +30,24 @@ export function loadClass(bookedMinutes: number, openMinutes: number): LoadClass
   return Math.min(4, Math.floor((bookedMinutes / openMinutes) * 5)) as 0 | 1 | 2 | 3 | 4;
 }
 
+/** Days on which the laboratory is open, or booked although it is closed. Rest days are left out. */
+function workingDays(load: LoadView): string[] {
+  const works = new Set(
+    load.workCentres.flatMap((centre) =>
+      centre.days.filter((day) => day.openMinutes > 0 || day.bookedMinutes > 0).map((day) => day.on),
+    ),
+  );
+  return load.days.filter((on) => works.has(on));
+}
+
 export const dayHeads = (load: LoadView): { on: string; label: string }[] =>
-  load.days.map((on) => ({ on, label: axisDate(on) }));
+  workingDays(load).map((on) => ({ on, label: axisDate(on) }));
 
 export function loadRows(load: LoadView): LoadRow[] {
   return load.workCentres.map((centre) => ({
     id: centre.id,
     name: centre.name,
-    cells: load.days.map((on) => {
+    cells: workingDays(load).map((on) => {
       const day = centre.days.find((one) => one.on === on) ?? { bookedMinutes: 0, openMinutes: 0 };
       return {
         on,

@@ -12,7 +12,7 @@ interface Props {
 /** Load as a real table that is also the picture: ground by class, stripes over capacity, figures in every cell. */
 export function LoadTable({ heads, rows, on, centre, onPick }: Props) {
   return (
-    <div className="sheet load scroll-x" tabIndex={0} role="region" aria-label={words.loadTitle}>
+    <div className="sheet load scroll-x" tabIndex={0} role="group" aria-label={words.loadTitle}>
       <table className="load-table">
         <caption className="unseen">
           {words.loadTitle}. {words.key}

@@ -100,7 +100,7 @@ export function CaseLineDrawing({ axis, row, levels, muted = false }: Props) {
       {row.discs.map((disc) => (
         <g key={`${disc.title} ${String(disc.x)}`}>
           <title>{disc.title}</title>
-          {disc.label.y < row.clinicY - 20 || disc.label.x !== disc.x ? (
+          {disc.label.y < row.clinicY - 24 || disc.label.x !== disc.x ? (
             <line x1={disc.x} x2={disc.label.x} y1={disc.y - 10} y2={disc.label.y + 3} className="leader" />
           ) : null}
           <DiscShape disc={disc} />
@@ -111,7 +111,7 @@ export function CaseLineDrawing({ axis, row, levels, muted = false }: Props) {
             {disc.label.time}
           </text>
           {disc.againstWish ? (
-            <rect x={disc.x + 9} y={disc.y - 19} width={10} height={10} className="against-wish" />
+            <rect x={disc.label.x + 21} y={disc.label.y - 9.5} width={10} height={10} className="against-wish" />
           ) : null}
         </g>
       ))}

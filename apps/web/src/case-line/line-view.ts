@@ -85,7 +85,7 @@ export function layLines(lines: readonly Line[], widthPx: number): { axis: Axis;
 function layLine(line: Line, axis: Axis): LineDrawing {
   const labels = placeLabels(line, axis);
   const lanes = 1 + Math.max(0, ...labels.map((label) => label.lane));
-  const clinicY = TOP_PX + lanes * LANE_PX + 14;
+  const clinicY = TOP_PX + lanes * LANE_PX + 18;
   const labY = clinicY + LEVELS_PX;
   const discs = [...line.visits]
     .sort((a, b) => a.startMs - b.startMs)
@@ -98,7 +98,7 @@ function layLine(line: Line, axis: Axis): LineDrawing {
         firm: visit.firm,
         againstWish: visit.againstWish,
         title: visit.title,
-        label: { x: label.x, y: clinicY - 14 - LANE_PX * label.lane, date: label.date, time: label.time },
+        label: { x: label.x, y: clinicY - 18 - LANE_PX * label.lane, date: label.date, time: label.time },
       };
     });
   const bars = placeBars(line, axis, labY);

@@ -1,4 +1,4 @@
-import type { CaseView, ReminderView } from '@archwright/contracts';
+import type { Arch, CaseView, ReminderView } from '@archwright/contracts';
 import type { MarkShape } from '../look/marks.js';
 import { dateAndTime, longDate, timeOfDay, zoneNote } from '../time/wording.js';
 import { caseWords } from '../words/case.js';
@@ -33,7 +33,11 @@ const span = (startsAt: string | null, endsAt: string | null, zone: string, cloc
         .filter(Boolean)
         .join(' ');
 
-const roundWords = (round: number): string => (round > 1 ? caseWords.round(round) : '');
+/** Arches only where they are fewer than those of the case; the round only from the second on. */
+function detailOf(part: { arches: readonly Arch[]; round: number }, view: CaseView): string {
+  const arches = part.arches.length < view.arches.length ? archWords(part.arches) : '';
+  return [arches, part.round > 1 ? caseWords.round(part.round) : ''].filter(Boolean).join(', ');
+}
 
 function stageRow(stage: CaseView['stages'][number], view: CaseView, clock: Clock): CaseRow {
   const alerting = view.alerts.some(
@@ -53,10 +57,16 @@ function stageRow(stage: CaseView['stages'][number], view: CaseView, clock: Cloc
     key: stage.id,
     kind: 'visit',
     what: stage.title,
-    detail: [archWords(stage.arches), roundWords(stage.round)].filter(Boolean).join(', '),
+    detail: detailOf(stage, view),
     when: span(stage.startsAt, stage.endsAt, view.zone, clock),
     where: [stage.clinicName, stage.clinicianName].filter(Boolean).join(', '),
-    state: caseWords.stage[stage.state] + (stage.appointmentState === 'provisional' ? ', provisional' : ''),
+    state: [
+      caseWords.stage[stage.state],
+      stage.appointmentState === 'provisional' ? caseWords.provisional : '',
+      alerting ? caseWords.decide : '',
+    ]
+      .filter(Boolean)
+      .join(', '),
     mark: alerting ? 'needs-person' : marks[stage.state],
     changeable: booked ? stage.appointmentId : null,
     stageId: stage.id,
@@ -78,7 +88,7 @@ function stepRow(step: CaseView['labSteps'][number], view: CaseView, clock: Cloc
     key: step.id,
     kind: 'lab',
     what: step.title,
-    detail: [archWords(step.arches), roundWords(step.round)].filter(Boolean).join(', '),
+    detail: detailOf(step, view),
     when: step.startsAt === null ? caseWords.notPlanned : dateAndTime(step.startsAt, view.zone, clock.today),
     where: step.placeLabel ?? '',
     state: caseWords.step[step.state],

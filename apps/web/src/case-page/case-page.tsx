@@ -78,10 +78,10 @@ export function CasePage() {
               />
             </div>
           ) : null}
-          <figure className="sheet" aria-label={words.line}>
+          <figure className="sheet case-figure" aria-label={words.line}>
             {laid && row ? (
               <>
-                <div className="scroll-x" tabIndex={0} role="region" aria-label={words.line}>
+                <div className="scroll-x" tabIndex={0} role="group" aria-label={words.line}>
                   <CaseLineDrawing axis={laid.axis} row={row} levels={lineWords.levels} />
                 </div>
                 <figcaption className="line">

@@ -14,7 +14,7 @@ interface Props {
 export function CaseTable({ caseId, rows, mayChange, mayTreat }: Props) {
   const columns = words.columns;
   return (
-    <div className="sheet scroll-x" tabIndex={0} role="region" aria-label={words.stages}>
+    <div className="sheet scroll-x" tabIndex={0} role="group" aria-label={words.stages}>
       <table className="table case-table">
         <thead>
           <tr>

@@ -54,7 +54,7 @@ export function ChangeForm({ appointmentId, zone, today, alternatives, pending, 
           setWhat(value === 'cancel' ? 'cancel' : 'move');
         }}
       >
-        <div className="row">
+        <div className="row ticks">
           <Radio value="move" label={words.move} />
           <Radio value="cancel" label={words.cancel} />
         </div>
@@ -102,7 +102,7 @@ export function ChangeForm({ appointmentId, zone, today, alternatives, pending, 
             setThen(value === 'drop-rest' ? 'drop-rest' : 'replan');
           }}
         >
-          <div className="row">
+          <div className="row ticks">
             <Radio value="replan" label={words.replan} />
             <Radio value="drop-rest" label={words.dropRest} />
           </div>

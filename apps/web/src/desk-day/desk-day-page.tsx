@@ -64,7 +64,7 @@ export function DeskDayPage() {
                 </div>
               ) : null}
               {clinics.map((clinic) => (
-                <section key={clinic.clinicId} className="stack-tight" aria-labelledby={`clinic-${clinic.clinicId}`}>
+                <section key={clinic.clinicId} className="stack-tight">
                   <div className="row">
                     <h2 id={`clinic-${clinic.clinicId}`}>{clinic.clinicName}</h2>
                     <span className="soft small">{deskWords.visits(clinic.rows.length)}</span>
@@ -72,7 +72,7 @@ export function DeskDayPage() {
                   <div
                     className="sheet scroll-x"
                     tabIndex={0}
-                    role="region"
+                    role="group"
                     aria-labelledby={`clinic-${clinic.clinicId}`}
                   >
                     <table className="table day-table">

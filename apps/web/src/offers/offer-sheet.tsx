@@ -26,7 +26,7 @@ export function OfferSheet({ offer, number, axis, row, rows, delivery, children 
         <div
           className="scroll-x"
           tabIndex={0}
-          role="region"
+          role="group"
           aria-label={`${words.offerNumber(number)}: ${lineWords.captionVisit}`}
         >
           <CaseLineDrawing axis={axis} row={row} levels={lineWords.levels} />

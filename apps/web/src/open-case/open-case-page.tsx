@@ -82,7 +82,7 @@ export function OpenCasePage() {
         <fieldset className="sheet sheet-pad stack">
           <div>
             <h2>{words.clinics}</h2>
-            <div className="row">
+            <div className="row ticks">
               {practice.clinics.map((clinic) => (
                 <Checkbox
                   key={clinic.id}

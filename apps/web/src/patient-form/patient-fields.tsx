@@ -57,7 +57,7 @@ export function PatientFields({ draft, zones, today, errors, onChange }: Props) 
             {...text('locale')}
           />
         </div>
-        <div className="row">
+        <div className="row ticks">
           <span>{words.consent}</span>
           <Checkbox label={words.consentMail} {...tick('remindByMail')} />
           <Checkbox label={words.consentPhone} {...tick('remindByPhone')} />
@@ -82,7 +82,7 @@ export function PatientFields({ draft, zones, today, errors, onChange }: Props) 
           />
           <TextInput inputMode="numeric" label={words.travel} {...text('travelMinutes')} />
         </div>
-        <div className="row">
+        <div className="row ticks">
           <Checkbox label={words.companionPermitted} {...tick('companionPermitted')} />
           <Checkbox label={words.wheelchair} {...tick('wheelchairRoom')} />
         </div>

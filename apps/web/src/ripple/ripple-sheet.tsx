@@ -58,7 +58,7 @@ export function RippleSheet({ ripple, zone, today, viewer }: Props) {
     <div className="stack" ref={attach}>
       <p className="strong">{ripple.sentence}</p>
       {laid ? (
-        <div className="scroll-x" tabIndex={0} role="region" aria-label={`${words.before} / ${words.after}`}>
+        <div className="scroll-x" tabIndex={0} role="group" aria-label={`${words.before} / ${words.after}`}>
           {laid.rows.map((row, index) => (
             <div key={index === 0 ? 'before' : 'after'} className="ripple-row">
               <p className={index === 0 ? 'small soft' : 'small strong'}>{index === 0 ? words.before : words.after}</p>

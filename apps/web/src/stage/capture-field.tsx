@@ -66,7 +66,7 @@ export function CaptureField({ field, values, errors, onChange }: Props) {
   return (
     <fieldset className="capture-field stack-tight">
       {several ? <legend>{field.name}</legend> : null}
-      <div className={several ? 'capture-boxes' : undefined}>
+      <div className="capture-boxes">
         {field.entries.map((entry) => (
           <Box
             key={entry.key}

@@ -20,7 +20,7 @@ export function CompleteForm(props: { pending: boolean; error: unknown; onComple
           setOutcome(value === 'repeat' ? 'repeat' : 'passed');
         }}
       >
-        <div className="row">
+        <div className="row ticks">
           <Radio size="md" className="check-line" value="passed" label={words.passed} />
           <Radio size="md" className="check-line" value="repeat" label={words.repeat} />
         </div>

@@ -85,7 +85,7 @@ function Attempt(props: {
           />
         ))}
       </div>
-      <div className="row">
+      <div className="row ticks">
         {TRACING_TICKS.map((name) => (
           <Checkbox
             key={name}

@@ -19,7 +19,7 @@ export function WishesFields({ wishes, today, errors, onChange }: Props) {
       <fieldset>
         <legend>{wishWords.weekdays}</legend>
         <p className="small soft">{wishWords.anyDay}</p>
-        <div className="row">
+        <div className="row ticks">
           {wishWords.weekday.map((name, index) => (
             <Checkbox
               key={name}

@@ -47,6 +47,8 @@ export const caseWords = {
     discarded: 'discarded',
   } satisfies Record<LabStepState, string>,
   round: (n: number) => `${String(n)}. time`,
+  provisional: 'provisional',
+  decide: 'needs a decision',
   notPlanned: 'not planned',
   change: 'Move or cancel',
   changeOf: (title: string) => `Move or cancel: ${title}`,

@@ -9,7 +9,7 @@ export const frameWords = {
   find: 'Find a patient, case or date',
   findKey: 'Press / to search',
   signOut: 'Sign out',
-  appearance: { auto: 'Look: as the system', light: 'Look: light', dark: 'Look: dark' },
+  appearance: { auto: 'Colours: as the system', light: 'Colours: light', dark: 'Colours: dark' },
   roles: {
     'front-desk': 'front desk',
     lab: 'laboratory',
