@@ -20,7 +20,8 @@ export interface TwinPlan {
   readonly ties: readonly [number, number, number];
 }
 
-const isSet = (bits: SlotBits, slot: number): boolean => Math.floor(bits[Math.floor(slot / 32)]! / 2 ** (slot % 32)) % 2 === 1;
+const isSet = (bits: SlotBits, slot: number): boolean =>
+  Math.floor(bits[Math.floor(slot / 32)]! / 2 ** (slot % 32)) % 2 === 1;
 
 function freeThroughout(bits: SlotBits, slotCount: number, start: number, length: number): boolean {
   if (start + length > slotCount) return false;
@@ -119,7 +120,12 @@ export class Twin {
   }
 
   /** Whether the phases can all be done between the given visits, each in the given laboratory. */
-  possible(phases: readonly number[], labs: readonly number[], visitAt: (visit: number) => TwinVisit, compete: boolean): boolean {
+  possible(
+    phases: readonly number[],
+    labs: readonly number[],
+    visitAt: (visit: number) => TwinVisit,
+    compete: boolean,
+  ): boolean {
     const { problem } = this;
     const jobs = phases.flatMap((phase, at) => {
       const lab = problem.phases[phase]!.labs[labs[at]!]!;
@@ -147,8 +153,18 @@ export class Twin {
           }
           if (job.phase !== phase) continue;
           for (const arc of lab.arcs) {
-            if (arc.from === job.index && arc.to === index && !keeps(arc, null, earlier.start, earlier.end, choice.start)) return false;
-            if (arc.from === index && arc.to === job.index && !keeps(arc, null, choice.start, choice.end, earlier.start)) return false;
+            if (
+              arc.from === job.index &&
+              arc.to === index &&
+              !keeps(arc, null, earlier.start, earlier.end, choice.start)
+            )
+              return false;
+            if (
+              arc.from === index &&
+              arc.to === job.index &&
+              !keeps(arc, null, choice.start, choice.end, earlier.start)
+            )
+              return false;
           }
         }
         done[at] = choice;
@@ -158,14 +174,21 @@ export class Twin {
     return place(0);
   }
 
-  private fits(phase: number, lab: LabAlternative, index: number, choice: Placement, visitAt: (visit: number) => TwinVisit): boolean {
+  private fits(
+    phase: number,
+    lab: LabAlternative,
+    index: number,
+    choice: Placement,
+    visitAt: (visit: number) => TwinVisit,
+  ): boolean {
     const { after, before } = this.problem.phases[phase]!;
     const late = visitAt(before);
     if (choice.end > late.start) return false;
     const early = after === null ? null : visitAt(after);
     if (early !== null && choice.start < early.end) return false;
     return lab.arcs.every((arc) => {
-      if (arc.from === index && arc.to === 'before') return keeps(arc, late.clinic, choice.start, choice.end, late.start);
+      if (arc.from === index && arc.to === 'before')
+        return keeps(arc, late.clinic, choice.start, choice.end, late.start);
       if (arc.from === 'after' && arc.to === index && early !== null) {
         return keeps(arc, early.clinic, early.start, early.end, choice.start);
       }
@@ -201,7 +224,11 @@ export class Twin {
     const { phases } = this.problem;
     const keys = phases.map(
       ({ labs }) =>
-        new Set(labs.flatMap(({ operations }) => operations.flatMap((o) => [...o.places.map((p) => p.key), ...o.batches.map((b) => b.place)]))),
+        new Set(
+          labs.flatMap(({ operations }) =>
+            operations.flatMap((o) => [...o.places.map((p) => p.key), ...o.batches.map((b) => b.place)]),
+          ),
+        ),
     );
     const groups: number[][] = [];
     phases.forEach((phase, index) => {
@@ -245,7 +272,9 @@ export class Twin {
     problem.visits.forEach(({ follows }, late) => {
       if (follows === null) return;
       const inBetween = groups
-        .filter((group) => group.every((phase) => problem.phases[phase]!.after === follows && problem.phases[phase]!.before === late))
+        .filter((group) =>
+          group.every((phase) => problem.phases[phase]!.after === follows && problem.phases[phase]!.before === late),
+        )
         .flat();
       if (inBetween.length === 0) return;
       let least = Infinity;
@@ -254,7 +283,10 @@ export class Twin {
         const back = Math.max(
           ...inBetween.map((phase, at) => this.earliestReturn(phase, labs[at]!, visits[follows]!, visits[late]!)),
         );
-        least = Math.min(least, problem.placement.bufferSteps.filter((step) => visits[late]!.start - back < step).length);
+        least = Math.min(
+          least,
+          problem.placement.bufferSteps.filter((step) => visits[late]!.start - back < step).length,
+        );
       }
       cost += least;
     });
@@ -293,12 +325,19 @@ export class Twin {
       if (option.refused) return [];
       const out: TwinVisit[] = [];
       for (let start = 0; start + option.lengthSlots <= slotCount; start++) {
-        const free = ({ free: bits }: { free: SlotBits }): boolean => freeThroughout(bits, slotCount, start, option.lengthSlots);
+        const free = ({ free: bits }: { free: SlotBits }): boolean =>
+          freeThroughout(bits, slotCount, start, option.lengthSlots);
         if (!isSet(option.allowed, start) || !option.chairs.some(free)) continue;
         if (option.assistants !== null && !option.assistants.some(free)) continue;
         for (const clinician of option.clinicians) {
           if (clinician.refused || !free(clinician)) continue;
-          out.push({ option: index, clinic: option.clinic, clinician: clinician.key, start, end: start + option.lengthSlots });
+          out.push({
+            option: index,
+            clinic: option.clinic,
+            clinician: clinician.key,
+            start,
+            end: start + option.lengthSlots,
+          });
         }
       }
       return out;
@@ -354,7 +393,9 @@ export class Twin {
         if (!kept) continue;
         visits[index] = visit;
         visits.length = index + 1;
-        const worked = problem.phases.every(({ before }, phase) => before !== index || this.remembered([phase], visits));
+        const worked = problem.phases.every(
+          ({ before }, phase) => before !== index || this.remembered([phase], visits),
+        );
         if (worked && !extend(index + 1)) return false;
         visits.length = index;
       }

@@ -80,7 +80,12 @@ function checkOffers(problem: ChainProblem, plans: readonly TwinPlan[], offers: 
   const front = frontOf(plans);
   for (const order of ORDERS) {
     if (earlier.length >= OFFERS) break;
-    const wanted = [...front].sort((a, b) => compare(order.map((axis) => a[axis]!), order.map((axis) => b[axis]!)))[0]!;
+    const wanted = [...front].sort((a, b) =>
+      compare(
+        order.map((axis) => a[axis]!),
+        order.map((axis) => b[axis]!),
+      ),
+    )[0]!;
     if (earlier.some((offer) => compare(vectorOf(offer), wanted) === 0)) continue;
     const next = best(order);
     if (next !== undefined && compare(next.vector, wanted) === 0) take(order, next);
@@ -123,7 +128,8 @@ function checkWitness(problem: ChainProblem, plan: ChainPlan): void {
     for (const { startSlot, endSlot } of operation.holds) {
       expect(free(own.places.find(({ key }) => key === operation.place)!.free, startSlot, endSlot)).toBe(true);
       for (const other of held) {
-        if (other.place === operation.place) expect(other.endSlot <= startSlot || endSlot <= other.startSlot).toBe(true);
+        if (other.place === operation.place)
+          expect(other.endSlot <= startSlot || endSlot <= other.startSlot).toBe(true);
       }
     }
     held.push(...operation.holds.map((hold) => ({ ...hold, place: operation.place! })));
@@ -153,7 +159,8 @@ describe('offers for one case', () => {
         found = planOffers(problem, OFFERS);
       } catch (error) {
         // A refusal claims that no plan can exist; anything else is a failure of this case.
-        if (!(error instanceof Error) || !('code' in error)) throw new Error(`case ${index} (${family})`, { cause: error });
+        if (!(error instanceof Error) || !('code' in error))
+          throw new Error(`case ${index} (${family})`, { cause: error });
         expect([index, plans.length]).toEqual([index, 0]);
         continue;
       }
@@ -171,7 +178,9 @@ describe('offers for one case', () => {
     expect(severalVectors).toBeGreaterThan(CASES / 40);
     expect(tooLarge).toBeLessThan(CASES / 4);
     if (process.env['ARCHWRIGHT_CHAIN_CASES'] !== undefined) {
-      process.stdout.write(`${CASES} cases, ${feasible} feasible, ${severalVectors} with several vectors, ${tooLarge} too large\n`);
+      process.stdout.write(
+        `${CASES} cases, ${feasible} feasible, ${severalVectors} with several vectors, ${tooLarge} too large\n`,
+      );
     }
   }, 3_600_000);
 });

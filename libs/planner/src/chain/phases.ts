@@ -1,9 +1,10 @@
 import { byStart, delays, tablesIn, visitEnds } from './arcs.js';
-import { and, emptyBits, fullBits, hasBit, setBit } from './bits.js';
+import { emptyBits, fullBits, hasBit, setBit } from './bits.js';
 import type { ChainCache } from './cache.js';
-import type { ChainPhase, ChainProblem, LabAlternative, OpenBatch, SlotBits } from './model.js';
+import type { ChainPhase, ChainProblem, OpenBatch } from './model.js';
 import type { Net, NetArc } from './net.js';
-import { operationStarts, type OperationStarts } from './operation.js';
+import { operationStarts } from './operation.js';
+import { conflictsOf, forEachOrder, ordered, type Mode, type Node } from './own-work.js';
 
 /** The clinic and length that a visit has in one option. */
 export interface VisitPlace {
@@ -73,60 +74,6 @@ export function groupPhases(phases: readonly ChainPhase[]): PhaseGroup[] {
   });
 }
 
-interface Node {
-  readonly phase: number;
-  readonly lab: number;
-  readonly operation: number;
-  readonly starts: OperationStarts;
-}
-
-/** Way in which one operation is done: on any free place, or in one named batch. */
-interface Mode {
-  readonly batch: OpenBatch | null;
-  readonly domain: SlotBits;
-  readonly end: Int32Array;
-  readonly firstHold: Int32Array;
-  readonly lastHoldEnd: Int32Array;
-}
-
-function ordered(lab: LabAlternative, cache: ChainCache): boolean[][] {
-  const count = lab.operations.length;
-  const before = Array.from({ length: count }, () => new Array<boolean>(count).fill(false));
-  const later = Array.from({ length: count }, () => new Array<boolean>(count).fill(false));
-  for (const arc of lab.arcs) {
-    if (typeof arc.from !== 'number' || typeof arc.to !== 'number' || !delays(arc, cache)) continue;
-    later[arc.from]![arc.to] = true;
-    if (arc.anchor === 'end') before[arc.from]![arc.to] = true;
-  }
-  for (let via = 0; via < count; via++) {
-    for (let from = 0; from < count; from++) {
-      for (let to = 0; to < count; to++) {
-        if (later[from]![via]! && later[via]![to]!) later[from]![to] = true;
-      }
-    }
-  }
-  // Ended before one that is not earlier than the target: then the place has been given back.
-  const sure = before.map((row) => row.slice());
-  for (let from = 0; from < count; from++) {
-    for (let via = 0; via < count; via++) {
-      if (!before[from]![via]!) continue;
-      for (let to = 0; to < count; to++) if (later[via]![to]!) sure[from]![to] = true;
-    }
-  }
-  return sure;
-}
-
-/** Starts of `second` from which its first hold begins at or after `freed`, as a lower bound table. */
-function orderTable(first: Mode, second: Mode, slotCount: number): Int32Array {
-  const lo = new Int32Array(slotCount);
-  let start = 0;
-  for (let slot = 0; slot < slotCount; slot++) {
-    while (start < slotCount && second.firstHold[start]! < first.lastHoldEnd[slot]!) start++;
-    lo[slot] = start;
-  }
-  return lo;
-}
-
 function modesOf(problem: ChainProblem, node: Node, apart: boolean, cache: ChainCache): Mode[] {
   const { slotCount } = problem;
   const operation = problem.phases[node.phase]!.labs[node.lab]!.operations[node.operation]!;
@@ -162,19 +109,6 @@ function product<T>(lists: readonly (readonly T[])[]): T[][] {
   return lists.reduce<T[][]>((rows, list) => rows.flatMap((row) => list.map((item) => [...row, item])), [[]]);
 }
 
-type Conflict = 'first-then-second' | 'second-then-first' | 'two-places';
-
-interface Pair {
-  readonly first: number;
-  readonly second: number;
-}
-
-/** Places on which an operation may be put when the choice of the place matters. */
-function placesFor(node: Node, mode: Mode): string[] {
-  if (mode.batch !== null) return [mode.batch.place];
-  return node.starts.byPlace.flatMap(({ place }) => (place === null ? [] : [place]));
-}
-
 /**
  * Every branch of a group for given clinics.
  *
@@ -202,88 +136,24 @@ export function branchesOf(
         nodes.push({ phase, lab: labs[at]!, operation: index, starts });
       });
     });
-    const pairs = ignoreOwnWork ? [] : conflictsOf(problem, group, nodes, sure);
+    const pairs = ignoreOwnWork ? [] : conflictsOf(problem, group.phases, nodes, sure);
     const apart = new Set(pairs.flatMap(({ first, second }) => [first, second]));
     for (const modes of product(nodes.map((node, index) => modesOf(problem, node, apart.has(index), cache)))) {
       const base = netOf(problem, group, labs, places, nodes, modes, cache);
-      const ways: readonly Conflict[] = ['first-then-second', 'second-then-first', 'two-places'];
-      for (const way of product(pairs.map(() => ways))) {
-        const orders: NetArc[] = [];
-        const split = new Set<number>();
-        pairs.forEach(({ first, second }, index) => {
-          if (way[index] === 'two-places') {
-            split.add(first);
-            split.add(second);
-            return;
-          }
-          const [from, to] = way[index] === 'first-then-second' ? [first, second] : [second, first];
-          const lo = orderTable(modes[from]!, modes[to]!, slotCount);
-          orders.push({ from: from + group.visits.length, to: to + group.visits.length, lo, hi: null });
-        });
-        const chosen = [...split];
-        for (const named of product(chosen.map((index) => placesFor(nodes[index]!, modes[index]!)))) {
-          const placeOf = new Map(chosen.map((index, at) => [index, named[at]!]));
-          const clash = pairs.some(
-            ({ first, second }, index) => way[index] === 'two-places' && placeOf.get(first) === placeOf.get(second),
-          );
-          if (clash) continue;
-          const domains = base.domains.map((domain, at) => {
-            const index = at - group.visits.length;
-            const place = placeOf.get(index);
-            if (place === undefined || modes[index]!.batch !== null) return domain;
-            const starts = nodes[index]!.starts.byPlace.find((entry) => entry.place === place)!.starts;
-            return and(domain, starts);
-          });
-          branches.push({
-            net: { domains, arcs: [...base.arcs, ...orders] },
-            operations: nodes.map((node, index) => ({
-              phase: node.phase,
-              lab: node.lab,
-              operation: node.operation,
-              batch: modes[index]!.batch,
-              place: placeOf.get(index) ?? null,
-            })),
-            labs,
-          });
-        }
-      }
+      const operations = (placeOf: ReadonlyMap<number, string>): BranchOperation[] =>
+        nodes.map((node, index) => ({
+          phase: node.phase,
+          lab: node.lab,
+          operation: node.operation,
+          batch: modes[index]!.batch,
+          place: placeOf.get(index) ?? null,
+        }));
+      forEachOrder(base, pairs, modes, nodes, group.visits.length, (net, placeOf) => {
+        branches.push({ net, operations: operations(placeOf), labs });
+      });
     }
   }
   return branches;
-}
-
-function conflictsOf(
-  problem: ChainProblem,
-  group: PhaseGroup,
-  nodes: readonly Node[],
-  sure: readonly boolean[][][],
-): Pair[] {
-  const keysOf = (node: Node): string[] => {
-    const operation = problem.phases[node.phase]!.labs[node.lab]!.operations[node.operation]!;
-    return [...operation.places.map(({ key }) => key), ...operation.batches.map(({ place }) => place)];
-  };
-  const holds = (node: Node): boolean =>
-    problem.phases[node.phase]!.labs[node.lab]!.operations[node.operation]!.segments.some(
-      ({ holdsPlace }) => holdsPlace,
-    );
-  const pairs: Pair[] = [];
-  for (let first = 0; first < nodes.length; first++) {
-    for (let second = first + 1; second < nodes.length; second++) {
-      const a = nodes[first]!;
-      const b = nodes[second]!;
-      if (!holds(a) || !holds(b)) continue;
-      if (a.phase === b.phase) {
-        const order = sure[group.phases.indexOf(a.phase)]!;
-        if (order[a.operation]![b.operation]! || order[b.operation]![a.operation]!) continue;
-      } else {
-        const [p, q] = [problem.phases[a.phase]!, problem.phases[b.phase]!];
-        if (Math.max(p.after ?? -1, q.after ?? -1) >= Math.min(p.before, q.before)) continue;
-      }
-      const keys = keysOf(b);
-      if (keysOf(a).some((key) => keys.includes(key))) pairs.push({ first, second });
-    }
-  }
-  return pairs;
 }
 
 /** Visits with every start open, operations with their start sets, and all arcs of the phases. */

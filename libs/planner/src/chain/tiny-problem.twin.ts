@@ -58,7 +58,9 @@ export function tinyProblem(random: SeededRandom, family: Family): ChainProblem 
   const nextDays = (days: number): Int32Array =>
     Int32Array.from({ length: slotCount + 1 }, (_, anchor) => Math.min(slotCount, (day(anchor) + days) * DAY));
   const daysAtMost = (days: number): Int32Array =>
-    Int32Array.from({ length: slotCount + 1 }, (_, anchor) => Math.min(slotCount - 1, (day(anchor) + days + 1) * DAY - 1));
+    Int32Array.from({ length: slotCount + 1 }, (_, anchor) =>
+      Math.min(slotCount - 1, (day(anchor) + days + 1) * DAY - 1),
+    );
   const courier = (): Int32Array => {
     const table = new Int32Array(slotCount + 1);
     const every = 2 + upTo(4);
@@ -71,12 +73,15 @@ export function tinyProblem(random: SeededRandom, family: Family): ChainProblem 
 
   const clinics = is('mixed-clinics', 'one-of-two-clinics') && chance(85) ? ['north', 'south'] : ['north'];
   const people = ['ada', 'bo'].slice(0, 1 + upTo(1));
-  const fill = 45 + upTo(45);
+  const fill = 60 + upTo(35);
   const staff = new Map(
     clinics.map((clinic) => [
       clinic,
       {
-        clinicians: people.map((key) => ({ key: clinic === 'south' && chance(50) ? `${key}-south` : key, free: free(fill) })),
+        clinicians: people.map((key) => ({
+          key: clinic === 'south' && chance(50) ? `${key}-south` : key,
+          free: free(fill),
+        })),
         chairs: [resource(`${clinic}-chair-1`, fill), resource(`${clinic}-chair-2`, fill)].slice(0, 1 + upTo(1)),
         assistants: [resource(`${clinic}-assistant`, 80)],
         kits: [resource('kit-1', 80), resource('kit-2', 80)].slice(0, 1 + upTo(1)),
@@ -90,14 +95,12 @@ export function tinyProblem(random: SeededRandom, family: Family): ChainProblem 
   const deliveryVisit = Math.max(1, visitCount - 1 - reviews);
   const option = (clinic: string, lengthSlots: number, needsKit: boolean): VisitOption => {
     const own = staff.get(clinic)!;
-    const clinicians = own.clinicians.map(
-      ({ key, free: bits }): ChainClinician => ({
-        key,
-        free: bits,
-        placementCost: chance(40) ? Uint8Array.from({ length: slotCount }, () => upTo(2)) : null,
-        refused: chance(5),
-      }),
-    );
+    const clinicians = own.clinicians.map(({ key, free: bits }): ChainClinician => ({
+      key,
+      free: bits,
+      placementCost: chance(40) ? Uint8Array.from({ length: slotCount }, () => upTo(2)) : null,
+      refused: chance(5),
+    }));
     const allowed = chance(25) ? bitsWhere(slotCount, (slot) => slot % 2 === 0) : bitsWhere(slotCount, () => true);
     const kits: KitNeed[] = needsKit ? [{ kind: 'kit', reprocessingSlots: upTo(8), units: own.kits }] : [];
     return {
@@ -146,11 +149,16 @@ export function tinyProblem(random: SeededRandom, family: Family): ChainProblem 
     });
   }
 
-  const centreOpen = bitsWhere(slotCount, (slot) => isOpen(slot) && (family === 'plain-waits' || slot % DAY < 4 || chance(50)));
-  const sharedPlaces = [resource('bench-1', 65), resource('bench-2', 65)].slice(0, 1 + upTo(1));
+  const centreOpen = bitsWhere(
+    slotCount,
+    (slot) => isOpen(slot) && (family === 'plain-waits' || slot % DAY < 4 || chance(50)),
+  );
+  const sharedPlaces = [resource('bench-1', 80), resource('bench-2', 80)].slice(0, 1 + upTo(1));
   const operation = (key: string, lab: string): ChainOperation => {
     const shared = is('own-work-competes') && chance(75);
-    const places = shared ? sharedPlaces : [resource(`${lab}-${key}-place`, 70), resource(`${lab}-${key}-other`, 70)].slice(0, 1 + upTo(1));
+    const places = shared
+      ? sharedPlaces
+      : [resource(`${lab}-${key}-place`, 80), resource(`${lab}-${key}-other`, 80)].slice(0, 1 + upTo(1));
     const segments: ChainOperation['segments'][number][] = [{ slots: 1, mode: 'pauses', holdsPlace: true }];
     if (is('pausing-and-holds', 'limits-inside-phases')) {
       segments[0] = { slots: 1 + upTo(1), mode: 'pauses', holdsPlace: chance(80) };
@@ -168,20 +176,40 @@ export function tinyProblem(random: SeededRandom, family: Family): ChainProblem 
     clinics.length > 1 && chance(60) ? new Map([['south', { lo: courier(), hi: null }]]) : null;
   const laboratory = (lab: string, phase: string): LabAlternative => {
     const operationCount = is('own-work-competes') ? 1 + upTo(2) : upTo(3);
-    const operations = Array.from({ length: operationCount }, (_, index) => operation(`${phase}-${String(index)}`, lab));
+    const operations = Array.from({ length: operationCount }, (_, index) =>
+      operation(`${phase}-${String(index)}`, lab),
+    );
     const arcs: PhaseArc[] = [];
     const arc = (from: PhaseArc['from'], to: PhaseArc['to'], tables: ArcTables, clinic: boolean): void => {
       const key = `${phase}-arc-${String(arcs.length)}`;
-      arcs.push({ key, from, to, anchor: chance(75) ? 'end' : 'start', ...tables, byClinic: clinic ? byClinic() : null });
+      arcs.push({
+        key,
+        from,
+        to,
+        anchor: chance(75) ? 'end' : 'start',
+        ...tables,
+        byClinic: clinic ? byClinic() : null,
+      });
     };
     operations.forEach((_, index) => {
       const limited = is('limits-inside-phases') ? 55 : 20;
       const hi = chance(limited) ? atMost(2 + upTo(8)) : null;
       const chained = index > 0 && chance(is('own-work-competes') ? 40 : 75);
       if (chained) arc(index - 1, index, { lo: after(upTo(1)), hi }, false);
-      if (!chained || chance(20)) arc('after', index, { lo: chance(50) ? courier() : after(upTo(2)), hi: chance(limited / 2) ? atMost(6 + upTo(6)) : null }, true);
+      if (!chained || chance(20))
+        arc(
+          'after',
+          index,
+          { lo: chance(50) ? courier() : after(upTo(2)), hi: chance(limited / 2) ? atMost(6 + upTo(6)) : null },
+          true,
+        );
       if (index === operationCount - 1 || chance(30)) {
-        arc(index, 'before', { lo: chance(50) ? courier() : after(upTo(2)), hi: chance(limited / 2) ? atMost(6 + upTo(8)) : null }, true);
+        arc(
+          index,
+          'before',
+          { lo: chance(50) ? courier() : after(upTo(2)), hi: chance(limited / 2) ? atMost(6 + upTo(8)) : null },
+          true,
+        );
       }
     });
     if (operationCount === 0 && chance(80)) arc('after', 'before', { lo: after(1 + upTo(5)), hi: null }, true);
@@ -195,7 +223,8 @@ export function tinyProblem(random: SeededRandom, family: Family): ChainProblem 
     phases.push({ key, after: from, before, labs });
   };
   if (family !== 'plain-waits') {
-    for (let before = 1; before <= deliveryVisit; before++) if (chance(family === 'everything' ? 50 : 75)) phase(before - 1, before);
+    for (let before = 1; before <= deliveryVisit; before++)
+      if (chance(family === 'everything' ? 50 : 75)) phase(before - 1, before);
     if (is('second-arch') && deliveryVisit >= 2 && chance(85)) phase(0, 2);
     else if (is('second-arch', 'own-work-competes') && chance(40)) phase(0, 1);
     if (chance(10)) phase(null, 0);
