@@ -7,8 +7,8 @@ import type { RecurrenceRule } from './recurrence-rule.js';
  * Instances of a rule on the wall clock, ascending: those from `window.startMs` to before `window.endMs`, and none
  * before the first start. COUNT and UNTIL are left to the caller, who knows which instances the clock skips.
  *
- * Written here rather than taken from a library so that the work is bounded by the window: a rule that never holds
- * (30 February) kept the library tried first busy for seconds, and such a rule can arrive by mistake from outside.
+ * Written here rather than taken from a library so that the work is bounded by the window: libraries look for the next
+ * instance of a rule that never holds (30 February) up to the year 9999, and such a rule can come in from outside.
  *
  * @param firstWall wall milliseconds of DTSTART
  */
