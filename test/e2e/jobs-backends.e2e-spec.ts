@@ -91,7 +91,7 @@ describe('a queue', () => {
   it('fails a payload of another shape at once, and never shows it to the work', async () => {
     let tries = 0;
     startWorker(() => Promise.resolve(void (tries += 1)));
-    await queue.add('count', { number: 'seven' }, { attempts: 3 });
+    await queue.add('count', { number: 'seven' }, { jobId: randomUUID(), attempts: 3 });
     await until(async () => (await queue.getFailedCount()) === 1);
     const [failed] = await queue.getFailed();
     expect(failed?.attemptsMade).toBe(1);

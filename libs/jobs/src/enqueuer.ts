@@ -1,3 +1,4 @@
+import { randomUUID } from 'node:crypto';
 import type { Queue } from 'bullmq';
 import { DomainError } from '@archwright/kernel';
 import { JOBS } from './jobs.js';
@@ -40,7 +41,9 @@ export async function addJob<Payload>(
 ): Promise<void> {
   const parsed = definition.payload.parse(payload);
   await queue.add(definition.name, parsed, {
-    // Not the job's id: a finished job keeps its id for a while, and would swallow what the sweep wants done again.
+    // Drawn here: the queue's own counters are sequences that it would make at the first job, and the login may make nothing.
+    jobId: randomUUID(),
+    // Apart from the job's id: a finished job keeps its id for a while, and would swallow what the sweep wants done again.
     deduplication: { id: definition.key(parsed) },
     attempts: definition.attempts,
     backoff: { type: 'exponential', delay: FIRST_RETRY_AFTER_MS, jitter: 0.5 },
