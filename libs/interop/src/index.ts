@@ -1,0 +1,9 @@
+export { CalendarFieldError, CalendarFileError, PatientFileError } from './errors.js';
+export { readBusyTimes, type BusyTime } from './calendar-in/busy-times.js';
+export type { CalendarProblem } from './calendar-in/content-lines.js';
+export {
+  itineraryCalendar,
+  visitCalendar,
+  type CalendarParty,
+  type CalendarVisit,
+} from './calendar-out/visit-calendar.js';
