@@ -1,0 +1,9 @@
+/** What an organisation decides for itself. */
+export interface OrganisationSettings {
+  /** How long before a visit reminders go out, per channel, in minutes. */
+  readonly reminderLeadMinutes: { readonly mail: number[]; readonly phone: number[] };
+  /** No reminder between these local times of the patient; may span midnight. */
+  readonly quietHours: { readonly from: string; readonly to: string };
+  readonly phoneHoldMinutes: number;
+  readonly provisionalHoldMinutes: number;
+}
