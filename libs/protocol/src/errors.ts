@@ -64,3 +64,26 @@ export class LoopNotApplicableError extends DomainError {
     super('protocol.loop-not-applicable', `Loop "${loop}" does not apply: ${reason}`, { loop, ...details });
   }
 }
+
+/** No accepted laboratory can make a phase's work. */
+export class NoLaboratoryError extends DomainError {
+  constructor(phase: string, missing: readonly { laboratory: string; lacks: readonly string[] }[]) {
+    const each = missing.map(({ laboratory, lacks }) => `"${laboratory}" lacks ${lacks.join(', ')}`);
+    super(
+      'protocol.no-laboratory',
+      `No accepted laboratory can make the work "${phase}": ${each.length > 0 ? each.join('; ') : 'none is accepted'}. ` +
+        'Accept another laboratory, or add what is missing.',
+      { phase, missing },
+    );
+  }
+}
+
+/** Nothing is left of the case that a plan could place. */
+export class NothingToPlanError extends DomainError {
+  constructor() {
+    super(
+      'protocol.nothing-to-plan',
+      'No visit of this case is left to be planned: reviews and recalls beyond the first checks are only due.',
+    );
+  }
+}

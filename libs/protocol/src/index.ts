@@ -17,6 +17,8 @@ export {
   ArchesNotCombinableError,
   IllegalTransitionError,
   LoopNotApplicableError,
+  NoLaboratoryError,
+  NothingToPlanError,
   PathInvalidError,
   UnknownPartError,
   type PathProblem,
@@ -71,3 +73,12 @@ export type {
   WorkCentreSnapshot,
 } from './snapshot.js';
 export { changeStageState, isToCome, type StageState } from './stage-state.js';
+export {
+  fromChainPlan,
+  type CasePlan,
+  type CasePlanLabStep,
+  type CasePlanTransport,
+  type CasePlanVisit,
+} from './translate/plan.js';
+export { toChainProblem, type PlanNames } from './translate/problem.js';
+export type { PlanRequest } from './translate/request.js';

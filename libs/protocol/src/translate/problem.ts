@@ -1,0 +1,202 @@
+import type { ChainLag, ChainProblem } from '@archwright/planner';
+import { dayOfSlot } from '@archwright/calendar';
+import { NothingToPlanError } from '../errors.js';
+import { PlanningAxis } from './axis.js';
+import { overridden, toProblemPhase } from './lab-phase.js';
+import { remainingOf, type Remaining } from './remaining.js';
+import type { PlanRequest } from './request.js';
+import { boundsAfter, tablesOf, type DayCounting } from './spans.js';
+import { Transport } from './transport.js';
+import { ClinicResources, patientTime, toChainVisit } from './visit-options.js';
+
+/** What reading a plan back needs: the request and what its keys stand for. */
+export interface PlanNames {
+  readonly request: PlanRequest;
+  readonly axis: PlanningAxis;
+  readonly transport: Transport;
+  readonly remaining: Remaining;
+  /** Zone in which days are counted. */
+  readonly zone: string;
+  /** False when no denture is placed any more: the days of the front are then those of the first visit. */
+  readonly placesDenture: boolean;
+}
+
+/** Four hours of rest between the work's return and the visit, then a day, then two: common practice, no source. */
+const BUFFER_SLOTS = [48, 288, 576];
+
+/** Chains over more clinics than these stay in one clinic: the search would grow with every pair. */
+const MOST_MIXED_CLINICS = 3;
+
+/**
+ * Translates what is left of a case into the planner's problem.
+ *
+ * Kept bookings take part with their one start. What has happened already bounds what follows. Offers reach through the first
+ * checks after placement; later reviews and recalls are not part of the problem.
+ *
+ * @throws {NothingToPlanError} when no visit is left
+ * @throws {NoLaboratoryError} when no accepted laboratory can make some work
+ */
+export function toChainProblem(request: PlanRequest): { readonly problem: ChainProblem; readonly names: PlanNames } {
+  const axis = new PlanningAxis(request.nowMs, request.horizonWeeks);
+  const transport = new Transport(request.practice, axis);
+  const remaining = remainingOf(request);
+  const { visits } = remaining;
+  if (visits.length === 0) throw new NothingToPlanError();
+  const zone = zoneOf(request);
+  const visitIndex = new Map(visits.map((each, index) => [each.stage.code, index]));
+  const lastDelivery = visits.findLastIndex((each) => each.stage.isDelivery);
+  const deliveryVisit = Math.max(0, lastDelivery);
+  const clinics = request.practice.clinics.map((clinic) => new ClinicResources(axis, clinic));
+  const time = patientTime(axis, request);
+  const context = { axis, request, transport, visitIndex, zone };
+  const bounds = startBounds(axis, request, remaining, transport, zone);
+  const problem: ChainProblem = {
+    slotCount: axis.count,
+    dayOfSlot: axis.daysIn(zone),
+    halfDayOfSlot: halfDays(axis, zone),
+    visits: visits.map((each, index) =>
+      toChainVisit(
+        axis,
+        request,
+        clinics,
+        time,
+        each,
+        followed(request, remaining, index, deliveryVisit),
+        bounds[index] ?? WHOLE,
+      ),
+    ),
+    deliveryVisit,
+    lags: [...waits(axis, request, visitIndex, zone), ...dailyCaps(axis, request, remaining, zone)],
+    phases: remaining.phases.map((each) => toProblemPhase(context, each)),
+    mixing: request.wishes.clinicIds.length > MOST_MIXED_CLINICS ? 'one-clinic' : 'any-clinic',
+    seenBy: lastSeenBy(request),
+    placement: { bufferSteps: BUFFER_SLOTS },
+  };
+  return { problem, names: { request, axis, transport, remaining, zone, placesDenture: lastDelivery >= 0 } };
+}
+
+const WHOLE = { first: 0, last: Number.MAX_SAFE_INTEGER };
+
+/** The zone of the first accepted clinic: a case's clinics lie within one day's reach of the patient. */
+function zoneOf({ practice, wishes, patient }: PlanRequest): string {
+  return practice.clinics.find((each) => wishes.clinicIds.includes(each.id))?.zone ?? patient.zone;
+}
+
+function lastSeenBy({ fixedStages, nowMs }: PlanRequest): ChainProblem['seenBy'] {
+  const past = fixedStages.filter((each) => each.startMs < nowMs).sort((a, b) => b.startMs - a.startMs)[0];
+  return past === undefined ? null : { clinic: past.clinicId, clinician: past.clinicianId };
+}
+
+/** Up to delivery each visit follows the one before; a later one what its wait counts from, delivery when that is past. */
+function followed({ chain }: PlanRequest, { visits }: Remaining, index: number, delivery: number): number | null {
+  if (index === 0) return null;
+  if (index <= delivery) return index - 1;
+  const code = visits[index]?.stage.code;
+  const from = chain.lags
+    .filter((lag) => lag.to === code)
+    .map((lag) => visits.findIndex((each) => each.stage.code === lag.from))
+    .filter((each) => each >= delivery && each < index);
+  return Math.max(delivery, ...from);
+}
+
+/** First and last start of each visit as left by what has happened: the patient's notice, fixed visits and finished work. */
+function startBounds(
+  axis: PlanningAxis,
+  request: PlanRequest,
+  { visits, phases }: Remaining,
+  transport: Transport,
+  zone: string,
+): { first: number; last: number }[] {
+  const { chain, fixedStages, fixedSteps, practice } = request;
+  const counting: DayCounting = { zone, labDays: practice.laboratories[0]?.labDays ?? null };
+  const toCome = new Set([
+    ...visits.map((each) => each.stage.code),
+    ...phases.flatMap((phase) => phase.steps.map((each) => each.step.code)),
+  ]);
+  return visits.map(({ stage, kept }) => {
+    const bound = { first: 0, last: axis.count - 1 };
+    const narrow = (fromMs: number, untilMs: number | null) => {
+      bound.first = Math.max(bound.first, axis.slotFrom(fromMs));
+      if (untilMs !== null) bound.last = Math.min(bound.last, axis.slotUntil(untilMs));
+    };
+    if (request.notBeforeMs !== null && kept === null) narrow(request.notBeforeMs, null);
+    for (const lag of chain.lags) {
+      if (lag.to !== stage.code || toCome.has(lag.from)) continue;
+      const past = [...fixedStages, ...fixedSteps].find((each) => each.code === lag.from);
+      if (past === undefined) continue;
+      const { fromMs, untilMs } = boundsAfter(overridden(request, lag.code, lag), past.endMs, counting);
+      narrow(fromMs, untilMs);
+    }
+    for (const step of chain.steps) {
+      if (step.beforeStage !== stage.code || toCome.has(step.code)) continue;
+      const done = fixedSteps.find((each) => each.code === step.code);
+      const laboratory = practice.laboratories.find((each) => each.id === done?.laboratoryId);
+      if (done === undefined || laboratory === undefined) continue;
+      const arrivals = request.wishes.clinicIds.flatMap((clinic) => {
+        const leg = transport.first('to-clinic', clinic, laboratory, done.endMs);
+        return leg === null ? [] : [leg.arrivesAtMs];
+      });
+      narrow(arrivals.length === 0 ? done.endMs : Math.min(...arrivals), null);
+    }
+    return bound;
+  });
+}
+
+/** Waits between two visits that are both to come. */
+function waits(
+  axis: PlanningAxis,
+  request: PlanRequest,
+  visitIndex: ReadonlyMap<string, number>,
+  zone: string,
+): ChainLag[] {
+  const counting: DayCounting = { zone, labDays: request.practice.laboratories[0]?.labDays ?? null };
+  return request.chain.lags.flatMap((lag): ChainLag[] => {
+    const from = visitIndex.get(lag.from);
+    const to = visitIndex.get(lag.to);
+    const limits = overridden(request, lag.code, lag);
+    if (from === undefined || to === undefined || (limits.min === null && limits.max === null)) return [];
+    return [{ key: lag.code, from, to, anchor: 'end', ...tablesOf(axis, limits, counting), byClinic: null }];
+  });
+}
+
+/** Visits that together exceed the patient's chair minutes of a day cannot all lie on one day. */
+function dailyCaps(axis: PlanningAxis, { patient }: PlanRequest, { visits }: Remaining, zone: string): ChainLag[] {
+  const cap = patient.chairMinutesPerDay;
+  if (cap === null) return [];
+  const nextDay = tablesOf(
+    axis,
+    {
+      min: {
+        amount: 1,
+        unit: 'calendar-days',
+        firmness: 'hard',
+        standing: 'practice',
+        source: 'the patient’s daily limit',
+      },
+      max: null,
+    },
+    { zone, labDays: null },
+  );
+  const lags: ChainLag[] = [];
+  for (let from = 0; from < visits.length; from++) {
+    let minutes = visits[from]?.stage.chairMinutes.typical ?? 0;
+    for (let to = from + 1; to < visits.length; to++) {
+      minutes += visits[to]?.stage.chairMinutes.typical ?? 0;
+      if (minutes <= cap) continue;
+      lags.push({ key: `chair-minutes-per-day-${String(from)}`, from, to, anchor: 'end', ...nextDay, byClinic: null });
+      break;
+    }
+  }
+  return lags;
+}
+
+/** Two numbers a day, before and after noon. */
+function halfDays(axis: PlanningAxis, zone: string): Int32Array {
+  const days = axis.daysIn(zone);
+  // The day of the instant twelve hours later has changed by noon, give or take an hour on the day of a clock change.
+  const shifted = dayOfSlot(
+    { originMs: axis.originMs + 12 * 3_600_000, slotMinutes: axis.slotMinutes, count: axis.count },
+    zone,
+  );
+  return days.map((day, slot) => day + (shifted[slot] ?? day));
+}
