@@ -31,7 +31,7 @@ const inside = createRoute({
   component: Frame,
   beforeLoad: async ({ location }) => {
     try {
-      const session = await queryClient.ensureQueryData(sessionQuery);
+      const session = await queryClient.query({ ...sessionQuery, staleTime: 'static' });
       sessionGood();
       return { session };
     } catch (error) {

@@ -29,6 +29,9 @@ export const theme = createTheme({
 /** The library's own colours follow our tokens, so that there is one place for light and dark. */
 export const variables: CSSVariablesResolver = () => {
   const tokens = {
+    '--mantine-color-gray-4': 'var(--line-strong)',
+    '--mantine-color-dark-4': 'var(--line-strong)',
+    '--mantine-color-dark-6': 'var(--surface)',
     '--mantine-color-body': 'var(--surface)',
     '--mantine-color-text': 'var(--ink)',
     '--mantine-color-dimmed': 'var(--soft)',

@@ -65,10 +65,9 @@ export function BenchPage() {
                 on={on}
                 centre={search.centre}
                 onPick={(centre, day) => {
-                  const { centre: _, ...rest } = search;
                   void navigate({
                     to: '/bench',
-                    search: { ...rest, on: day, ...(centre ? { centre } : {}) },
+                    search: { lab: laboratoryId, from, on: day, ...(centre ? { centre } : {}) },
                     resetScroll: false,
                   });
                 }}

@@ -4,6 +4,8 @@ import { archWords, lineWords } from '../words/line.js';
 
 export interface PlanRow {
   key: string;
+  /** Orders the rows. */
+  at: string;
   when: string;
   what: string;
   where: string;
@@ -13,7 +15,7 @@ export interface PlanRow {
 
 /** A plan as rows in order of time: the equal of its drawing. */
 export function planRows(plan: CasePlan, zone: string, today: string, viewer: string): PlanRow[] {
-  const rows: (PlanRow & { at: string })[] = [
+  const rows: PlanRow[] = [
     ...plan.visits.map((visit) => ({
       at: visit.startsAt,
       key: `v ${visit.startsAt} ${visit.title}`,
@@ -47,5 +49,5 @@ export function planRows(plan: CasePlan, zone: string, today: string, viewer: st
       againstWishes: [],
     })),
   ];
-  return rows.sort((a, b) => a.at.localeCompare(b.at)).map(({ at: _, ...row }) => row);
+  return rows.sort((a, b) => a.at.localeCompare(b.at));
 }

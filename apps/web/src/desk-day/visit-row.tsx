@@ -36,6 +36,9 @@ export function VisitRow({ row, mayAct, mayChange, pending, onAct }: Props) {
           </Link>
         ) : null}
         <div>{row.title}</div>
+        <div className="small soft day-with-narrow">
+          {row.clinician}, {row.chair}
+        </div>
       </td>
       <td className="small">
         {row.clinician}

@@ -1,6 +1,6 @@
 import { Button, Checkbox, NativeSelect } from '@mantine/core';
 import { useNavigate, useSearch } from '@tanstack/react-router';
-import { useState, type FormEvent } from 'react';
+import { useState, type SyntheticEvent } from 'react';
 import { fieldErrors } from '../api/errors.js';
 import { useFirstProblem } from '../look/first-problem.js';
 import { Refusal } from '../look/notice.js';
@@ -27,7 +27,7 @@ export function OpenCasePage() {
   const form = useFirstProblem(attempt, Object.keys(errors).length > 0);
   const ownWishes = patient.data ? draftOfWishes(patient.data.wishes) : emptyWishes;
 
-  function submit(event: FormEvent): void {
+  function submit(event: SyntheticEvent): void {
     event.preventDefault();
     setAttempt((before) => before + 1);
     if (!('body' in reading)) return;

@@ -1,6 +1,6 @@
 import { Button } from '@mantine/core';
 import type { CreatePatient, PracticeView } from '@archwright/contracts';
-import { useState, type FormEvent } from 'react';
+import { useState, type SyntheticEvent } from 'react';
 import { fieldErrors } from '../api/errors.js';
 import { useFirstProblem } from '../look/first-problem.js';
 import { Notice, Refusal } from '../look/notice.js';
@@ -29,7 +29,7 @@ export function PatientEditor({ draft, practice, submitLabel, pending, error, on
   const ownZones = [...new Set(practice.clinics.map((clinic) => clinic.zone))];
   const zones = [...new Set([draft.zone, ...ownZones, ...Intl.supportedValuesOf('timeZone')])].filter(Boolean);
 
-  function submit(event: FormEvent): void {
+  function submit(event: SyntheticEvent): void {
     event.preventDefault();
     setAttempt((before) => before + 1);
     if ('body' in reading) onSubmit(reading.body);

@@ -1,7 +1,7 @@
 import { sessionView, signIn, type SessionView } from '@archwright/contracts';
 import { Button, PasswordInput, TextInput } from '@mantine/core';
 import { useMutation, useQueryClient } from '@tanstack/react-query';
-import { useRef, useState, type FormEvent } from 'react';
+import { useRef, useState, type SyntheticEvent } from 'react';
 import { post } from '../api/client.js';
 import { hasStatus } from '../api/errors.js';
 import { sessionQuery } from '../api/queries.js';
@@ -31,7 +31,7 @@ export function SignInForm({ note, onSignedIn }: { note?: 'again'; onSignedIn: (
     },
   });
 
-  function submit(event: FormEvent): void {
+  function submit(event: SyntheticEvent): void {
     event.preventDefault();
     setTried(true);
     if (signInName.trim() === '') nameInput.current?.focus();

@@ -75,9 +75,8 @@ export function StageBoardPage() {
             ...practice.clinics.map((clinic) => ({ value: clinic.id, label: clinic.name })),
           ]}
           onChange={(event) => {
-            const { clinic: _, ...rest } = search;
             const clinic = event.currentTarget.value;
-            void navigate({ to: '/chair', search: clinic ? { ...rest, clinic } : rest });
+            void navigate({ to: '/chair', search: { on: day, clinician: chosen, ...(clinic ? { clinic } : {}) } });
           }}
         />
         <NativeSelect

@@ -1,6 +1,6 @@
 import { Button } from '@mantine/core';
 import type { RecordCapture, StageView } from '@archwright/contracts';
-import { useState, type FormEvent } from 'react';
+import { useState, type SyntheticEvent } from 'react';
 import { hasStatus } from '../api/errors.js';
 import { useFirstProblem } from '../look/first-problem.js';
 import { Conflict, Notice, Refusal } from '../look/notice.js';
@@ -30,7 +30,7 @@ export function CaptureForm({ view, pending, error, onSave, onReload }: Props) {
   const fields = captureFields(view);
   const stale = hasStatus(error, 412);
 
-  function submit(event: FormEvent): void {
+  function submit(event: SyntheticEvent): void {
     event.preventDefault();
     setAttempt((before) => before + 1);
     if (!('body' in reading)) return;
