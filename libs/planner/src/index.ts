@@ -24,3 +24,13 @@ export type {
   SlotBits,
   VisitOption,
 } from './chain/model.js';
+export { ChainCache } from './chain/cache.js';
+export {
+  ContradictoryWaitsError,
+  LabWithoutCapacityError,
+  NoClinicianError,
+  VisitTooLongError,
+} from './chain/errors.js';
+export { slotsKeepingRest, type OpenSlots } from './chain/keep-rest.js';
+export { planOffers } from './chain/offers.js';
+export { replanChain, type CurrentVisit, type MovedPlan } from './replan/replan-chain.js';

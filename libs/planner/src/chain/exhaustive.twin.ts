@@ -107,7 +107,7 @@ export class Twin {
   constructor(
     readonly problem: ChainProblem,
     /** Calls of the visit enumeration after which a problem counts as too large; then `plans` is `null`. */
-    private readonly limit = 150_000,
+    private readonly limit = 60_000,
   ) {}
 
   private placementsOf(operation: ChainOperation): Placement[] {
@@ -266,20 +266,18 @@ export class Twin {
     return known;
   }
 
-  private bufferCost(visits: readonly TwinVisit[], groups: readonly number[][]): number {
+  private bufferCost(visits: readonly TwinVisit[]): number {
     const { problem } = this;
     let cost = 0;
     problem.visits.forEach(({ follows }, late) => {
       if (follows === null) return;
-      const inBetween = groups
-        .filter((group) =>
-          group.every((phase) => problem.phases[phase]!.after === follows && problem.phases[phase]!.before === late),
-        )
-        .flat();
+      const inBetween = problem.phases.flatMap(({ after, before }, phase) =>
+        after === follows && before === late ? [phase] : [],
+      );
       if (inBetween.length === 0) return;
       let least = Infinity;
       for (const labs of this.labChoices(inBetween)) {
-        if (!this.possible(inBetween, labs, (visit) => visits[visit]!, true)) continue;
+        if (!this.possible(inBetween, labs, (visit) => visits[visit]!, false)) continue;
         const back = Math.max(
           ...inBetween.map((phase, at) => this.earliestReturn(phase, labs[at]!, visits[follows]!, visits[late]!)),
         );
@@ -344,7 +342,7 @@ export class Twin {
     });
   }
 
-  private priced(visits: readonly TwinVisit[], groups: readonly number[][]): TwinPlan {
+  private priced(visits: readonly TwinVisit[]): TwinPlan {
     const { problem } = this;
     let wishes = 0;
     let clinicians = 0;
@@ -363,7 +361,7 @@ export class Twin {
     return {
       visits: visits.slice(),
       vector: [day, wishes, clinicians, clinics],
-      ties: [this.bufferCost(visits, groups), placement, visits.reduce((sum, { start }) => sum + start, 0)],
+      ties: [this.bufferCost(visits), placement, visits.reduce((sum, { start }) => sum + start, 0)],
     };
   }
 
@@ -376,10 +374,10 @@ export class Twin {
     const visits: TwinVisit[] = [];
     let calls = 0;
     const extend = (index: number): boolean => {
-      if (++calls > this.limit || out.length > 6_000) return false;
+      if (++calls > this.limit || out.length > 2_000) return false;
       if (index === problem.visits.length) {
         const whole = groups.filter((group) => group.length > 1).every((group) => this.remembered(group, visits));
-        if (whole && this.kitsDealt(visits)) out.push(this.priced(visits, groups));
+        if (whole && this.kitsDealt(visits)) out.push(this.priced(visits));
         return true;
       }
       for (const visit of choices[index]!) {

@@ -151,7 +151,8 @@ export interface ChainPhase {
 export interface PlacementRule {
   /**
    * Rising thresholds in slots: a visit that starts less than a threshold after the earliest return of the work made
-   * since the visit it follows costs one for each threshold missed.
+   * since the visit it follows costs one for each threshold missed. The earliest return is that of the chosen laboratory
+   * for work handed over at that visit or later, the case's other work left aside; the latest phase counts.
    */
   readonly bufferSteps: readonly number[];
 }

@@ -1,5 +1,5 @@
 import { delays } from './arcs.js';
-import { and } from './bits.js';
+import { and, hasBit } from './bits.js';
 import type { ChainCache } from './cache.js';
 import type { ChainProblem, LabAlternative, OpenBatch, SlotBits } from './model.js';
 import { smallestSolution, type Net } from './net.js';
@@ -72,54 +72,117 @@ function placesFor(node: Node, mode: Mode): string[] {
   return node.starts.byPlace.flatMap(({ place }) => (place === null ? [] : [place]));
 }
 
-/**
- * Gives every way in which operations that may meet on a place keep out of each other's way: one first, the other
- * first, or on two named places. A way that leaves no solution is given up at once.
- *
- * @param offset nodes of `base` before the operations
- */
-export function forEachOrder(
-  base: Net,
-  pairs: readonly Pair[],
-  modes: readonly Mode[],
-  nodes: readonly Node[],
-  offset: number,
-  found: (net: Net, placeOf: ReadonlyMap<number, string>) => void,
-): void {
-  const slotCount = modes[0]?.end.length ?? 0;
-  const put = (net: Net, placeOf: ReadonlyMap<number, string>, index: number, place: string): Net => {
-    if (placeOf.has(index) || modes[index]!.batch !== null) return net;
-    const { starts } = nodes[index]!.starts.byPlace.find((entry) => entry.place === place)!;
-    return { ...net, domains: net.domains.map((bits, at) => (at === index + offset ? and(bits, starts) : bits)) };
-  };
-  const settle = (at: number, net: Net, placeOf: ReadonlyMap<number, string>): void => {
-    if (smallestSolution(net) === null) return;
-    const pair = pairs[at];
-    if (pair === undefined) {
-      found(net, placeOf);
-      return;
-    }
-    const { first, second } = pair;
-    for (const [from, to] of [
+/** Operations of a group in one net, with the pairs that may still want one place at a time. */
+export interface OwnWork {
+  /** Nodes: first the group's visits in rising order, then its operations. */
+  readonly net: Net;
+  readonly nodes: readonly Node[];
+  readonly modes: readonly Mode[];
+  /** Place on which an operation was put, where that was part of a choice. */
+  readonly placeOf: ReadonlyMap<number, string>;
+  readonly open: readonly Pair[];
+}
+
+function put(work: OwnWork, index: number, place: string): OwnWork {
+  if (work.placeOf.has(index)) return work;
+  const offset = work.net.domains.length - work.nodes.length;
+  const placeOf = new Map([...work.placeOf, [index, place]]);
+  if (work.modes[index]!.batch !== null) return { ...work, placeOf };
+  const { starts } = work.nodes[index]!.starts.byPlace.find((entry) => entry.place === place)!;
+  const domains = work.net.domains.map((bits, at) => (at === index + offset ? and(bits, starts) : bits));
+  return { ...work, placeOf, net: { ...work.net, domains } };
+}
+
+/** Every way to keep one pair out of each other's way: one first, the other first, or each on a place of its own. */
+export function settle<W extends OwnWork>(work: W, pair: Pair): W[] {
+  const { first, second } = pair;
+  const slotCount = work.modes[first]!.end.length;
+  const offset = work.net.domains.length - work.nodes.length;
+  const rest: W = { ...work, open: work.open.filter((other) => other !== pair) };
+  const ways = (
+    [
       [first, second],
       [second, first],
-    ] as const) {
-      const lo = orderTable(modes[from]!, modes[to]!, slotCount);
-      settle(at + 1, { ...net, arcs: [...net.arcs, { from: from + offset, to: to + offset, lo, hi: null }] }, placeOf);
-    }
-    const choices = (index: number): string[] => {
-      const known = placeOf.get(index);
-      return known === undefined ? placesFor(nodes[index]!, modes[index]!) : [known];
-    };
-    for (const one of choices(first)) {
-      for (const other of choices(second)) {
-        if (one === other) continue;
-        const next = put(put(net, placeOf, first, one), placeOf, second, other);
-        settle(at + 1, next, new Map([...placeOf, [first, one], [second, other]]));
-      }
-    }
+    ] as const
+  ).map(([from, to]): W => {
+    const lo = orderTable(work.modes[from]!, work.modes[to]!, slotCount);
+    const order = { from: from + offset, to: to + offset, lo, hi: null };
+    return { ...rest, net: { ...work.net, arcs: [...work.net.arcs, order] } };
+  });
+  const choices = (index: number): string[] => {
+    const known = work.placeOf.get(index);
+    return known === undefined ? placesFor(work.nodes[index]!, work.modes[index]!) : [known];
   };
-  settle(0, base, new Map());
+  for (const one of choices(first)) {
+    for (const other of choices(second)) {
+      if (one !== other) ways.push({ ...rest, ...put(put(rest, first, one), second, other) });
+    }
+  }
+  return ways;
+}
+
+export interface Settled {
+  /** Start slots by node. */
+  readonly values: Int32Array;
+  /** Place by operation; `null` where it holds none. */
+  readonly places: readonly (string | null)[];
+}
+
+function freePlaces(work: OwnWork, index: number, start: number): (string | null)[] {
+  const { batch } = work.modes[index]!;
+  if (batch !== null) return [batch.place];
+  const named = work.placeOf.get(index);
+  if (named !== undefined) return [named];
+  const { byPlace } = work.nodes[index]!.starts;
+  // An operation outside every pair may stand in a batch that was merged into its starts: it then has no free place.
+  return byPlace.filter(({ starts }) => hasBit(starts, start)).map(({ place }) => place);
+}
+
+/** Deals out places for given starts; `null` when two operations of an open pair would share one. */
+function dealPlaces(work: OwnWork, values: Int32Array): (string | null)[] | null {
+  const offset = values.length - work.nodes.length;
+  const overlaps = work.open.filter(({ first, second }) => {
+    const [a, b] = [work.modes[first]!, work.modes[second]!];
+    const [s, t] = [values[first + offset]!, values[second + offset]!];
+    return a.firstHold[s]! < b.lastHoldEnd[t]! && b.firstHold[t]! < a.lastHoldEnd[s]!;
+  });
+  const places: (string | null)[] = [];
+  const deal = (index: number): boolean => {
+    if (index === work.nodes.length) return true;
+    const free = freePlaces(work, index, values[index + offset]!);
+    for (const place of free.length === 0 ? [null] : free) {
+      const taken = overlaps.some(({ first, second }) => second === index && place !== null && places[first] === place);
+      if (taken) continue;
+      places[index] = place;
+      if (deal(index + 1)) return true;
+    }
+    return false;
+  };
+  return deal(0) ? places : null;
+}
+
+/** The open pair that overlaps in a solution whose places cannot be dealt out. */
+export function firstClash(work: OwnWork, values: Int32Array): Pair | null {
+  if (dealPlaces(work, values) !== null) return null;
+  const offset = values.length - work.nodes.length;
+  return work.open.find(({ first, second }) => {
+    const [a, b] = [work.modes[first]!, work.modes[second]!];
+    const [s, t] = [values[first + offset]!, values[second + offset]!];
+    return a.firstHold[s]! < b.lastHoldEnd[t]! && b.firstHold[t]! < a.lastHoldEnd[s]!;
+  })!;
+}
+
+/** Starts and places for all operations when the net's visits are where they are, or `null`; settles a pair only when it clashes. */
+export function settled(work: OwnWork): Settled | null {
+  const values = smallestSolution(work.net);
+  if (values === null) return null;
+  const places = dealPlaces(work, values);
+  if (places !== null) return { values, places };
+  for (const way of settle(work, firstClash(work, values)!)) {
+    const found = settled(way);
+    if (found !== null) return found;
+  }
+  return null;
 }
 
 export function conflictsOf(

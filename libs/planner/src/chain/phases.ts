@@ -1,10 +1,10 @@
 import { byStart, delays, tablesIn, visitEnds } from './arcs.js';
 import { emptyBits, fullBits, hasBit, setBit } from './bits.js';
 import type { ChainCache } from './cache.js';
-import type { ChainPhase, ChainProblem, OpenBatch } from './model.js';
+import type { ChainPhase, ChainProblem } from './model.js';
 import type { Net, NetArc } from './net.js';
 import { operationStarts } from './operation.js';
-import { conflictsOf, forEachOrder, ordered, type Mode, type Node } from './own-work.js';
+import { conflictsOf, ordered, type Mode, type Node, type OwnWork } from './own-work.js';
 
 /** The clinic and length that a visit has in one option. */
 export interface VisitPlace {
@@ -12,20 +12,8 @@ export interface VisitPlace {
   readonly lengthSlots: number;
 }
 
-/** One operation of a branch: where it starts, on which place it was put if that was part of the choice. */
-export interface BranchOperation {
-  readonly phase: number;
-  readonly lab: number;
-  readonly operation: number;
-  readonly batch: OpenBatch | null;
-  readonly place: string | null;
-}
-
-/** One choice of laboratories, places and orders that leaves a net without alternatives. */
-export interface Branch {
-  /** Nodes: first the group's visits in rising order, then its operations. */
-  readonly net: Net;
-  readonly operations: readonly BranchOperation[];
+/** One choice of laboratories and batches: a net without alternatives but for the pairs still open. */
+export interface Branch extends OwnWork {
   /** Laboratory of each phase of the group. */
   readonly labs: readonly number[];
 }
@@ -110,16 +98,16 @@ function product<T>(lists: readonly (readonly T[])[]): T[][] {
 }
 
 /**
- * Every branch of a group for given clinics.
+ * Every choice of laboratories and batches of a group for given clinics.
  *
- * @param ignoreOwnWork leaves out that operations of the case compete with each other
+ * @param compete whether operations of the case may meet on a place; else no pair is open
  */
 export function branchesOf(
   problem: ChainProblem,
   group: PhaseGroup,
   places: readonly VisitPlace[],
   cache: ChainCache,
-  ignoreOwnWork: boolean,
+  compete: boolean,
 ): Branch[] {
   const { slotCount } = problem;
   const branches: Branch[] = [];
@@ -136,21 +124,11 @@ export function branchesOf(
         nodes.push({ phase, lab: labs[at]!, operation: index, starts });
       });
     });
-    const pairs = ignoreOwnWork ? [] : conflictsOf(problem, group.phases, nodes, sure);
-    const apart = new Set(pairs.flatMap(({ first, second }) => [first, second]));
+    const open = compete ? conflictsOf(problem, group.phases, nodes, sure) : [];
+    const apart = new Set(open.flatMap(({ first, second }) => [first, second]));
     for (const modes of product(nodes.map((node, index) => modesOf(problem, node, apart.has(index), cache)))) {
-      const base = netOf(problem, group, labs, places, nodes, modes, cache);
-      const operations = (placeOf: ReadonlyMap<number, string>): BranchOperation[] =>
-        nodes.map((node, index) => ({
-          phase: node.phase,
-          lab: node.lab,
-          operation: node.operation,
-          batch: modes[index]!.batch,
-          place: placeOf.get(index) ?? null,
-        }));
-      forEachOrder(base, pairs, modes, nodes, group.visits.length, (net, placeOf) => {
-        branches.push({ net, operations: operations(placeOf), labs });
-      });
+      const net = netOf(problem, group, labs, places, nodes, modes, cache);
+      branches.push({ net, nodes, modes, placeOf: new Map(), open, labs });
     }
   }
   return branches;

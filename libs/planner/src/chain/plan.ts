@@ -1,14 +1,14 @@
 import { missedBuffers } from './best.js';
-import { emptyBits, hasBit, setBit } from './bits.js';
+import { hasBit } from './bits.js';
 import type { ChainCache } from './cache.js';
 import type { ChainPlan, PlannedOperation, PlannedVisit } from './model.js';
-import { smallestSolution } from './net.js';
-import { holdsOf, operationStarts } from './operation.js';
+import { holdsOf } from './operation.js';
+import type { PhaseGroup } from './phases.js';
 import { joins } from './piece.js';
 import { firstFree, type PreparedChain, type State } from './prepare.js';
 import type { Witness } from './region.js';
 import { satisfied } from './region.js';
-import type { Alternative, Relation } from './relations.js';
+import { workBetween, type Alternative, type Relation } from './relations.js';
 
 function stateOf(prepared: PreparedChain, witness: Witness, visit: number): State {
   return prepared.states[visit]![witness.states[visit]!]!;
@@ -25,47 +25,35 @@ function used(prepared: PreparedChain, witness: Witness, relation: Relation): Al
 function operationsOf(
   prepared: PreparedChain,
   witness: Witness,
-  relation: Relation,
+  group: PhaseGroup,
   cache: ChainCache,
 ): PlannedOperation[] {
   const { problem } = prepared;
   const { slotCount } = problem;
-  const { branch } = used(prepared, witness, relation);
-  if (branch === null) return [];
-  const domains = branch.net.domains.map((domain, node) => {
-    const visit = relation.visits[node];
-    if (visit === undefined) return domain;
-    const only = emptyBits(slotCount);
-    setBit(only, witness.starts[visit]!);
-    return only;
-  });
-  const values = smallestSolution({ ...branch.net, domains });
-  if (values === null) throw new Error(`No operations fit "${relation.label}": the pieces are inconsistent`);
-  return branch.operations.map(({ phase, lab, operation: index, batch: named, place: put }, at) => {
+  const options = group.visits.map((visit) => stateOf(prepared, witness, visit).option);
+  const work = workBetween(problem, group, options, witness.starts, cache);
+  if (work === null) throw new Error('No operations fit between the visits: the pieces are inconsistent');
+  const { nodes, modes } = work.branch;
+  return nodes.map(({ phase, lab, operation: index, starts }, at) => {
     const alternative = problem.phases[phase]!.labs[lab]!;
     const operation = alternative.operations[index]!;
-    const startSlot = values[relation.visits.length + at]!;
-    const starts = cache.get(`starts:${String(cache.id(operation))}:${String(slotCount)}`, () =>
-      operationStarts(operation, slotCount),
-    );
-    const free = starts.byPlace.find(
-      ({ place, starts: bits }) => (put === null || place === put) && hasBit(bits, startSlot),
-    );
+    const startSlot = work.settled.values[group.visits.length + at]!;
+    const place = work.settled.places[at]!;
+    const holding = operation.segments.some(({ holdsPlace }) => holdsPlace);
+    const merged = holding && place === null;
     const batch =
-      named ??
-      (free === undefined
+      modes[at]!.batch ??
+      (merged
         ? operation.batches.find((other) => other.startSlot === startSlot && other.endSlot === starts.end[startSlot])
         : undefined);
-    if (batch === undefined && free === undefined)
-      throw new Error(`No place for "${operation.key}" at ${String(startSlot)}`);
     return {
       phase: problem.phases[phase]!.key,
       operation: operation.key,
       lab: alternative.lab,
       centre: operation.centre,
       startSlot,
-      endSlot: batch?.endSlot ?? starts.end[startSlot]!,
-      place: batch?.place ?? free?.place ?? null,
+      endSlot: modes[at]!.end[startSlot]!,
+      place: batch?.place ?? place,
       batch: batch?.key ?? null,
       holds: batch === undefined ? holdsOf(operation, slotCount, startSlot) : [],
     };
@@ -107,6 +95,7 @@ export function planOf(prepared: PreparedChain, witness: Witness, cache: ChainCa
   const relations = [...unary, ...links.flatMap((link) => link.relations), ...others];
   const units = new Map<string, string>();
   for (const relation of relations) {
+    if (relation.keeps !== null) continue;
     for (const { visit, need, unit } of used(prepared, witness, relation).units) {
       units.set(`${String(visit)}:${String(need)}`, unit);
     }
@@ -134,7 +123,7 @@ export function planOf(prepared: PreparedChain, witness: Witness, cache: ChainCa
       ...ways.filter((piece) => joins(piece, t, y)).map((piece) => missedBuffers(prepared, piece, t, y)),
     );
   }
-  const operations = relations.flatMap((relation) => operationsOf(prepared, witness, relation, cache));
+  const operations = prepared.groups.flatMap((group) => operationsOf(prepared, witness, group, cache));
   const rank = new Map(problem.phases.map(({ key }, index) => [key, index]));
   operations.sort((a, b) => rank.get(a.phase)! - rank.get(b.phase)!);
   return {

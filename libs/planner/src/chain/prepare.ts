@@ -1,9 +1,17 @@
-import { and, andInto, emptyBits, erode, hasBit, isEmpty, nextBit, orInto } from './bits.js';
+import { and, andInto, emptyBits, erode, hasBit, isEmpty, orInto } from './bits.js';
 import type { ChainCache } from './cache.js';
 import type { ChainProblem, ChainResource, SlotBits, VisitOption } from './model.js';
-import { groupPhases } from './phases.js';
+import { groupPhases, type PhaseGroup } from './phases.js';
 import { bothPieces, type Piece } from './piece.js';
-import { allowedBy, asPiece, kitRelation, phaseRelation, waitRelation, type Relation } from './relations.js';
+import {
+  allowedBy,
+  asPiece,
+  kitRelation,
+  ownWorkRelation,
+  phaseRelation,
+  waitRelation,
+  type Relation,
+} from './relations.js';
 
 /** A visit in one clinic with one clinician. */
 export interface State {
@@ -35,6 +43,8 @@ export interface PreparedChain {
   readonly unary: readonly Relation[];
   /** Relations between visits that are no link, or among more than two. */
   readonly others: readonly Relation[];
+  /** Phases whose work may meet, each in exactly one group. */
+  readonly groups: readonly PhaseGroup[];
 }
 
 /** Starts for which one resource of several is free throughout. */
@@ -141,7 +151,7 @@ function allRelations(problem: ChainProblem, cache: ChainCache): Relation[] {
     const [from, to] = pair.split(':').map(Number);
     relations.push(waitRelation(problem, from!, to!, cache));
   }
-  for (const group of groupPhases(problem.phases)) relations.push(phaseRelation(problem, group, cache));
+  problem.phases.forEach((_, phase) => relations.push(phaseRelation(problem, phase, cache)));
   return [...relations, ...kitRelations(problem, relations, cache)];
 }
 
@@ -173,6 +183,7 @@ function makeLink(problem: ChainProblem, early: number, late: number, relations:
 export function prepareChain(problem: ChainProblem, cache: ChainCache): PreparedChain {
   const { slotCount, visits, deliveryVisit } = problem;
   const relations = allRelations(problem, cache);
+  const groups = groupPhases(problem.phases);
   const unary = relations.filter(({ visits: of }) => of.length === 1);
   const starts = startsOf(cache);
   const states = visits.map(({ options }, visit) =>
@@ -201,7 +212,11 @@ export function prepareChain(problem: ChainProblem, cache: ChainCache): Prepared
   const others = relations.filter(
     ({ visits: of }) => of.length > 2 || (of.length === 2 && !isLink(problem, of[0]!, of[1]!)),
   );
-  return { problem, states, links, unary, others };
+  for (const group of groups) {
+    const competing = ownWorkRelation(problem, group, cache);
+    if (competing !== null) others.push(competing);
+  }
+  return { problem, states, links, unary, others, groups };
 }
 
 /** First resource of a list that is free for `length` slots from `start` on. */
@@ -213,14 +228,4 @@ export function firstFree(
 ): ChainResource | undefined {
   const starts = startsOf(cache);
   return resources.find(({ free }) => hasBit(starts(free, length), start));
-}
-
-/** Lowest start of a visit over all of its states, or -1. */
-export function earliestStart(states: readonly State[]): number {
-  let best = -1;
-  for (const { starts } of states) {
-    const slot = nextBit(starts, 0);
-    if (slot >= 0 && (best < 0 || slot < best)) best = slot;
-  }
-  return best;
 }

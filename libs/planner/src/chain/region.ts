@@ -2,7 +2,7 @@ import { and, emptyBits, isEmpty, nextBit, orInto, within } from './bits.js';
 import type { SlotBits } from './model.js';
 import { addImage, addPreimage, joins } from './piece.js';
 import type { PreparedChain } from './prepare.js';
-import type { Alternative } from './relations.js';
+import { settleAt, type Alternative } from './relations.js';
 
 /** A part of the search space: start sets per visit and state, and the alternative taken for each relation off the tree. */
 export interface Region {
@@ -131,6 +131,17 @@ export function satisfied(alternatives: readonly Alternative[], starts: Int32Arr
   return alternatives.find((alternative) => satisfies(alternative, starts));
 }
 
+/** The region with an alternative taken for a relation, its start sets applied. */
+function taking(region: Region, index: number, alternative: Alternative): Region {
+  let next: Region = { ...region, decided: region.decided.map((known, at) => (at === index ? alternative : known)) };
+  for (const { from, to, piece } of alternative.pieces) {
+    if (piece.from !== null) next = withStarts(next, from, (bits) => and(bits, piece.from!));
+    if (piece.to !== null) next = withStarts(next, to, (bits) => and(bits, piece.to!));
+  }
+  for (const { visit, starts } of alternative.only) next = withStarts(next, visit, (bits) => and(bits, starts));
+  return next;
+}
+
 function decide(prepared: PreparedChain, region: Region, index: number): Region[] {
   const relation = prepared.others[index]!;
   const present = relation.visits.map((visit) => {
@@ -146,21 +157,13 @@ function decide(prepared: PreparedChain, region: Region, index: number): Region[
   );
   return choices.flatMap((options) =>
     relation.alternatives(options).map((alternative) => {
-      let next: Region = {
-        ...region,
-        decided: region.decided.map((known, at) => (at === index ? alternative : known)),
-      };
+      let next = taking(region, index, alternative);
       const none = emptyBits(prepared.problem.slotCount);
       relation.visits.forEach((visit, at) => {
         next = withStarts(next, visit, (bits, state) =>
           prepared.states[visit]![state]!.option === options[at] ? bits : none,
         );
       });
-      for (const { from, to, piece } of alternative.pieces) {
-        if (piece.from !== null) next = withStarts(next, from, (bits) => and(bits, piece.from!));
-        if (piece.to !== null) next = withStarts(next, to, (bits) => and(bits, piece.to!));
-      }
-      for (const { visit, starts } of alternative.only) next = withStarts(next, visit, (bits) => and(bits, starts));
       return next;
     }),
   );
@@ -169,8 +172,8 @@ function decide(prepared: PreparedChain, region: Region, index: number): Region[
 /**
  * Checks a witness against the relations off the tree.
  *
- * @returns `null` when it keeps them all; else parts of the region that together hold every plan of it, none of which
- * holds this witness
+ * @returns `null` when it keeps them all; else parts of the region that together hold every plan of it, each smaller or
+ * with more decided
  */
 export function split(prepared: PreparedChain, region: Region, witness: Witness): Region[] | null {
   const { slotCount } = prepared.problem;
@@ -179,7 +182,10 @@ export function split(prepared: PreparedChain, region: Region, witness: Witness)
     if (decided === null) {
       const relation = prepared.others[index]!;
       const options = relation.visits.map((visit) => prepared.states[visit]![witness.states[visit]!]!.option);
-      if (satisfied(relation.alternatives(options), witness.starts) !== undefined) continue;
+      const kept =
+        relation.keeps?.(options, witness.starts) ??
+        satisfied(relation.alternatives(options), witness.starts) !== undefined;
+      if (kept) continue;
       return decide(prepared, region, index);
     }
     for (const { from, to, piece } of decided.pieces) {
@@ -197,6 +203,8 @@ export function split(prepared: PreparedChain, region: Region, witness: Witness)
         ];
       }
     }
+    const parts = settleAt(decided, prepared.others[index]!.visits, witness.starts);
+    if (parts !== null) return parts.map((part) => taking(region, index, part));
   }
   return null;
 }

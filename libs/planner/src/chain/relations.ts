@@ -1,8 +1,9 @@
 import { byStart, tablesIn, visitEnds } from './arcs.js';
-import { and, orInto, setBit, emptyBits } from './bits.js';
+import { and, emptyBits, isEmpty, orInto, setBit } from './bits.js';
 import type { ChainCache } from './cache.js';
 import type { ChainProblem, PhaseArc, SlotBits, VisitOption } from './model.js';
-import { sweepUp } from './net.js';
+import { smallestSolution, sweepUp } from './net.js';
+import { firstClash, settle, settled, type Settled } from './own-work.js';
 import { branchesOf, type Branch, type PhaseGroup, type VisitPlace } from './phases.js';
 import { bothPieces, lagPiece, projectNet, type Piece } from './piece.js';
 
@@ -29,6 +30,8 @@ export interface Relation {
   readonly label: string;
   /** @param options index of the chosen option per visit of `visits` */
   readonly alternatives: (options: readonly number[]) => readonly Alternative[];
+  /** Whether starts satisfy it, where the alternatives alone do not tell; `null` where they do. */
+  readonly keeps: ((options: readonly number[], starts: Int32Array) => boolean) | null;
 }
 
 function optionsOf(problem: ChainProblem, visits: readonly number[], options: readonly number[]): VisitOption[] {
@@ -61,7 +64,7 @@ export function waitRelation(problem: ChainProblem, from: number, to: number, ca
     });
     return [{ pieces: [{ from, to, piece }], only: [], branch: null, units: [] }];
   };
-  return { visits: [from, to], label: lags[0]?.key ?? problem.visits[to]!.key, alternatives };
+  return { visits: [from, to], label: lags[0]?.key ?? problem.visits[to]!.key, alternatives, keeps: null };
 }
 
 /** Everything that a group's branches depend on besides the problem's slots: laboratories, timetables, visit lengths. */
@@ -84,76 +87,139 @@ function groupKey(problem: ChainProblem, group: PhaseGroup, places: readonly Vis
   return `${String(problem.slotCount)}:${places.map(({ lengthSlots }) => String(lengthSlots)).join(',')}:${parts.join('&')}`;
 }
 
-/** Laboratory work of a group of phases, as pieces between its visits. */
-export function phaseRelation(problem: ChainProblem, group: PhaseGroup, cache: ChainCache): Relation {
-  const { slotCount } = problem;
-  const { visits } = group;
-  const build = (places: readonly VisitPlace[]): Alternative[] => {
-    const alternatives: Alternative[] = [];
-    for (const branch of branchesOf(problem, group, places, cache, false)) {
-      if (visits.length === 1) {
-        const starts = emptyBits(slotCount);
-        sweepUp(branch.net, 0, (slot) => {
-          setBit(starts, slot);
-        });
-        if (starts.some((word) => word !== 0)) {
-          alternatives.push({ pieces: [], only: [{ visit: visits[0]!, starts }], branch, units: [] });
-        }
-        continue;
-      }
-      const pieces: JointPiece[] = [];
-      let possible = true;
-      for (let from = 0; from < visits.length && possible; from++) {
-        for (let to = from + 1; to < visits.length && possible; to++) {
-          const piece = projectNet(branch.net, from, to, slotCount);
-          if (piece === null) possible = false;
-          else pieces.push({ from: visits[from]!, to: visits[to]!, piece });
-        }
-      }
-      if (possible) alternatives.push({ pieces, only: [], branch, units: [] });
+/** A branch as pieces between all pairs of its visits; `null` when it has no solution. */
+function alternativeOf(branch: Branch, visits: readonly number[], slotCount: number): Alternative | null {
+  if (visits.length === 1) {
+    const starts = emptyBits(slotCount);
+    sweepUp(branch.net, 0, (slot) => {
+      setBit(starts, slot);
+    });
+    if (isEmpty(starts)) return null;
+    return { pieces: [], only: [{ visit: visits[0]!, starts }], branch, units: [] };
+  }
+  const pieces: JointPiece[] = [];
+  for (let from = 0; from < visits.length; from++) {
+    for (let to = from + 1; to < visits.length; to++) {
+      const piece = projectNet(branch.net, from, to, slotCount);
+      if (piece === null) return null;
+      pieces.push({ from: visits[from]!, to: visits[to]!, piece });
     }
-    return visits.length === 2 ? withReturns(alternatives, places) : alternatives;
-  };
-  /** The buffer counts from what the chosen laboratories could do at best, the case's other work ignored. */
-  const withReturns = (alternatives: readonly Alternative[], places: readonly VisitPlace[]): Alternative[] => {
-    const returns = group.phases.map((index) => {
-      const { after, before } = problem.phases[index]!;
-      if (after === null) return null;
-      const alone: PhaseGroup = { phases: [index], visits: [after, before] };
-      const best = new Map<number, Int32Array>();
-      for (const branch of branchesOf(problem, alone, places, cache, true)) {
-        const piece = projectNet(branch.net, 0, 1, slotCount);
-        if (piece === null) continue;
-        const known = best.get(branch.labs[0]!);
-        best.set(
-          branch.labs[0]!,
-          known === undefined ? piece.lo : known.map((slot, at) => Math.min(slot, piece.lo[at]!)),
-        );
-      }
-      return best;
+  }
+  return { pieces, only: [], branch, units: [] };
+}
+
+function alternativesOf(branches: readonly Branch[], visits: readonly number[], slotCount: number): Alternative[] {
+  return branches.flatMap((branch) => alternativeOf(branch, visits, slotCount) ?? []);
+}
+
+/** The buffer counts from what the chosen laboratory could do at best. */
+function withReturns(alternatives: readonly Alternative[]): Alternative[] {
+  const best = new Map<number, Int32Array>();
+  for (const { pieces, branch } of alternatives) {
+    const lab = branch!.labs[0]!;
+    const { lo } = pieces[0]!.piece;
+    best.set(lab, best.get(lab)?.map((slot, at) => Math.min(slot, lo[at]!)) ?? lo);
+  }
+  return alternatives.map((alternative) => {
+    const [first] = alternative.pieces;
+    const piece: Piece = { ...first!.piece, earliestReturn: best.get(alternative.branch!.labs[0]!)! };
+    return { ...alternative, pieces: [{ ...first!, piece }] };
+  });
+}
+
+/** The work of one phase, the case's other work left aside, as pieces between its visits. */
+export function phaseRelation(problem: ChainProblem, phase: number, cache: ChainCache): Relation {
+  const { slotCount } = problem;
+  const { after, before, key: label } = problem.phases[phase]!;
+  const visits = after === null ? [before] : [after, before];
+  const group: PhaseGroup = { phases: [phase], visits };
+  const alternatives = (options: readonly number[]): Alternative[] => {
+    const places = optionsOf(problem, visits, options);
+    // Pieces name visits by index, so the indexes belong to the key as well.
+    const key = `phase:${visits.join(',')}:${groupKey(problem, group, places, cache)}`;
+    return cache.get(key, () => {
+      const found = alternativesOf(branchesOf(problem, group, places, cache, false), visits, slotCount);
+      return visits.length === 2 ? withReturns(found) : found;
     });
-    return alternatives.map((alternative) => {
-      let earliestReturn: Int32Array | null = null;
-      returns.forEach((best, at) => {
-        const own = best?.get(alternative.branch!.labs[at]!);
-        if (own === undefined) return;
-        const known: Int32Array | null = earliestReturn;
-        earliestReturn = known === null ? own : (known as Int32Array).map((slot, index) => Math.max(slot, own[index]!));
-      });
-      const [first] = alternative.pieces;
-      return { ...alternative, pieces: [{ ...first!, piece: { ...first!.piece, earliestReturn } }] };
-    });
   };
+  return { visits, label, alternatives, keeps: null };
+}
+
+/** The starts of a net's visits fixed. */
+function fixed(branch: Branch, visits: readonly number[], starts: Int32Array): Branch {
+  const domains = branch.net.domains.map((domain, node) => {
+    const visit = visits[node];
+    if (visit === undefined) return domain;
+    const only = emptyBits(domain.length << 5);
+    setBit(only, starts[visit]!);
+    return only;
+  });
+  return { ...branch, net: { ...branch.net, domains } };
+}
+
+/** Laboratories, starts and places for all work of a group between given starts of its visits, or `null`. */
+export function workBetween(
+  problem: ChainProblem,
+  group: PhaseGroup,
+  options: readonly number[],
+  starts: Int32Array,
+  cache: ChainCache,
+): { readonly branch: Branch; readonly settled: Settled } | null {
+  const places = optionsOf(problem, group.visits, options);
+  for (const branch of groupBranches(problem, group, places, cache)) {
+    const found = settled(fixed(branch, group.visits, starts));
+    if (found !== null) return { branch, settled: found };
+  }
+  return null;
+}
+
+function groupBranches(
+  problem: ChainProblem,
+  group: PhaseGroup,
+  places: readonly VisitPlace[],
+  cache: ChainCache,
+): Branch[] {
+  const key = `group:${group.visits.join(',')}:${group.phases.join(',')}:${groupKey(problem, group, places, cache)}`;
+  return cache.get(key, () => branchesOf(problem, group, places, cache, true));
+}
+
+/** That the case's own operations do not want one place at a time; `null` when no two of them can. */
+export function ownWorkRelation(problem: ChainProblem, group: PhaseGroup, cache: ChainCache): Relation | null {
+  const { visits } = group;
+  const first = optionsOf(
+    problem,
+    visits,
+    visits.map(() => 0),
+  );
+  if (groupBranches(problem, group, first, cache).every(({ open }) => open.length === 0)) return null;
   return {
     visits,
     label: group.phases.map((index) => problem.phases[index]!.key).join(' and '),
-    alternatives: (options) => {
-      const places = optionsOf(problem, visits, options);
-      // Pieces name visits by index, so the indexes belong to the key as well.
-      const key = `phase:${visits.join(',')}:${group.phases.join(',')}:${groupKey(problem, group, places, cache)}`;
-      return cache.get(key, () => build(places));
-    },
+    alternatives: (options) =>
+      alternativesOf(
+        groupBranches(problem, group, optionsOf(problem, visits, options), cache),
+        visits,
+        problem.slotCount,
+      ),
+    keeps: (options, starts) => workBetween(problem, group, options, starts, cache) !== null,
   };
+}
+
+/**
+ * Parts of an alternative that together hold all of its solutions, one pair of clashing operations settled; `null`
+ * when the starts as they are leave no clash.
+ */
+export function settleAt(
+  alternative: Alternative,
+  visits: readonly number[],
+  starts: Int32Array,
+): Alternative[] | null {
+  const { branch } = alternative;
+  if (branch === null || branch.open.length === 0) return null;
+  const here = fixed(branch, visits, starts);
+  if (settled(here) !== null) return null;
+  const clash = firstClash(here, smallestSolution(here.net)!)!;
+  return alternativesOf(settle(branch, clash), visits, branch.modes[clash.first]!.end.length);
 }
 
 interface KitUse {
@@ -209,7 +275,7 @@ export function kitRelation(
     assign(0, []);
     return out;
   };
-  return { visits, label: 'kit', alternatives };
+  return { visits, label: 'kit', alternatives, keeps: null };
 }
 
 /** One piece for a pair: the pieces and start sets of an alternative joined. */

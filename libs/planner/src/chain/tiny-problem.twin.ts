@@ -84,7 +84,7 @@ export function tinyProblem(random: SeededRandom, family: Family): ChainProblem 
         })),
         chairs: [resource(`${clinic}-chair-1`, fill), resource(`${clinic}-chair-2`, fill)].slice(0, 1 + upTo(1)),
         assistants: [resource(`${clinic}-assistant`, 80)],
-        kits: [resource('kit-1', 80), resource('kit-2', 80)].slice(0, 1 + upTo(1)),
+        kits: [resource('kit-1', 95), resource('kit-2', 95)].slice(0, 1 + upTo(1)),
       },
     ]),
   );
@@ -102,7 +102,7 @@ export function tinyProblem(random: SeededRandom, family: Family): ChainProblem 
       refused: chance(5),
     }));
     const allowed = chance(25) ? bitsWhere(slotCount, (slot) => slot % 2 === 0) : bitsWhere(slotCount, () => true);
-    const kits: KitNeed[] = needsKit ? [{ kind: 'kit', reprocessingSlots: upTo(8), units: own.kits }] : [];
+    const kits: KitNeed[] = needsKit ? [{ kind: 'kit', reprocessingSlots: upTo(3), units: own.kits }] : [];
     return {
       clinic,
       refused: clinic === 'south' && chance(10),
