@@ -89,5 +89,9 @@ export default defineConfig(
       ],
     },
   },
+  {
+    // A Nest module is an empty class; its decorator says what it holds.
+    rules: { '@typescript-eslint/no-extraneous-class': ['error', { allowWithDecorator: true }] },
+  },
   prettier,
 );
