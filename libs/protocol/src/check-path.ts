@@ -143,8 +143,6 @@ function checkLags(path: TreatmentPath, report: Report): void {
     if (from === null || to === null)
       report('unknown-part', part, `runs from "${lag.from}" to "${lag.to}", one is unknown`);
     else if (!endsItsPhase(path, lag))
-      report('lag-direction', part, `from a lab step it must end at the visit that needs the step's work`);
-    else if (!endsItsPhase(path, lag))
       report('lag-direction', part, 'from a lab step it must end at the visit that needs the work');
     else if (from >= to) report('lag-direction', part, `"${lag.to}" does not come after "${lag.from}"`);
     checkOrder(part, lag.min, lag.max, report);

@@ -84,7 +84,9 @@ export function projectNet(net: Net, from: number, to: number, slotCount: number
   });
   if (isEmpty(fromBits)) return null;
   sweepDown(net, from, (slot, values) => (hi[slot] = values[to]!));
-  sweepUp(net, to, (slot) => setBit(toBits, slot));
+  sweepUp(net, to, (slot) => {
+    setBit(toBits, slot);
+  });
   // Slots outside `from` are never used; they take a neighbour's bound so that the tables stay monotone.
   for (let slot = slotCount - 1, seen = slotCount; slot >= 0; slot--) {
     if (lo[slot] === -1) lo[slot] = seen;

@@ -38,7 +38,7 @@ function operationsOf(
     const alternative = problem.phases[phase]!.labs[lab]!;
     const operation = alternative.operations[index]!;
     const startSlot = work.settled.values[group.visits.length + at]!;
-    const place = work.settled.places[at]!;
+    const place = work.settled.places[at] ?? null;
     const holding = operation.segments.some(({ holdsPlace }) => holdsPlace);
     const merged = holding && place === null;
     const batch =

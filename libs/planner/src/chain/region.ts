@@ -178,7 +178,7 @@ function decide(prepared: PreparedChain, region: Region, index: number): Region[
 export function split(prepared: PreparedChain, region: Region, witness: Witness): Region[] | null {
   const { slotCount } = prepared.problem;
   for (let index = 0; index < prepared.others.length; index++) {
-    const decided = region.decided[index]!;
+    const decided = region.decided[index] ?? null;
     if (decided === null) {
       const relation = prepared.others[index]!;
       const options = relation.visits.map((visit) => prepared.states[visit]![witness.states[visit]!]!.option);
