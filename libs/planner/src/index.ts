@@ -31,6 +31,5 @@ export {
   NoClinicianError,
   VisitTooLongError,
 } from './chain/errors.js';
-export { slotsKeepingRest, type OpenSlots } from './chain/keep-rest.js';
 export { planOffers } from './chain/offers.js';
 export { replanChain, type CurrentVisit, type MovedPlan } from './replan/replan-chain.js';
