@@ -7,3 +7,10 @@ export {
   type CalendarParty,
   type CalendarVisit,
 } from './calendar-out/visit-calendar.js';
+export {
+  readPatients,
+  type PatientFileOptions,
+  type PatientReject,
+  type PatientRow,
+} from './patients/read-patients.js';
+export { rejectsCsv } from './patients/rejects-csv.js';

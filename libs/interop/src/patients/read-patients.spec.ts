@@ -1,0 +1,125 @@
+import fc from 'fast-check';
+import Papa from 'papaparse';
+import { readPatients, type PatientFileOptions } from './read-patients.js';
+import { rejectsCsv } from './rejects-csv.js';
+
+const read = (text: string | Uint8Array, options: Partial<PatientFileOptions> = {}) =>
+  readPatients(typeof text === 'string' ? Buffer.from(text) : text, { zone: 'Europe/London', ...options });
+const HEAD = 'given name,family name,birth date';
+
+describe('reading patients', () => {
+  it('fills the contract from named columns and the rest from its defaults', () => {
+    const { rows, rejects, ignoredColumns } = read(
+      `Patient number,${HEAD},E-mail,Phone,Wheelchair,Reminders,Shoe size\n` +
+        'P-7,Ada,Byron,1951-03-28,ada@example.org,+44 20 7946 0000,yes,"mail, phone",38\n',
+    );
+    expect(rejects).toEqual([]);
+    expect(ignoredColumns).toEqual(['Shoe size']);
+    expect(rows).toEqual([
+      {
+        line: 2,
+        key: 'id:P-7',
+        patient: expect.objectContaining({
+          givenName: 'Ada',
+          familyName: 'Byron',
+          birthOn: '1951-03-28',
+          mail: 'ada@example.org',
+          wheelchairRoom: true,
+          reminderConsent: ['mail', 'phone'],
+          zone: 'Europe/London',
+          locale: 'en',
+          companionName: null,
+          travelMinutes: 0,
+        }) as object,
+      },
+    ]);
+  });
+
+  it.each([
+    ['semicolons', HEAD.replaceAll(',', ';') + '\nAda;Byron;1951-03-28\n'],
+    ['tabs', HEAD.replaceAll(',', '\t') + '\nAda\tByron\t1951-03-28\n'],
+    ['a byte order mark', `\uFEFF${HEAD}\nAda,Byron,1951-03-28\n`],
+    ['quotes and CRLF', `"given name","family name","birth date"\r\n"Ada","Byron","1951-03-28"\r\n`],
+  ])('reads a file with %s', (_, text) => {
+    expect(read(text).rows[0]?.patient).toMatchObject({ givenName: 'Ada', familyName: 'Byron', birthOn: '1951-03-28' });
+  });
+
+  it.each([
+    ['Windows-1252', Buffer.from(`${HEAD}\nZo\u00eb,M\u00fcller,1951-03-28\n`, 'latin1')],
+    ['UTF-8', Buffer.from(`${HEAD}\nZoë,Müller,1951-03-28\n`)],
+    ['UTF-16', Buffer.from(`\uFEFF${HEAD}\nZoë,Müller,1951-03-28\n`, 'utf16le')],
+  ])('reads letters beyond ASCII in %s', (_, bytes) => {
+    expect(read(bytes).rows[0]?.patient).toMatchObject({ givenName: 'Zoë', familyName: 'Müller' });
+  });
+
+  it('follows a mapping over the known names', () => {
+    const { rows } = read('first,last name,Surname at birth,born\nAda,Byron,King,1951-03-28\n', {
+      mapping: { first: 'givenName', 'Surname at birth': 'familyName' },
+    });
+    expect(rows[0]?.patient).toMatchObject({ givenName: 'Ada', familyName: 'King' });
+  });
+
+  it('reads a date only in the stated order', () => {
+    const on = (date: string, dateOrder?: 'dmy' | 'mdy') => {
+      const { rows, rejects } = read(`${HEAD}\nAda,Byron,${date}\n`, { dateOrder });
+      return rows[0]?.patient.birthOn ?? rejects[0]?.column;
+    };
+    expect(on('03.04.1951', 'dmy')).toBe('1951-04-03');
+    expect(on('3/4/1951', 'mdy')).toBe('1951-03-04');
+    expect(on('1951-04-03', 'dmy')).toBe('1951-04-03');
+    expect([on('3/4/1951'), on('03.04.51', 'dmy'), on('31.02.1951', 'dmy')]).toEqual(Array(3).fill('birth date'));
+  });
+
+  it('leaves out bad rows cell by cell, with the line on which each begins', () => {
+    const { rows, rejects } = read(
+      `${HEAD},mail,zone\n"Ada\nMaria",Byron,1951-03-28,,\n,Byron,soon,not-a-mail,Mars/Base\nIda,Short,1950-01-01\n\nEve,Day,1949-05-05,,\n`,
+    );
+    expect(rows.map(({ line }) => line)).toEqual([2, 7]);
+    expect(rejects.map(({ line, column, raw }) => [line, column, raw])).toEqual([
+      [4, 'birth date', 'soon'],
+      [4, 'given name', ''],
+      [4, 'mail', 'not-a-mail'],
+      [4, 'zone', 'Mars/Base'],
+      [5, '', 'Ida | Short | 1950-01-01'],
+    ]);
+    expect(rejects.every(({ problem, accepted }) => problem !== '' && accepted !== '')).toBe(true);
+  });
+
+  it('gives a person the same key in every file and reports the second one inside a file', () => {
+    const first = read(`${HEAD}\nAda,Byron,1951-03-28\n`).rows[0]?.key;
+    const again = read(`birth date;family name;given name;mail\n1951-03-28;BYRON ;ada;ada@example.org\n`).rows[0]?.key;
+    expect(again).toBe(first);
+    const { rows, rejects } = read(`${HEAD}\nAda,Byron,1951-03-28\nada,byron,1951-03-28\n`);
+    expect(rows).toHaveLength(1);
+    expect(rejects).toMatchObject([{ line: 3, problem: 'is the same person as line 2' }]);
+  });
+
+  it.each([
+    ['an empty file', '', {}, 'empty'],
+    ['a missing column', 'given name,family name\nAda,Byron\n', {}, 'header'],
+    ['two columns for one field', `${HEAD},surname\nAda,Byron,1951-03-28,King\n`, {}, 'header'],
+    ['a mapping to no field', `${HEAD}\n`, { 'given name': 'shoeSize' }, 'mapping'],
+    ['a mapping of no column', `${HEAD}\n`, { Surname: 'familyName' }, 'mapping'],
+    ['a quotation mark never closed', `${HEAD}\n"Ada,Byron,1951-03-28\nEve,Day,1949-05-05\n`, {}, 'quotes'],
+    ['a picture', '\u0089PNG\u0000\u0000', {}, 'encoding'],
+  ])('refuses %s as a whole', (_, text, mapping, reason) => {
+    expect(() => read(text, { mapping })).toThrow(
+      expect.objectContaining({ code: `interop.patients-${reason}` }) as Error,
+    );
+  });
+});
+
+describe('the file of rejected rows', () => {
+  it('never lets a cell begin as a formula', () => {
+    fc.assert(
+      fc.property(fc.constantFrom('=', '+', '-', '@', '\t', '\r', '\u0000'), fc.string(), (start, rest) => {
+        const csv = rejectsCsv([
+          { line: 2, column: 'mail', problem: 'is not accepted', accepted: 'x', raw: start + rest },
+        ]);
+        const [, cells] = Papa.parse<string[]>(csv.trimEnd(), { delimiter: ',', newline: '\r\n' }).data;
+        expect(cells?.[4]?.startsWith(`'${start}`)).toBe(true);
+      }),
+      { seed: 20260105 },
+    );
+  });
+});

@@ -1,0 +1,37 @@
+import type { Words } from './words.js';
+
+/** Arabic counts in six forms (Unicode CLDR plural rules). */
+function appointments(count: number, form: Intl.LDMLPluralRule): string {
+  if (form === 'one') return 'موعد واحد';
+  if (form === 'two') return 'موعدان';
+  return form === 'few' ? `${String(count)} مواعيد` : `${String(count)} موعدًا`;
+}
+
+export const arabic: Words = {
+  intlLocale: 'ar-u-nu-latn',
+  calendarTitle: 'موعد',
+  subject: {
+    reminder: (when) => `تذكير بموعدك يوم ${when}`,
+    itinerary: 'مواعيدك',
+    moved: 'تم تغيير موعدك',
+    cancelled: 'تم إلغاء موعدك',
+    decision: (caseNumber) => `${caseNumber}: مطلوب قرار`,
+    pause: (caseNumber) => `${caseNumber}: يرجى التوقف`,
+  },
+  hello: (givenName) => `مرحبًا ${givenName}،`,
+  reminder: 'نذكّرك بموعدك:',
+  itinerary: (count, form) => `لديك ${appointments(count, form)}:`,
+  moved: 'أصبح لموعدك وقت جديد:',
+  cancelled: 'لن يتم هذا الموعد:',
+  before: (when) => `كان الموعد سابقًا: ${when}`,
+  patientTime: (when) => `بتوقيت منطقتك: ${when}`,
+  provisional: '(غير مؤكد بعد)',
+  confirm: 'نعم، سأحضر:',
+  askToMove: 'أرغب في وقت آخر:',
+  details: 'التحضيرات ومعلومات أخرى:',
+  call: (phone) => `أو اتصل بنا: ${phone}`,
+  decision: 'هناك فحص في هذه الحالة يتطلب قرارك. النتيجة والأوقات الجديدة المقترحة موجودة في ملف الحالة.',
+  pause: 'هناك فحص في هذه الحالة يتطلب قرارًا. يرجى عدم تجاوز الخطوة الحالية حتى يُتخذ القرار.',
+  nothingMoved: 'لم يُنقل أي موعد بعد.',
+  open: 'فتح الحالة:',
+};

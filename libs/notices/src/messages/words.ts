@@ -1,0 +1,31 @@
+/** What messages say in one language. Subjects and titles hold a date at most: no name, no treatment, no clinic. */
+export interface Words {
+  /** For dates and plurals; Latin digits in every language, as on clocks and letters of a practice. */
+  readonly intlLocale: string;
+  readonly calendarTitle: string;
+  readonly subject: {
+    readonly reminder: (when: string) => string;
+    readonly itinerary: string;
+    readonly moved: string;
+    readonly cancelled: string;
+    readonly decision: (caseNumber: string) => string;
+    readonly pause: (caseNumber: string) => string;
+  };
+  readonly hello: (givenName: string) => string;
+  readonly reminder: string;
+  /** "You have 3 appointments", with the number's own form. */
+  readonly itinerary: (count: number, form: Intl.LDMLPluralRule) => string;
+  readonly moved: string;
+  readonly cancelled: string;
+  readonly before: (when: string) => string;
+  readonly patientTime: (when: string) => string;
+  readonly provisional: string;
+  readonly confirm: string;
+  readonly askToMove: string;
+  readonly details: string;
+  readonly call: (phone: string) => string;
+  readonly decision: string;
+  readonly pause: string;
+  readonly nothingMoved: string;
+  readonly open: string;
+}
