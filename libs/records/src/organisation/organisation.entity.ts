@@ -20,6 +20,6 @@ export class Directory {
   @Column('text') kind!: 'organisation' | 'sign-in';
   @Column('uuid') organisationId!: string;
   /** Lower case; null on the row that lists the organisation itself. */
-  @Column('text', { nullable: true }) signInName!: string | null;
+  @Column({ type: 'text', nullable: true, collation: 'C' }) signInName!: string | null;
   @Column('uuid', { nullable: true }) userId!: string | null;
 }

@@ -35,7 +35,7 @@ export class PatientIdentity extends TenantRow {
   /** The patient's key in the file it came from; null when typed in. */
   @Column('text', { nullable: true }) importKey!: string | null;
   /** Family and given name in lower case; compared by `>=` and `<` in byte order. */
-  @Column('text') searchKey!: string;
+  @Column({ type: 'text', collation: 'C' }) searchKey!: string;
 }
 
 /** The patient's consent to one channel, in a stated wording. */
