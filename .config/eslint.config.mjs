@@ -9,7 +9,7 @@ import tseslint from 'typescript-eslint';
 
 const PURE = ['kernel', 'calendar', 'protocol', 'planner', 'measures', 'tracing', 'screening', 'forecast'];
 const root = fileURLToPath(new URL('..', import.meta.url));
-const SERVER = ['records', 'jobs', 'notices', 'interop', 'platform'];
+const SERVER = ['casework', 'records', 'jobs', 'notices', 'interop', 'platform'];
 /** What a pure lib may import besides its own files and other pure libs. Extend it only with pure packages. */
 const PURE_MAY_IMPORT = String.raw`^(?!\.{1,2}/|@archwright/|temporal-polyfill$|rrule$|zod$)`;
 

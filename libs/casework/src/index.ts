@@ -1,0 +1,11 @@
+export { type Actor, serviceActor } from './actor.js';
+export { NotYoursError, RecordNotFoundError, WrongStateError } from './errors.js';
+export {
+  endSession,
+  hashPassword,
+  resumeSession,
+  SessionEndedError,
+  signIn,
+  SignInRefusedError,
+  type SignedIn,
+} from './access/sign-in.js';
