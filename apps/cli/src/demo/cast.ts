@@ -1,0 +1,48 @@
+import { demoClock, loadView } from '@archwright/contracts';
+import { ApiSession } from './api-session.js';
+import { demoPassword } from './scenario.js';
+
+/** Something the story promises did not happen. */
+export class StoryBroken extends Error {}
+
+export function must<Value>(value: Value | null | undefined, what: string): Value {
+  if (value === null || value === undefined) throw new StoryBroken(`expected ${what}`);
+  return value;
+}
+
+/** The three people of the story, each with a session of their own. */
+export class Cast {
+  readonly desk: ApiSession;
+  readonly clinician: ApiSession;
+  readonly bench: ApiSession;
+
+  constructor(url: string) {
+    this.desk = new ApiSession(url);
+    this.clinician = new ApiSession(url);
+    this.bench = new ApiSession(url);
+  }
+
+  /** Sessions end as the demo's clock moves on, so everybody signs in again after each jump. */
+  async signIn(): Promise<void> {
+    await this.desk.signIn('desk@example.test', demoPassword);
+    await this.clinician.signIn('chair@example.test', demoPassword);
+    await this.bench.signIn('bench@example.test', demoPassword);
+  }
+
+  async moveClock(to: string): Promise<void> {
+    await this.desk.call({ method: 'PUT', path: '/demo/clock', body: { now: to }, answer: demoClock });
+    await this.signIn();
+  }
+}
+
+/** Minutes booked at each work centre over the coming three weeks. */
+export async function labLoad(cast: Cast, laboratoryId: string, from: string): Promise<Map<string, number>> {
+  const load = await cast.bench.call({
+    method: 'GET',
+    path: `/lab/load?laboratoryId=${laboratoryId}&from=${from}&days=28`,
+    answer: loadView,
+  });
+  return new Map(
+    load.workCentres.map(({ name, days }) => [name, days.reduce((sum, { bookedMinutes }) => sum + bookedMinutes, 0)]),
+  );
+}
