@@ -9,3 +9,4 @@ export {
   SignInRefusedError,
   type SignedIn,
 } from './access/sign-in.js';
+export { loadChain, progressOf, type LoadedChain } from './cases/chain.js';
