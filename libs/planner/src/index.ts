@@ -33,3 +33,4 @@ export {
 } from './chain/errors.js';
 export { planOffers } from './chain/offers.js';
 export { replanChain, type CurrentVisit, type MovedPlan } from './replan/replan-chain.js';
+export { slotsKeepingRest, type KeepingStart } from './replan/slots-keeping-rest.js';
