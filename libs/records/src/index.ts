@@ -36,6 +36,9 @@ export { nextCaseNumber } from './case/case-number.js';
 export { recordAudit, sealAudit, verifyAudit, type AuditVerification, type NewAuditEntry } from './history/audit.js';
 export { appendCaseEvent, type NewCaseEvent } from './history/case-event.js';
 export { enqueueOutbox, markDispatched, takeDueOutbox } from './history/outbox.js';
+export { loadPatientSnapshot, type PatientScope } from './snapshot/load-patient-snapshot.js';
+export { loadSnapshot } from './snapshot/load-snapshot.js';
+export type { SnapshotScope } from './snapshot/snapshot-scope.js';
 export { createDataSource, type DataSourceSettings } from './tenancy/data-source.js';
 export {
   inOrganisation,

@@ -1,0 +1,40 @@
+import type { PatientSnapshot } from '@archwright/protocol';
+import type { EntityManager } from 'typeorm';
+import { Patient } from '../patient/patient.entity.js';
+import { loadBusyTimes } from './busy.js';
+import type { SnapshotScope } from './snapshot-scope.js';
+
+export interface PatientScope extends Omit<SnapshotScope, 'clinicIds' | 'laboratoryIds'> {
+  /** Travel block when the visits are made at the patient's home; left out: the patient comes to the clinic. */
+  readonly homeVisitMinutes?: number;
+}
+
+/**
+ * What planning needs to know of one patient. Hours of the person who brings the patient are not kept in the records:
+ * the wishes and the days on which the patient cannot come stand for them.
+ *
+ * @returns null when the organisation has no such patient
+ */
+export async function loadPatientSnapshot(
+  tx: EntityManager,
+  patientId: string,
+  scope: PatientScope,
+  now: Date,
+): Promise<PatientSnapshot | null> {
+  const patient = await tx.findOneBy(Patient, { id: patientId });
+  if (patient === null) return null;
+  const busy = await loadBusyTimes(tx, [patientId], scope, now);
+  const { weekdays, from, to, unavailableOn } = patient.wishes;
+  return {
+    id: patientId,
+    zone: patient.zone,
+    busy: busy.get(patientId) ?? [],
+    wishes: { weekdays, from, to },
+    unavailableOn,
+    escort: [],
+    wheelchairRoom: patient.wheelchairRoom,
+    travelMinutes: patient.travelMinutes,
+    chairMinutesPerDay: patient.chairMinutesPerDay,
+    homeVisitMinutes: scope.homeVisitMinutes ?? 0,
+  };
+}
