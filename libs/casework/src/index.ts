@@ -10,3 +10,4 @@ export {
   type SignedIn,
 } from './access/sign-in.js';
 export { loadChain, progressOf, type LoadedChain } from './cases/chain.js';
+export { reconcileReminders, scheduleReminders } from './reminders/schedule.js';
