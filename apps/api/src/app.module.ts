@@ -1,17 +1,32 @@
 import { Module, type DynamicModule } from '@nestjs/common';
+import { APP_GUARD } from '@nestjs/core';
 import { DatabaseModule, PlatformModule, type Configuration } from '@archwright/platform';
+import { createDataSource } from '@archwright/records';
 import type { Logger } from 'pino';
-import { DataSource } from 'typeorm';
 import { HealthModule } from './health/health.module.js';
+import { SessionGuard } from './security/session.guard.js';
+import { SessionsModule } from './sessions/sessions.module.js';
 
-/** Everything that answers over HTTP. */
+const CONNECTIONS = 10;
+
+/** Everything that answers over HTTP. Every route wants a session unless it says otherwise. */
 @Module({})
 export class AppModule {
   static forRoot(configuration: Configuration, logger: Logger): DynamicModule {
-    const source = new DataSource({ type: 'postgres', url: configuration.databaseUrl });
+    const source = createDataSource({
+      url: configuration.databaseUrl,
+      applicationName: 'archwright-api',
+      connections: CONNECTIONS,
+    });
     return {
       module: AppModule,
-      imports: [PlatformModule.forRoot(configuration, logger), DatabaseModule.forRoot(source), HealthModule],
+      imports: [
+        PlatformModule.forRoot(configuration, logger),
+        DatabaseModule.forRoot(source),
+        HealthModule,
+        SessionsModule,
+      ],
+      providers: [{ provide: APP_GUARD, useClass: SessionGuard }],
     };
   }
 }
