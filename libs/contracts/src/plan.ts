@@ -31,7 +31,8 @@ export const plannedLabStep = z.object({
   laboratoryId: id,
   laboratoryName: z.string(),
   workCentre: slug,
-  placeId: id,
+  /** Null, with an empty label, for a step that keeps no place taken. */
+  placeId: id.nullable(),
   placeLabel: z.string(),
   startsAt: instant,
   endsAt: instant,

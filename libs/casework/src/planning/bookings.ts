@@ -1,0 +1,33 @@
+import { Appointment, AppointmentStage, type Stage } from '@archwright/records';
+import { In, Not, type EntityManager } from 'typeorm';
+
+/** A stage with the visit that serves it. */
+export interface StageBooking {
+  readonly stage: Stage;
+  readonly appointment: Appointment;
+}
+
+/** Visits of stages that take place, took place or are held; cancelled and missed ones are left out. */
+export async function loadBookings(tx: EntityManager, stages: readonly Stage[]): Promise<StageBooking[]> {
+  const links = await tx.findBy(AppointmentStage, { stageId: In(stages.map(({ id }) => id)) });
+  const appointments = await tx.findBy(Appointment, {
+    id: In(links.map(({ appointmentId }) => appointmentId)),
+    state: Not(In(['cancelled', 'missed'])),
+  });
+  const byId = new Map(appointments.map((each) => [each.id, each]));
+  return stages.flatMap((stage) =>
+    links
+      .filter(({ stageId }) => stageId === stage.id)
+      .flatMap(({ appointmentId }) => {
+        const appointment = byId.get(appointmentId);
+        return appointment === undefined ? [] : [{ stage, appointment }];
+      }),
+  );
+}
+
+/** Booked, not begun, and not merely held. */
+export const isFirm = ({ appointment }: StageBooking): boolean => appointment.state === 'booked';
+
+/** The patient is in the house or has been. */
+export const hasBegun = ({ appointment }: StageBooking): boolean =>
+  appointment.state === 'arrived' || appointment.state === 'in-progress' || appointment.state === 'completed';

@@ -1,0 +1,136 @@
+import type { RequestOffers } from '@archwright/contracts';
+import type { PlanRequest } from '@archwright/protocol';
+import { Clinic, Patient, TreatmentCase, loadPatientSnapshot, loadSnapshot, type LabStep } from '@archwright/records';
+import type { EntityManager } from 'typeorm';
+import type { Actor } from '../actor.js';
+import { loadChain, type LoadedChain } from '../cases/chain.js';
+import { RecordNotFoundError } from '../errors.js';
+import { loadBookings, type StageBooking } from './bookings.js';
+import { fixedStages, fixedSteps, progressWithArrivals } from './fixed-parts.js';
+import { withLongerWaits } from './relaxed-lags.js';
+import { requireClinic } from './scope.js';
+
+const WEEK_MS = 7 * 86_400_000;
+/** Healing takes months: the paths with surgery or conditioning need the longer look. */
+const HORIZON_WEEKS = 16;
+const HORIZON_WITH_HEALING_WEEKS = 32;
+const SLOW_MILESTONES = ['healing', 'extraction', 'surgery'];
+
+/** A case with everything that planning it reads, as it stood at one instant. */
+export interface PlanningBasis {
+  readonly treatmentCase: TreatmentCase;
+  readonly patient: Patient;
+  readonly loaded: LoadedChain;
+  readonly bookings: readonly StageBooking[];
+  readonly request: PlanRequest;
+}
+
+export interface PlanningOptions {
+  readonly notBefore?: string | undefined;
+  readonly clinicIds?: readonly string[] | undefined;
+  readonly relax?: RequestOffers['relax'];
+  /** Bookings that keep their place; the others are planned anew. */
+  readonly keeps: (booking: StageBooking) => boolean;
+  readonly keepsStep: (loaded: LoadedChain, bookings: readonly StageBooking[]) => (step: LabStep) => boolean;
+  /** Look at clinics beyond the accepted ones as well: for finding a way out. */
+  readonly everyClinic: boolean;
+}
+
+/**
+ * @throws {RecordNotFoundError} for a case that is unknown or of clinics that are not the actor's
+ */
+export async function loadPlanningBasis(
+  tx: EntityManager,
+  actor: Actor,
+  caseId: string,
+  options: PlanningOptions,
+  now: Date,
+): Promise<PlanningBasis> {
+  const treatmentCase = await tx.findOneBy(TreatmentCase, { id: caseId });
+  if (treatmentCase === null) throw new RecordNotFoundError('case', caseId);
+  requireClinic(actor, treatmentCase.clinicIds, 'case', caseId);
+  const loaded = await loadChain(tx, caseId);
+  const bookings = await loadBookings(tx, loaded.rows.stages);
+  const patient = await tx.findOneByOrFail(Patient, { id: treatmentCase.patientId });
+  const request = await loadRequest(tx, { treatmentCase, loaded, bookings }, options, now);
+  return { treatmentCase, patient, loaded, bookings, request };
+}
+
+async function loadRequest(
+  tx: EntityManager,
+  { treatmentCase, loaded, bookings }: Pick<PlanningBasis, 'treatmentCase' | 'loaded' | 'bookings'>,
+  options: PlanningOptions,
+  now: Date,
+): Promise<PlanRequest> {
+  const nowMs = now.getTime();
+  const { chain } = loaded;
+  const isSlow = chain.stages.some(({ milestones }) => milestones.some((each) => SLOW_MILESTONES.includes(each)));
+  const horizonWeeks = isSlow ? HORIZON_WITH_HEALING_WEEKS : HORIZON_WEEKS;
+  const anyClinic = options.relax?.anyClinic === true;
+  const accepted = options.clinicIds ?? treatmentCase.clinicIds;
+  const clinicIds = anyClinic || options.everyClinic ? await everyClinic(tx, accepted) : accepted;
+  const withoutCaseIds = [treatmentCase.id];
+  const scope = { clinicIds, fromMs: nowMs, untilMs: nowMs + (horizonWeeks + 1) * WEEK_MS, withoutCaseIds };
+  const practice = await loadSnapshot(tx, scope, now);
+  const patient = await loadPatientSnapshot(tx, treatmentCase.patientId, scope, now);
+  if (patient === null) throw new RecordNotFoundError('patient', treatmentCase.patientId);
+  const { wishes } = treatmentCase;
+  return {
+    chain,
+    progress: progressWithArrivals(loaded.progress, bookings),
+    fixedStages: fixedStages(bookings, options.keeps),
+    fixedSteps: fixedSteps(loaded.rows.steps, nowMs, options.keepsStep(loaded, bookings)),
+    practice: await withRoomyBatches(tx, practice, treatmentCase.id, loaded.rows.arches.length),
+    patient: {
+      ...patient,
+      wishes: { weekdays: wishes.weekdays, from: wishes.from, to: wishes.to },
+      unavailableOn: [...new Set([...patient.unavailableOn, ...wishes.unavailableOn])].sort(),
+    },
+    wishes: {
+      clinicIds: anyClinic ? clinicIds : accepted,
+      clinicianId: options.relax?.anyClinician === true ? null : treatmentCase.clinicianId,
+      laboratoryIds: practice.laboratories.map(({ id }) => id),
+    },
+    nowMs,
+    notBeforeMs: options.notBefore === undefined ? null : Date.parse(options.notBefore),
+    horizonWeeks,
+    rush: false,
+    lagOverrides: withLongerWaits(chain, {}, options.relax?.extraWaitDays ?? {}),
+    ignoreUnavailable: options.relax?.ignoreUnavailable === true,
+  };
+}
+
+/** Accepted clinics first, then the others of the practice. */
+async function everyClinic(tx: EntityManager, accepted: readonly string[]): Promise<string[]> {
+  const all = await tx.find(Clinic, { select: { id: true }, order: { name: 'ASC', id: 'ASC' } });
+  return [...new Set([...accepted, ...all.map(({ id }) => id)])];
+}
+
+/**
+ * Runs that the case could join: with room for all of its arches, and with somebody else's work in them, since a run of
+ * this case alone ends when its work moves.
+ */
+async function withRoomyBatches(
+  tx: EntityManager,
+  practice: PlanRequest['practice'],
+  caseId: string,
+  units: number,
+): Promise<PlanRequest['practice']> {
+  const rows: { id: string }[] = await tx.query(
+    `SELECT b.id FROM batch b WHERE b.size >= $2 + (
+       SELECT nullif(coalesce(sum(m.units), 0), 0) FROM batch_member m JOIN lab_step s ON s.id = m.lab_step_id
+       WHERE m.batch_id = b.id AND s.case_id <> $1)`,
+    [caseId, units],
+  );
+  const roomy = new Set(rows.map(({ id }) => id));
+  return {
+    ...practice,
+    laboratories: practice.laboratories.map((laboratory) => ({
+      ...laboratory,
+      workCentres: laboratory.workCentres.map((centre) => ({
+        ...centre,
+        openBatches: centre.openBatches.filter(({ id }) => roomy.has(id)),
+      })),
+    })),
+  };
+}

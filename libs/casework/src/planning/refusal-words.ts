@@ -1,0 +1,34 @@
+import type { DomainError } from '@archwright/kernel';
+import type { CaseChain } from '@archwright/protocol';
+
+const SLOT_MINUTES = 5;
+
+/** The stage that a refusal of the search is about; null when it names none. */
+export function stageOfRefusal({ details }: DomainError, chain: CaseChain): string | null {
+  const { visit, phase } = details;
+  if (typeof visit === 'string') return visit;
+  return chain.phases.find(({ code }) => code === phase)?.beforeStage ?? null;
+}
+
+/** What can never be planned, in words of the practice instead of slots and codes. */
+export function refusalInWords({ code, message, details }: DomainError, chain: CaseChain): string {
+  const titleOf = (part: unknown): string =>
+    [...chain.stages, ...chain.steps, ...chain.lags].find((each) => each.code === part)?.title ?? String(part);
+  switch (code) {
+    case 'planner.no-clinician':
+      return `Nobody who may do "${titleOf(details['visit'])}" works at an accepted clinic.`;
+    case 'planner.visit-too-long': {
+      const minutes = (field: string) => String(Number(details[field]) * SLOT_MINUTES);
+      return (
+        `"${titleOf(details['visit'])}" takes ${minutes('lengthSlots')} minutes; ` +
+        `the longest opening of an accepted clinic has ${minutes('longestOpeningSlots')}.`
+      );
+    }
+    case 'planner.lab-without-capacity':
+      return 'No laboratory has room for the work before this visit: free or add a place there.';
+    case 'planner.contradictory-waits':
+      return `The wait "${titleOf(details['longest'])}" ends before the waits on the way to it can be over.`;
+    default:
+      return message;
+  }
+}
