@@ -4,6 +4,9 @@ import { DatabaseModule, PlatformModule, type Configuration } from '@archwright/
 import { createDataSource } from '@archwright/records';
 import type { Logger } from 'pino';
 import { HealthModule } from './health/health.module.js';
+import { PracticeModule } from './practice/practice.module.js';
+import { ResourcesModule } from './resources/resources.module.js';
+import { PatientsModule } from './patients/patients.module.js';
 import { SessionGuard } from './security/session.guard.js';
 import { SessionsModule } from './sessions/sessions.module.js';
 
@@ -24,7 +27,10 @@ export class AppModule {
         PlatformModule.forRoot(configuration, logger),
         DatabaseModule.forRoot(source),
         HealthModule,
+        PatientsModule,
         SessionsModule,
+        PracticeModule,
+        ResourcesModule,
       ],
       providers: [{ provide: APP_GUARD, useClass: SessionGuard }],
     };

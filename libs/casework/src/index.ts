@@ -1,5 +1,6 @@
 export { type Actor, serviceActor } from './actor.js';
 export { NotYoursError, RecordNotFoundError, WrongStateError } from './errors.js';
+export { IdempotencyKeys } from './access/idempotency-ledger.js';
 export {
   endSession,
   hashPassword,
@@ -10,4 +11,18 @@ export {
   type SignedIn,
 } from './access/sign-in.js';
 export { loadChain, progressOf, type LoadedChain } from './cases/chain.js';
+export { findPatients } from './patients/find-patients.js';
+export { createPatient, updatePatient } from './patients/keep-patient.js';
+export { searchKeyOf } from './patients/search-key.js';
+export { viewPatient } from './patients/view-patient.js';
+export { answerLabQuestion } from './lab/questions.js';
+export { relayOutbox } from './outbox/relay.js';
+export { sweep } from './outbox/sweep.js';
+export { callListOf, recordCallAttempt } from './reminders/calls.js';
+export { deliverNotice } from './reminders/deliver-notice.js';
+export { deliverReminder } from './reminders/deliver-reminder.js';
+export { type Post } from './reminders/post.js';
+export { remindersOfCase } from './reminders/reminder-views.js';
 export { reconcileReminders, scheduleReminders } from './reminders/schedule.js';
+export { importResourceCalendar } from './practice/import-calendar.js';
+export { practiceView } from './practice/practice-view.js';

@@ -44,7 +44,7 @@ export class IdempotencyKey extends TenantRow {
   @Column('text') route!: string;
   @Column('text') key!: string;
   @Column('text') bodyHash!: string;
-  /** Null while the first call is still running. */
+  /** Null: what the route answers by itself. */
   @Column('integer', { nullable: true }) status!: number | null;
   @Column('jsonb', { nullable: true }) response!: object | null;
   @Column('text', { nullable: true }) etag!: string | null;
