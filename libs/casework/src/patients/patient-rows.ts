@@ -1,0 +1,36 @@
+import type { PatientView } from '@archwright/contracts';
+import type { Consent, Patient, PatientIdentity } from '@archwright/records';
+
+/** A patient's rows; consents are the live ones. */
+export interface PatientRows {
+  readonly patient: Patient;
+  readonly identity: PatientIdentity;
+  readonly consents: readonly Pick<Consent, 'channel'>[];
+}
+
+export function patientViewOf({ patient, identity, consents }: PatientRows): Omit<PatientView, 'cases'> {
+  return {
+    id: patient.id,
+    version: patient.version,
+    givenName: identity.givenName,
+    familyName: identity.familyName,
+    birthOn: identity.birthOn,
+    mail: identity.mail,
+    phone: identity.phone,
+    locale: patient.locale,
+    zone: patient.zone,
+    companionName: identity.companionName,
+    companionPermitted: patient.companionPermitted,
+    interpreter: patient.interpreter,
+    wheelchairRoom: patient.wheelchairRoom,
+    chairMinutesPerDay: patient.chairMinutesPerDay,
+    travelMinutes: patient.travelMinutes,
+    reminderConsent: consents.map(({ channel }) => channel).sort(),
+    wishes: patient.wishes,
+  };
+}
+
+/** As a person is called in a sentence or a list. */
+export function fullName({ givenName, familyName }: Pick<PatientIdentity, 'givenName' | 'familyName'>): string {
+  return `${givenName} ${familyName}`;
+}
