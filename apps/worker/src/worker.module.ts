@@ -1,20 +1,32 @@
 import { Module, type DynamicModule } from '@nestjs/common';
 import { JobsModule } from '@archwright/jobs';
 import { DatabaseModule, PlatformModule, type Configuration } from '@archwright/platform';
+import { createDataSource } from '@archwright/records';
 import type { Logger } from 'pino';
-import { DataSource } from 'typeorm';
+import { NoticesModule } from './notices/notices.module.js';
+import { RelayModule } from './relay/relay.module.js';
+import { SweepsModule } from './sweeps/sweeps.module.js';
+
+const CONNECTIONS = 12;
 
 /** Everything that happens without a person waiting for it. */
 @Module({})
 export class WorkerModule {
   static forRoot(configuration: Configuration, logger: Logger): DynamicModule {
-    const source = new DataSource({ type: 'postgres', url: configuration.databaseUrl });
+    const source = createDataSource({
+      url: configuration.databaseUrl,
+      applicationName: 'archwright-worker',
+      connections: CONNECTIONS,
+    });
     return {
       module: WorkerModule,
       imports: [
         PlatformModule.forRoot(configuration, logger),
         DatabaseModule.forRoot(source),
         JobsModule.forRoot(configuration),
+        RelayModule,
+        NoticesModule,
+        SweepsModule,
       ],
     };
   }

@@ -24,6 +24,7 @@ const ACCEPTED = {
   WEB_ROOT: 'the folder of the built web application, such as dist/apps/web',
   LOG_LEVEL: 'one of fatal, error, warn, info, debug, trace, silent',
   ARCHWRIGHT_CLOCK: 'an instant at which the clock starts, such as 2027-01-04T08:00:00Z (for tests and demonstrations)',
+  ARCHWRIGHT_CLOCK_FILE: 'a file in which API and worker share a clock that can be moved forward (for demonstrations)',
 } as const;
 type Variable = keyof typeof ACCEPTED;
 
@@ -43,6 +44,7 @@ const environment = z.object({
   WEB_ROOT: z.string().min(1).default('dist/apps/web'),
   LOG_LEVEL: z.enum(['fatal', 'error', 'warn', 'info', 'debug', 'trace', 'silent']).default('info'),
   ARCHWRIGHT_CLOCK: z.iso.datetime({ error: 'is no instant in UTC' }).optional(),
+  ARCHWRIGHT_CLOCK_FILE: z.string().min(1).optional(),
 } satisfies Record<Variable, z.ZodType>);
 
 /** Everything that differs between installations, read once when a process starts. */
@@ -62,6 +64,8 @@ export interface Configuration {
   readonly logLevel: string;
   /** Null for the machine's own clock. */
   readonly clockStartsAt: string | null;
+  /** Null outside the demonstration: the clock can't be moved. */
+  readonly clockFile: string | null;
 }
 
 /**
@@ -89,6 +93,7 @@ export function parseConfiguration(env: Readonly<Record<string, string | undefin
     webRoot: values.WEB_ROOT,
     logLevel: values.LOG_LEVEL,
     clockStartsAt: values.ARCHWRIGHT_CLOCK ?? null,
+    clockFile: values.ARCHWRIGHT_CLOCK_FILE ?? null,
   };
 }
 

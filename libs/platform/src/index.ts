@@ -1,4 +1,4 @@
-export { Clock, SystemClock } from './clock.js';
+export { Clock, SharedClock, SystemClock } from './clock.js';
 export { ConfigurationError, parseConfiguration, type Configuration } from './configuration.js';
 export { CursorInvalidError, decodeCursor, encodeCursor, pageOf, type Cursor } from './cursor.js';
 export { DatabaseLoginRefusedError, requireHarmlessLogin, type QueryRows } from './database-login.js';

@@ -1,6 +1,6 @@
 import { Module, type DynamicModule } from '@nestjs/common';
 import type { Logger } from 'pino';
-import { Clock, SystemClock } from './clock.js';
+import { Clock, SharedClock, SystemClock } from './clock.js';
 import type { Configuration } from './configuration.js';
 
 /** Injection tokens of values that have no class. */
@@ -17,9 +17,13 @@ export class PlatformModule {
       providers: [
         { provide: CONFIGURATION, useValue: configuration },
         { provide: LOGGER, useValue: logger },
-        { provide: Clock, useValue: new SystemClock(configuration.clockStartsAt) },
+        { provide: Clock, useValue: clockOf(configuration) },
       ],
       exports: [CONFIGURATION, LOGGER, Clock],
     };
   }
+}
+
+function clockOf({ clockFile, clockStartsAt }: Configuration): Clock {
+  return clockFile === null ? new SystemClock(clockStartsAt) : new SharedClock(clockFile, clockStartsAt);
 }

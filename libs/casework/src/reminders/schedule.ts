@@ -84,9 +84,9 @@ interface Intent {
 async function renew(tx: EntityManager, visit: Visit, { channel, leadMinutes, dueAt }: Intent): Promise<void> {
   const renewed: { id: string }[] = await tx.query(
     `INSERT INTO reminder (id, appointment_id, channel, lead_minutes, message_id, due_at, state, sequence)
-     VALUES ($1::uuid, $2, $3, $4, '<' || $1 || '.' || $6 || '@' || $7 || '>', $5, 'scheduled', $6::integer)
+     VALUES ($1::uuid, $2, $3, $4, '<' || $1::text || '.' || $6::text || '@' || $7::text || '>', $5, 'scheduled', $6::integer)
      ON CONFLICT ON CONSTRAINT reminder_one_intent DO UPDATE SET
-       message_id = '<' || reminder.id || '.' || excluded.sequence || '@' || $7 || '>', due_at = excluded.due_at,
+       message_id = '<' || reminder.id::text || '.' || excluded.sequence::text || '@' || $7::text || '>', due_at = excluded.due_at,
        state = 'scheduled', sequence = excluded.sequence, attempts = 0, sent_at = NULL, last_error = NULL
      WHERE reminder.sequence < excluded.sequence OR reminder.state = 'withdrawn'
      RETURNING id`,

@@ -1,0 +1,110 @@
+import {
+  LabQuestion,
+  LabStep,
+  TreatmentCase,
+  UserAccount,
+  appendCaseEvent,
+  recordAudit,
+  uuidv7,
+} from '@archwright/records';
+import { IsNull, LessThanOrEqual, type EntityManager } from 'typeorm';
+import type { Actor } from '../actor.js';
+import { NotYoursError, RecordNotFoundError, WrongStateError } from '../errors.js';
+import { notifyColleagues } from '../reminders/colleague-notice.js';
+
+/** An answer is waited for this long before the clinic's front desk is told too. Project default, no source. */
+const ESCALATES_AFTER_MS = 24 * 3_600_000;
+
+/** Asks the case's clinician. The step's clock stands still until the answer. */
+export async function askQuestion(
+  tx: EntityManager,
+  actor: Actor & { readonly userId: string },
+  step: LabStep,
+  question: string,
+  now: Date,
+): Promise<void> {
+  if (await tx.existsBy(LabQuestion, { labStepId: step.id, answeredAt: IsNull() })) {
+    throw new WrongStateError('This step', 'waiting for an answer already', 'one question at a time');
+  }
+  await tx.insert(LabQuestion, {
+    id: uuidv7(),
+    caseId: step.caseId,
+    labStepId: step.id,
+    question,
+    askedAt: now,
+    askedBy: actor.userId,
+    escalatesAt: new Date(now.getTime() + ESCALATES_AFTER_MS),
+  });
+  const clinician = await clinicianOf(tx, step.caseId);
+  if (clinician === null) return;
+  const about = { kind: 'lab-question', caseId: step.caseId, alertId: null };
+  await notifyColleagues(tx, actor.organisationId, about, { recipient: 'clinician', userId: clinician.id }, now);
+}
+
+/** The answer lets the step go on; the laboratory starts it again itself. */
+export async function answerLabQuestion(
+  tx: EntityManager,
+  actor: Actor,
+  questionId: string,
+  answer: string,
+  now: Date,
+): Promise<void> {
+  if (actor.userId === null) throw new NotYoursError('A question is answered by a person.');
+  const question = await tx.findOne(LabQuestion, { where: { id: questionId }, lock: { mode: 'pessimistic_write' } });
+  const treated = question === null ? null : await tx.findOneBy(TreatmentCase, { id: question.caseId });
+  const isSeen =
+    actor.role === 'administrator' ||
+    treated?.clinicIds.some((clinicId) => actor.clinicIds.includes(clinicId)) === true;
+  if (question === null || !isSeen) throw new RecordNotFoundError('question', questionId);
+  if (question.answeredAt !== null) throw new WrongStateError('This question', 'answered', 'open');
+  await tx.update(LabQuestion, { id: questionId }, { answer, answeredAt: now, answeredBy: actor.userId });
+  await tx.increment(LabStep, { id: question.labStepId }, 'version', 1);
+  await appendCaseEvent(tx, {
+    caseId: question.caseId,
+    kind: 'lab-question-answered',
+    body: { questionId, labStepId: question.labStepId },
+    actorId: actor.userId,
+    at: now,
+  });
+  await recordAudit(tx, {
+    actorId: actor.userId,
+    action: 'answer-lab-question',
+    subjectKind: 'lab-question',
+    subjectId: questionId,
+    requestId: null,
+    details: {},
+    at: now,
+  });
+}
+
+/** @returns how many questions went past their time now; the front desk of each case's clinic is told */
+export async function escalateQuestions(tx: EntityManager, now: Date): Promise<number> {
+  const late = await tx.findBy(LabQuestion, {
+    answeredAt: IsNull(),
+    escalatedAt: IsNull(),
+    escalatesAt: LessThanOrEqual(now),
+  });
+  for (const { id, organisationId, caseId, labStepId } of late) {
+    const { homeClinicId } = await tx.findOneByOrFail(TreatmentCase, { id: caseId });
+    await tx.update(LabQuestion, { id }, { escalatedAt: now });
+    const about = { kind: 'lab-question-overdue', caseId, alertId: null };
+    await notifyColleagues(tx, organisationId, about, { recipient: 'clinic', clinicId: homeClinicId }, now);
+    const body = { questionId: id, labStepId };
+    await appendCaseEvent(tx, { caseId, kind: 'lab-question-escalated', body, actorId: null, at: now });
+  }
+  return late.length;
+}
+
+/** The account of the clinician who treats the case: the one asked for, else the one of its next visit. */
+async function clinicianOf(tx: EntityManager, caseId: string): Promise<UserAccount | null> {
+  const [row]: { practitionerId: string | null }[] = await tx.query(
+    `SELECT coalesce(c.clinician_id, (
+       SELECT a.clinician_id FROM appointment a JOIN appointment_stage s ON s.appointment_id = a.id
+         JOIN stage g ON g.id = s.stage_id
+       WHERE g.case_id = c.id AND a.state NOT IN ('cancelled', 'missed') ORDER BY a.starts_at DESC LIMIT 1)) AS "practitionerId"
+     FROM treatment_case c WHERE c.id = $1`,
+    [caseId],
+  );
+  if (row?.practitionerId == null) return null;
+  return tx.findOneBy(UserAccount, { practitionerId: row.practitionerId, disabledAt: IsNull() });
+}

@@ -1,0 +1,60 @@
+import { enqueueOutbox, sealAudit } from '@archwright/records';
+import type { EntityManager } from 'typeorm';
+import { escalateQuestions } from '../lab/questions.js';
+
+/** What should have happened this long ago, and is on no queue's way, was forgotten. Project default. */
+const GRACE_MS = 60_000;
+/** Dispatched rows are kept this long, to be looked at. Project default. */
+const KEPT_MS = 7 * 86_400_000;
+const AT_ONCE = 500;
+
+/** Work that our own tables say is still to be done, as the jobs that do it. */
+const UNDONE = `
+  SELECT 'deliver-reminder' AS kind, jsonb_build_object('organisationId', organisation_id, 'reminderId', id) AS payload
+  FROM reminder WHERE state = 'scheduled' AND due_at <= $1
+  UNION ALL
+  SELECT 'deliver-notice', jsonb_build_object('organisationId', organisation_id, 'noticeId', id)
+  FROM notice WHERE state = 'scheduled' AND due_at <= $1
+  UNION ALL
+  SELECT 'check-stage', jsonb_build_object('organisationId', organisation_id, 'stageId', stage_id, 'captureId', id)
+  FROM capture WHERE checked_at IS NULL AND superseded_at IS NULL AND recorded_at <= $1
+  UNION ALL
+  SELECT 'replan-case', jsonb_build_object('organisationId', organisation_id, 'alertId', id)
+  FROM remake_alert a WHERE state = 'open' AND no_proposal_reason IS NULL AND raised_at <= $1
+    AND NOT EXISTS (SELECT FROM replan_proposal p WHERE p.alert_id = a.id AND p.state = 'open')`;
+
+export interface Swept {
+  readonly recreated: number;
+  readonly escalated: number;
+  readonly sealed: number;
+}
+
+/**
+ * Looks after one organisation: re-creates what a lost queue forgot, escalates questions nobody answered, seals the
+ * audit trail. One sweep per organisation at a time; another one that comes meanwhile does nothing.
+ */
+export async function sweep(tx: EntityManager, now: Date): Promise<Swept> {
+  const [lock]: { taken: boolean }[] = await tx.query(
+    `SELECT pg_try_advisory_xact_lock(hashtextextended('sweep/' || current_setting('app.organisation_id'), 0)) AS taken`,
+  );
+  if (lock?.taken !== true) return { recreated: 0, escalated: 0, sealed: 0 };
+  await tx.query('DELETE FROM outbox WHERE dispatched_at < $1', [new Date(now.getTime() - KEPT_MS)]);
+  return {
+    recreated: await recreateLost(tx, now),
+    escalated: await escalateQuestions(tx, now),
+    sealed: await sealAudit(tx, now),
+  };
+}
+
+/** Undone work that neither waits in the outbox nor was given to a queue within the grace time. */
+async function recreateLost(tx: EntityManager, now: Date): Promise<number> {
+  const lost: { kind: string; payload: Record<string, string> }[] = await tx.query(
+    `SELECT u.kind, u.payload FROM (${UNDONE}) u WHERE NOT EXISTS (
+       SELECT FROM outbox o WHERE o.kind = u.kind AND o.payload = u.payload
+         AND (o.dispatched_at > $1 OR o.dispatched_at IS NULL AND o.due_at <= $2))
+     LIMIT ${String(AT_ONCE)}`,
+    [new Date(now.getTime() - GRACE_MS), now],
+  );
+  for (const { kind, payload } of lost) await enqueueOutbox(tx, kind, payload, now);
+  return lost.length;
+}

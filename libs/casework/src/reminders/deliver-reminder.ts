@@ -1,0 +1,78 @@
+import type { DeliverReminderPayload } from '@archwright/contracts';
+import { Reminder, uuidv7 } from '@archwright/records';
+import type { DataSource, EntityManager } from 'typeorm';
+import type { Post } from './post.js';
+import { sendOnce, type Outcome } from './send-once.js';
+import { reminderMail } from './visit-mail.js';
+import { loadVisits, type Visit } from './visits.js';
+
+interface Due {
+  readonly reminder: Reminder;
+  readonly visit: Visit;
+}
+
+/**
+ * Sends one due reminder, or puts its call on the list. Does nothing when it is not due, withdrawn or already out; a
+ * reminder of a visit that no longer stands is withdrawn.
+ *
+ * @throws {TemporaryMailError} when the mail server is to be asked again
+ */
+export function deliverReminder(
+  db: DataSource,
+  post: Post,
+  { organisationId, reminderId }: DeliverReminderPayload,
+  now: Date,
+): Promise<void> {
+  return sendOnce<Due>(
+    db,
+    {
+      table: 'reminder',
+      organisationId,
+      id: reminderId,
+      load: loadDue,
+      send: (tx, due) => remind(tx, post, due, now),
+      refused: (tx, { reminder, visit }) =>
+        putOnCallList(
+          tx,
+          visit,
+          reminder.id,
+          'The reminder by mail was refused: remind the patient by telephone.',
+          now,
+        ),
+    },
+    now,
+  );
+}
+
+async function loadDue(tx: EntityManager, id: string): Promise<Due | null> {
+  const reminder = await tx.findOneBy(Reminder, { id });
+  const [visit] = reminder === null ? [] : await loadVisits(tx, [reminder.appointmentId]);
+  return reminder === null || visit === undefined ? null : { reminder, visit };
+}
+
+async function remind(tx: EntityManager, post: Post, { reminder, visit }: Due, now: Date): Promise<Outcome> {
+  if (visit.state !== 'booked' || visit.hasDied || visit.startsAt <= now) return { state: 'withdrawn' };
+  if (reminder.channel === 'phone') {
+    await putOnCallList(tx, visit, reminder.id, 'Remind the patient of a visit.', now);
+  } else {
+    await post.mailer.send(reminderMail(post, visit, reminder.messageId, now));
+  }
+  return { state: 'sent' };
+}
+
+/** One call per reminder: a renewed one opens it again. */
+async function putOnCallList(
+  tx: EntityManager,
+  visit: Visit,
+  reminderId: string,
+  reason: string,
+  now: Date,
+): Promise<void> {
+  await tx.query(
+    `INSERT INTO call_task (id, patient_id, case_id, appointment_id, reminder_id, reason, state, due_at, created_at)
+     VALUES ($1, $2, $3, $4, $5, $6, 'open', $7, $7)
+     ON CONFLICT ON CONSTRAINT call_task_once_per_reminder DO UPDATE SET
+       state = 'open', reason = excluded.reason, due_at = excluded.due_at, version = call_task.version + 1`,
+    [uuidv7(), visit.patientId, visit.caseId, visit.id, reminderId, reason, now],
+  );
+}
