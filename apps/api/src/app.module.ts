@@ -3,6 +3,12 @@ import { APP_GUARD } from '@nestjs/core';
 import { DatabaseModule, PlatformModule, type Configuration } from '@archwright/platform';
 import { createDataSource } from '@archwright/records';
 import type { Logger } from 'pino';
+import { CallTasksModule } from './call-tasks/call-tasks.module.js';
+import { CaughtMailModule } from './caught-mail/caught-mail.module.js';
+import { DemoClockModule } from './demo-clock/demo-clock.module.js';
+import { LabModule } from './lab/lab.module.js';
+import { RemindersModule } from './reminders/reminders.module.js';
+import { CasesModule } from './cases/cases.module.js';
 import { HealthModule } from './health/health.module.js';
 import { PracticeModule } from './practice/practice.module.js';
 import { ResourcesModule } from './resources/resources.module.js';
@@ -26,7 +32,13 @@ export class AppModule {
       imports: [
         PlatformModule.forRoot(configuration, logger),
         DatabaseModule.forRoot(source),
+        CasesModule,
         HealthModule,
+        CallTasksModule,
+        CaughtMailModule,
+        DemoClockModule,
+        LabModule,
+        RemindersModule,
         PatientsModule,
         SessionsModule,
         PracticeModule,

@@ -11,10 +11,17 @@ export {
   type SignedIn,
 } from './access/sign-in.js';
 export { loadChain, progressOf, type LoadedChain } from './cases/chain.js';
+export { listCases, listLabCases } from './cases/list-cases.js';
+export { openCase } from './cases/open-case.js';
+export { recordConsent } from './cases/record-consent.js';
+export { viewCase, viewLabCase } from './cases/view-case.js';
 export { findPatients } from './patients/find-patients.js';
 export { createPatient, updatePatient } from './patients/keep-patient.js';
 export { searchKeyOf } from './patients/search-key.js';
 export { viewPatient } from './patients/view-patient.js';
+export { actOnLabStep } from './lab/act-on-step.js';
+export { dispatchOf, viewLabStep } from './lab/dispatch.js';
+export { loadOf } from './lab/load-view.js';
 export { answerLabQuestion } from './lab/questions.js';
 export { relayOutbox } from './outbox/relay.js';
 export { sweep } from './outbox/sweep.js';

@@ -1,7 +1,7 @@
 import { Inject, Injectable, type OnApplicationBootstrap, type OnModuleDestroy } from '@nestjs/common';
 import { sweep } from '@archwright/casework';
 import { Clock, LOGGER } from '@archwright/platform';
-import { inOrganisation, listOrganisations } from '@archwright/records';
+import { listOrganisations } from '@archwright/records';
 import type { Logger } from 'pino';
 import { DataSource } from 'typeorm';
 import { SteadyLoop } from '../relay/steady-loop.js';
@@ -33,7 +33,7 @@ export class SweepService implements OnApplicationBootstrap, OnModuleDestroy {
   private async sweepAll(): Promise<void> {
     for (const organisationId of await listOrganisations(this.db)) {
       if (this.loop.isStopping) return;
-      const swept = await inOrganisation(this.db, organisationId, (tx) => sweep(tx, this.clock.now()));
+      const swept = await sweep(this.db, organisationId, this.clock.now());
       if (swept.recreated > 0) this.logger.warn({ organisationId, ...swept }, 'work that the queue had forgotten');
     }
   }

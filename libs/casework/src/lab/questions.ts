@@ -7,7 +7,7 @@ import {
   recordAudit,
   uuidv7,
 } from '@archwright/records';
-import { IsNull, LessThanOrEqual, type EntityManager } from 'typeorm';
+import { IsNull, type EntityManager } from 'typeorm';
 import type { Actor } from '../actor.js';
 import { NotYoursError, RecordNotFoundError, WrongStateError } from '../errors.js';
 import { notifyColleagues } from '../reminders/colleague-notice.js';
@@ -79,14 +79,17 @@ export async function answerLabQuestion(
 
 /** @returns how many questions went past their time now; the front desk of each case's clinic is told */
 export async function escalateQuestions(tx: EntityManager, now: Date): Promise<number> {
-  const late = await tx.findBy(LabQuestion, {
-    answeredAt: IsNull(),
-    escalatedAt: IsNull(),
-    escalatesAt: LessThanOrEqual(now),
-  });
-  for (const { id, organisationId, caseId, labStepId } of late) {
-    const { homeClinicId } = await tx.findOneByOrFail(TreatmentCase, { id: caseId });
-    await tx.update(LabQuestion, { id }, { escalatedAt: now });
+  const [late]: [
+    { id: string; organisationId: string; caseId: string; labStepId: string; homeClinicId: string }[],
+    number,
+  ] = await tx.query(
+    `UPDATE lab_question q SET escalated_at = $1 FROM treatment_case c
+       WHERE c.id = q.case_id AND q.answered_at IS NULL AND q.escalated_at IS NULL AND q.escalates_at <= $1
+       RETURNING q.id, q.organisation_id AS "organisationId", q.case_id AS "caseId", q.lab_step_id AS "labStepId",
+         c.home_clinic_id AS "homeClinicId"`,
+    [now],
+  );
+  for (const { id, organisationId, caseId, labStepId, homeClinicId } of late) {
     const about = { kind: 'lab-question-overdue', caseId, alertId: null };
     await notifyColleagues(tx, organisationId, about, { recipient: 'clinic', clinicId: homeClinicId }, now);
     const body = { questionId: id, labStepId };

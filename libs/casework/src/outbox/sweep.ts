@@ -1,5 +1,7 @@
-import { enqueueOutbox, sealAudit } from '@archwright/records';
-import type { EntityManager } from 'typeorm';
+import { enqueueOutbox, inOrganisation, sealAudit } from '@archwright/records';
+import type { DataSource, EntityManager } from 'typeorm';
+import { serviceActor } from '../actor.js';
+import { expireHolds } from '../booking/end-hold.js';
 import { escalateQuestions } from '../lab/questions.js';
 
 /** What should have happened this long ago, and is on no queue's way, was forgotten. Project default. */
@@ -23,27 +25,45 @@ const UNDONE = `
   FROM remake_alert a WHERE state = 'open' AND no_proposal_reason IS NULL AND raised_at <= $1
     AND NOT EXISTS (SELECT FROM replan_proposal p WHERE p.alert_id = a.id AND p.state = 'open')`;
 
-export interface Swept {
-  readonly recreated: number;
-  readonly escalated: number;
-  readonly sealed: number;
-}
+type Task = (tx: EntityManager, organisationId: string, now: Date) => Promise<number>;
+
+/** Every task may run twice at once, and in any order. */
+const TASKS = {
+  recreated: (tx, _, now) => recreateLost(tx, now),
+  expired: (tx, organisationId, now) => expireHolds(tx, serviceActor(organisationId), now),
+  escalated: (tx, _, now) => escalateQuestions(tx, now),
+  sealed: (tx, _, now) => sealAudit(tx, now),
+  cleared: (tx, _, now) => clearOutbox(tx, now),
+} satisfies Record<string, Task>;
+
+/** How many each task dealt with. */
+export type Swept = Readonly<Record<keyof typeof TASKS, number>>;
 
 /**
- * Looks after one organisation: re-creates what a lost queue forgot, escalates questions nobody answered, seals the
- * audit trail. One sweep per organisation at a time; another one that comes meanwhile does nothing.
+ * Looks after one organisation: re-creates what a lost queue forgot, ends holds that have run out, escalates questions
+ * nobody answered, seals the audit trail. Each task in its own transaction, so that one that fails keeps none from its turn.
+ *
+ * @throws {AggregateError} after all had their turn, with what failed
  */
-export async function sweep(tx: EntityManager, now: Date): Promise<Swept> {
-  const [lock]: { taken: boolean }[] = await tx.query(
-    `SELECT pg_try_advisory_xact_lock(hashtextextended('sweep/' || current_setting('app.organisation_id'), 0)) AS taken`,
-  );
-  if (lock?.taken !== true) return { recreated: 0, escalated: 0, sealed: 0 };
-  await tx.query('DELETE FROM outbox WHERE dispatched_at < $1', [new Date(now.getTime() - KEPT_MS)]);
-  return {
-    recreated: await recreateLost(tx, now),
-    escalated: await escalateQuestions(tx, now),
-    sealed: await sealAudit(tx, now),
-  };
+export async function sweep(db: DataSource, organisationId: string, now: Date): Promise<Swept> {
+  const swept = { recreated: 0, expired: 0, escalated: 0, sealed: 0, cleared: 0 };
+  const failures: unknown[] = [];
+  for (const name of Object.keys(TASKS) as (keyof typeof TASKS)[]) {
+    try {
+      swept[name] = await inOrganisation(db, organisationId, (tx) => TASKS[name](tx, organisationId, now));
+    } catch (error) {
+      failures.push(error);
+    }
+  }
+  if (failures.length > 0) throw new AggregateError(failures, `${String(failures.length)} sweeps failed`);
+  return swept;
+}
+
+async function clearOutbox(tx: EntityManager, now: Date): Promise<number> {
+  const [, cleared]: [unknown, number] = await tx.query('DELETE FROM outbox WHERE dispatched_at < $1', [
+    new Date(now.getTime() - KEPT_MS),
+  ]);
+  return cleared;
 }
 
 /** Undone work that neither waits in the outbox nor was given to a queue within the grace time. */

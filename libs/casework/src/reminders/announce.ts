@@ -2,7 +2,7 @@ import { messageIdOf } from '@archwright/notices';
 import { CallTask, Notice, appendCaseEvent, enqueueOutbox, uuidv7 } from '@archwright/records';
 import type { EntityManager } from 'typeorm';
 import { messageDomainOf } from './message-domain.js';
-import { isReachedByMail, type Visit } from './visits.js';
+import { isReachedByMail, loadComingVisits, type Visit } from './visits.js';
 
 /** Case event: which times the patient was told, or is to be called about. A later message names the time before from it. */
 const VISITS_ANNOUNCED = 'visits-announced';
@@ -13,12 +13,12 @@ interface AnnouncedVisit {
   readonly startsAt: string;
 }
 
-/** One itinerary per case; an unsent one is not repeated, since it lists what stands when it leaves. */
+/** One itinerary per case, which lists provisional visits as well; an unsent one is not repeated, since it lists what stands when it leaves. */
 export async function announceVisits(tx: EntityManager, visits: readonly Visit[], now: Date): Promise<void> {
   for (const [caseId, ofCase] of byCase(visits.filter(({ hasDied }) => !hasDied))) {
     const [visit] = ofCase;
     if (visit === undefined) continue;
-    await noteAnnounced(tx, caseId, ofCase, now);
+    await noteAnnounced(tx, caseId, await loadComingVisits(tx, caseId, now), now);
     if (await tx.existsBy(Notice, { caseId, kind: 'itinerary', state: 'scheduled' })) continue;
     if (isReachedByMail(visit)) await notify(tx, visit, { kind: 'itinerary', appointmentId: null }, now);
     else await askToCall(tx, visit, `Tell the patient the times of case ${visit.caseNumber ?? ''}.`, now);

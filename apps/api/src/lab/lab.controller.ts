@@ -1,0 +1,92 @@
+import { Body, Controller, Get, HttpCode, Param, Post, Query, Res } from '@nestjs/common';
+import { actOnLabStep, answerLabQuestion, dispatchOf, loadOf, viewLabStep, type Actor } from '@archwright/casework';
+import {
+  answerQuestion,
+  dispatchQuery,
+  id as recordId,
+  labStepAction,
+  loadQuery,
+  type AnswerQuestion,
+  type DispatchQuery,
+  type DispatchStep,
+  type DispatchView,
+  type LabStepAction,
+  type LoadQuery,
+  type LoadView,
+} from '@archwright/contracts';
+import { Clock, IfMatch, etagOf } from '@archwright/platform';
+import { inOrganisation, readInOrganisation } from '@archwright/records';
+import type { FastifyReply } from 'fastify';
+import { DataSource } from 'typeorm';
+import { CurrentActor, Roles } from '../security/access.js';
+
+@Controller('lab')
+export class LabController {
+  constructor(
+    private readonly db: DataSource,
+    private readonly clock: Clock,
+  ) {}
+
+  @Roles('lab', 'manager')
+  @Get('load')
+  load(@CurrentActor() actor: Actor, @Query({ schema: loadQuery }) query: LoadQuery): Promise<LoadView> {
+    return readInOrganisation(this.db, actor.organisationId, (tx) => loadOf(tx, actor, query, this.clock.now()));
+  }
+
+  @Roles('lab', 'manager')
+  @Get('dispatch')
+  dispatch(
+    @CurrentActor() actor: Actor,
+    @Query({ schema: dispatchQuery }) query: DispatchQuery,
+  ): Promise<DispatchView> {
+    return readInOrganisation(this.db, actor.organisationId, (tx) => dispatchOf(tx, actor, query, this.clock.now()));
+  }
+
+  @Roles('lab', 'manager')
+  @Get('steps/:id')
+  async show(
+    @CurrentActor() actor: Actor,
+    @Param('id', { schema: recordId }) id: string,
+    @Res({ passthrough: true }) reply: FastifyReply,
+  ): Promise<DispatchStep> {
+    const now = this.clock.now();
+    return tagged(
+      reply,
+      await readInOrganisation(this.db, actor.organisationId, (tx) => viewLabStep(tx, actor, id, now)),
+    );
+  }
+
+  @Roles('lab')
+  @Post('steps/:id/actions')
+  @HttpCode(200)
+  async act(
+    @CurrentActor() actor: Actor,
+    @Param('id', { schema: recordId }) id: string,
+    @IfMatch() version: number,
+    @Body({ schema: labStepAction }) body: LabStepAction,
+    @Res({ passthrough: true }) reply: FastifyReply,
+  ): Promise<DispatchStep> {
+    const now = this.clock.now();
+    const step = await inOrganisation(this.db, actor.organisationId, (tx) =>
+      actOnLabStep(tx, actor, id, { ...body, version }, now),
+    );
+    return tagged(reply, step);
+  }
+
+  @Roles('clinician')
+  @Post('questions/:id/answer')
+  @HttpCode(204)
+  async answer(
+    @CurrentActor() actor: Actor,
+    @Param('id', { schema: recordId }) id: string,
+    @Body({ schema: answerQuestion }) { answer }: AnswerQuestion,
+  ): Promise<void> {
+    const now = this.clock.now();
+    await inOrganisation(this.db, actor.organisationId, (tx) => answerLabQuestion(tx, actor, id, answer, now));
+  }
+}
+
+function tagged(reply: FastifyReply, step: DispatchStep): DispatchStep {
+  void reply.header('etag', etagOf(step.version));
+  return step;
+}

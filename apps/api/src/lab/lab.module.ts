@@ -1,0 +1,5 @@
+import { Module } from '@nestjs/common';
+import { LabController } from './lab.controller.js';
+
+@Module({ controllers: [LabController] })
+export class LabModule {}

@@ -1,0 +1,119 @@
+import { addDays, startOfDayMs } from '@archwright/calendar';
+import type { DispatchQuery, DispatchStep, DispatchView } from '@archwright/contracts';
+import { LabStep } from '@archwright/records';
+import type { EntityManager } from 'typeorm';
+import type { Actor } from '../actor.js';
+import { RecordNotFoundError } from '../errors.js';
+import { loadBenchSteps, loadCaseSteps, requireLaboratory, type BenchStep } from './bench-steps.js';
+import { isUnfinished, slackMinutes, stretchOf } from './slack.js';
+import { knowSteps, type StepKnowledge } from './waits-for.js';
+
+const ORDER =
+  'Least slack first: the time left between the expected end of the work and its leaving for the clinic. ' +
+  'Equal slack goes by planned start. Work that waits for an answer comes last of the unfinished: its clock stands still.';
+
+/** The work of one day in the laboratory's zone: what is planned for it, and what earlier days left unfinished. */
+export async function dispatchOf(
+  tx: EntityManager,
+  actor: Actor,
+  { laboratoryId, on, workCentreId }: DispatchQuery,
+  now: Date,
+): Promise<DispatchView> {
+  const { zone } = await requireLaboratory(tx, actor, laboratoryId);
+  const from = new Date(startOfDayMs(on, zone));
+  const until = new Date(startOfDayMs(addDays(on, 1), zone));
+  const all = await loadBenchSteps(tx, laboratoryId, { from, until });
+  const slack = slackOfAll(all, now);
+  const listed = all.filter(
+    (step) =>
+      step.startsAt < until &&
+      (step.endsAt > from || (isUnfinished(step) && from <= now)) &&
+      (workCentreId === undefined || step.workCentreId === workCentreId),
+  );
+  const known = await knowCases(tx, listed, now);
+  const steps = listed
+    .map((step) => toDispatchStep(step, slack.get(step.id) ?? null, known))
+    .sort((one, other) => rank(one) - rank(other) || bySlack(one, other) || one.startsAt.localeCompare(other.startsAt));
+  return { laboratoryId, on, zone, sentence: sentenceOf(steps), order: ORDER, steps };
+}
+
+/** One step as its bench sees it. */
+export async function viewLabStep(tx: EntityManager, actor: Actor, stepId: string, now: Date): Promise<DispatchStep> {
+  const row = await tx.findOneBy(LabStep, { id: stepId });
+  const step = row === null ? undefined : (await loadCaseSteps(tx, row.caseId)).find(({ id }) => id === stepId);
+  if (row === null || step === undefined) throw new RecordNotFoundError('laboratory step', stepId);
+  await requireLaboratory(tx, actor, step.laboratoryId);
+  const slack = slackOfAll(await loadCaseSteps(tx, step.caseId), now).get(stepId) ?? null;
+  return toDispatchStep(step, slack, await knowCases(tx, [step], now));
+}
+
+/** Slack by step id, of every stretch of work. */
+export function slackOfAll(steps: readonly BenchStep[], now: Date): Map<string, number | null> {
+  const stretches = new Map<string, BenchStep[]>();
+  for (const step of steps) stretches.set(stretchOf(step), [...(stretches.get(stretchOf(step)) ?? []), step]);
+  return new Map([...stretches.values()].flatMap((stretch) => [...slackMinutes(stretch, now)]));
+}
+
+async function knowCases(
+  tx: EntityManager,
+  steps: readonly BenchStep[],
+  now: Date,
+): Promise<Map<string, StepKnowledge>> {
+  const known = new Map<string, StepKnowledge>();
+  for (const { caseId } of steps) {
+    if (!known.has(caseId)) known.set(caseId, await knowSteps(tx, caseId, now));
+  }
+  return known;
+}
+
+function toDispatchStep(step: BenchStep, slack: number | null, known: Map<string, StepKnowledge>): DispatchStep {
+  const knowledge = known.get(step.caseId);
+  const { id, version, caseId, caseNumber, code, arches, workCentreId, workCentre, placeLabel, state } = step;
+  const mayBegin = state === 'planned' || state === 'ready' || state === 'paused';
+  return {
+    id,
+    version,
+    caseId,
+    caseNumber,
+    code,
+    title: knowledge?.titleOf(code) ?? code,
+    arches,
+    workCentreId,
+    workCentre,
+    placeLabel,
+    startsAt: step.startsAt.toISOString(),
+    endsAt: step.endsAt.toISOString(),
+    handsOnMinutes: handsOnMinutes(step),
+    state,
+    dueBackAt: step.dueBackAt?.toISOString() ?? null,
+    slackMinutes: slack,
+    waitsFor: mayBegin ? (knowledge?.waitsFor(step) ?? null) : null,
+    openQuestion: step.question,
+  };
+}
+
+function handsOnMinutes({ segments }: BenchStep): number {
+  const spans = segments
+    .filter(({ kind }) => kind === 'hands-on')
+    .map(({ startsAt, endsAt }) => Date.parse(endsAt) - Date.parse(startsAt));
+  return Math.round(spans.reduce((sum, ms) => sum + ms, 0) / 60_000);
+}
+
+function rank({ state, openQuestion }: DispatchStep): number {
+  if (state === 'finished') return 2;
+  return openQuestion === null ? 0 : 1;
+}
+
+function bySlack(one: DispatchStep, other: DispatchStep): number {
+  const [a, b] = [one.slackMinutes ?? Infinity, other.slackMinutes ?? Infinity];
+  return a === b ? 0 : a - b;
+}
+
+function sentenceOf(steps: readonly DispatchStep[]): string {
+  const unfinished = steps.filter(({ state }) => state !== 'finished');
+  if (unfinished.length === 0) return steps.length === 0 ? 'No work on this day.' : 'Everything is finished.';
+  const late = unfinished.filter(({ slackMinutes: slack }) => slack !== null && slack < 0).length;
+  const waiting = unfinished.filter(({ waitsFor }) => waitsFor !== null).length;
+  const count = unfinished.length === 1 ? '1 step' : `${String(unfinished.length)} steps`;
+  return `${count} to do, ${String(waiting)} of them waiting, ${String(late)} late.`;
+}
