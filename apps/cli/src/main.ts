@@ -6,7 +6,10 @@ type Command = (args: readonly string[]) => Promise<number>;
 const COMMANDS: Readonly<Record<string, () => Promise<Command>>> = {
   start: async () => {
     const { startCommand } = await import('./start/start-command.js');
-    return (args) => startCommand(args, null);
+    const { loadDemo } = await import('./demo-practice/load-demo.js');
+    const { SystemClock } = await import('@archwright/platform');
+    const clock = new SystemClock(process.env.ARCHWRIGHT_CLOCK ?? null);
+    return (args) => startCommand(args, (databaseUrl) => loadDemo(databaseUrl, clock.now()));
   },
   test: async () => (await import('./test/test-command.js')).testCommand,
   lint: async () => (await import('./test/lint-command.js')).lintCommand,

@@ -1,0 +1,84 @@
+import {
+  Chair,
+  Clinic,
+  Kit,
+  Practitioner,
+  PractitionerClinic,
+  ProtectedTime,
+  Resource,
+  uuidv7,
+} from '@archwright/records';
+import type { EntityManager } from 'typeorm';
+import { scenario, type Hours } from '../demo/scenario.js';
+import type { HoursWriter } from './hours.js';
+
+/** Ids by the keys of the scenario. */
+export type IdsByKey = ReadonlyMap<string, string>;
+
+/** The id of something that the scenario names by its key. */
+export function idOf(ids: IdsByKey, key: string): string {
+  const id = ids.get(key);
+  if (id === undefined) throw new Error(`The scenario names "${key}", which it does not have.`);
+  return id;
+}
+
+export async function writeClinics(tx: EntityManager, hours: HoursWriter): Promise<IdsByKey> {
+  const ids = new Map<string, string>();
+  for (const clinic of scenario.clinics) {
+    const clinicId = uuidv7();
+    ids.set(clinic.key, clinicId);
+    await tx.insert(Clinic, { id: clinicId, name: clinic.name, zone: clinic.zone, address: clinic.address });
+    await hours.write({ clinicId }, clinic.opening);
+    for (const { label, wheelchairRoom } of clinic.chairs) {
+      const id = await writeResource(tx, 'chair', label);
+      await tx.insert(Chair, { id, clinicId, label, wheelchairRoom });
+    }
+    for (const { code, label, reprocessingMinutes } of clinic.kits) {
+      const id = await writeResource(tx, 'kit', label);
+      await tx.insert(Kit, { id, clinicId, code, reprocessingMinutes });
+    }
+    for (const { from, minutes, releasedHoursBefore } of clinic.protectedMinutes) {
+      const protectedTimeId = uuidv7();
+      const reason = 'Sore spots and breakages';
+      await tx.insert(ProtectedTime, { id: protectedTimeId, clinicId, reason, releasedHoursBefore });
+      for (const { rule } of clinic.opening) await hours.add({ protectedTimeId }, rule, from, minutes);
+    }
+  }
+  return ids;
+}
+
+export async function writePractitioners(
+  tx: EntityManager,
+  hours: HoursWriter,
+  clinicIds: IdsByKey,
+): Promise<IdsByKey> {
+  const ids = new Map<string, string>();
+  const write = async (role: Practitioner['role'], person: Person): Promise<void> => {
+    const id = await writeResource(tx, role, person.name);
+    ids.set(person.key, id);
+    await tx.insert(Practitioner, { id, role, name: person.name, skills: [...person.skills] });
+    for (const [clinic, working] of Object.entries(person.working)) {
+      const clinicId = idOf(clinicIds, clinic);
+      await tx.insert(PractitionerClinic, { id: uuidv7(), practitionerId: id, clinicId });
+      await hours.write({ practitionerId: id, atClinicId: clinicId }, working);
+    }
+  };
+  for (const person of scenario.clinicians) await write('clinician', person);
+  for (const person of scenario.assistants) await write('assistant', { ...person, skills: [] });
+  return ids;
+}
+
+interface Person {
+  readonly key: string;
+  readonly name: string;
+  readonly skills: readonly string[];
+  /** By the key of the clinic. */
+  readonly working: Readonly<Record<string, readonly Hours[]>>;
+}
+
+/** What serves one at a time; the chair, person, kit or place itself gets the same id. */
+export async function writeResource(tx: EntityManager, kind: Resource['kind'], label: string): Promise<string> {
+  const id = uuidv7();
+  await tx.insert(Resource, { id, kind, label });
+  return id;
+}
