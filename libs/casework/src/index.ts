@@ -10,15 +10,6 @@ export {
   SignInRefusedError,
   type SignedIn,
 } from './access/sign-in.js';
-export { loadChain, progressOf, type LoadedChain } from './cases/chain.js';
-export { listCases, listLabCases } from './cases/list-cases.js';
-export { openCase } from './cases/open-case.js';
-export { recordConsent } from './cases/record-consent.js';
-export { viewCase, viewLabCase } from './cases/view-case.js';
-export { findPatients } from './patients/find-patients.js';
-export { createPatient, updatePatient } from './patients/keep-patient.js';
-export { searchKeyOf } from './patients/search-key.js';
-export { viewPatient } from './patients/view-patient.js';
 export { actOnLabStep } from './lab/act-on-step.js';
 export { dispatchOf, viewLabStep } from './lab/dispatch.js';
 export { loadOf } from './lab/load-view.js';
@@ -33,3 +24,12 @@ export { remindersOfCase } from './reminders/reminder-views.js';
 export { reconcileReminders, scheduleReminders } from './reminders/schedule.js';
 export { importResourceCalendar } from './practice/import-calendar.js';
 export { practiceView } from './practice/practice-view.js';
+export { loadChain, progressOf, type LoadedChain } from './cases/chain.js';
+export { listCases, listLabCases } from './cases/list-cases.js';
+export { openCase } from './cases/open-case.js';
+export { recordConsent } from './cases/record-consent.js';
+export { viewCase, viewLabCase } from './cases/view-case.js';
+export { findPatients } from './patients/find-patients.js';
+export { createPatient, updatePatient } from './patients/keep-patient.js';
+export { searchKeyOf } from './patients/search-key.js';
+export { viewPatient } from './patients/view-patient.js';

@@ -21,15 +21,17 @@ export const labStepState = z.enum([
 ]);
 export type LabStepState = z.output<typeof labStepState>;
 
+const caseArches = z
+  .array(z.strictObject({ arch, pathVersionId: id }))
+  .min(1)
+  .max(2)
+  .refine((list) => new Set(list.map((entry) => entry.arch)).size === list.length, 'each arch once');
+
 export const openCase = z.strictObject({
   patientId: id,
   /** An enquiry books the examination only; path and arches stay provisional until the clinician decides. */
   enquiry: z.boolean().default(false),
-  arches: z
-    .array(z.strictObject({ arch, pathVersionId: id }))
-    .min(1)
-    .max(2)
-    .refine((list) => new Set(list.map((entry) => entry.arch)).size === list.length, 'each arch once'),
+  arches: caseArches,
   clinicIds: z.array(id).min(1).max(20),
   clinicianId: id.nullable().default(null),
   parentCaseId: id.nullable().default(null),
@@ -52,6 +54,8 @@ export const changeCaseState = z.strictObject({
   reviewOn: localDate.nullable().default(null),
   /** For a transfer: the clinic that takes the case over. */
   clinicId: id.optional(),
+  /** For an enquiry that opens: what was decided on; left out: as it was opened. */
+  arches: caseArches.optional(),
 });
 export type ChangeCaseState = z.output<typeof changeCaseState>;
 
@@ -62,6 +66,7 @@ export const caseStateEffects = z.object({
   objects: z.string(),
   notices: z.string(),
 });
+export type CaseStateEffects = z.output<typeof caseStateEffects>;
 
 const caseStage = z.object({
   id,
@@ -140,6 +145,30 @@ export type CaseSummary = z.output<typeof caseSummary>;
 
 export const casePage = z.object({ items: z.array(caseSummary), next: z.string().nullable() });
 export type CasePage = z.output<typeof casePage>;
+
+/** What a laboratory sees of a case: number, work and dates. No identity, and nothing that a person typed. */
+export const labCaseView = caseView.pick({
+  id: true,
+  version: true,
+  number: true,
+  state: true,
+  title: true,
+  arches: true,
+  zone: true,
+  deliveryOn: true,
+  stages: true,
+  labSteps: true,
+});
+export type LabCaseView = z.output<typeof labCaseView>;
+
+export const labCasePage = z.object({
+  items: z.array(labCaseView.omit({ arches: true, zone: true, stages: true, labSteps: true })),
+  next: z.string().nullable(),
+});
+export type LabCasePage = z.output<typeof labCasePage>;
+
+export const stateEffectsQuery = z.strictObject({ to: caseState });
+export type StateEffectsQuery = z.output<typeof stateEffectsQuery>;
 
 export const caseQuery = z.strictObject({
   q: z.string().trim().max(100).optional(),

@@ -18,7 +18,7 @@ export async function caseTitles(tx: EntityManager, caseIds: readonly string[]):
 }
 
 /** The title of one case from its arches. */
-export function titleOf(arches: readonly Pick<ArchTitle, 'arch' | 'pathTitle'>[]): string {
+function titleOf(arches: readonly Pick<ArchTitle, 'arch' | 'pathTitle'>[]): string {
   const upper = arches.find(({ arch }) => arch === 'upper')?.pathTitle;
   const lower = arches.find(({ arch }) => arch === 'lower')?.pathTitle;
   if (upper !== undefined && upper === lower) return `Upper and lower: ${upper}`;
@@ -27,4 +27,14 @@ export function titleOf(arches: readonly Pick<ArchTitle, 'arch' | 'pathTitle'>[]
     ...(lower === undefined ? [] : [`Lower: ${lower}`]),
   ];
   return each.join('; ');
+}
+
+/** Titles of the paths that a case has pinned, by version. */
+export async function pathTitles(tx: EntityManager, caseId: string): Promise<Map<string, string>> {
+  const rows: { id: string; title: string }[] = await tx.query(
+    `SELECT v.id, v.document ->> 'title' AS title FROM treatment_path_version v
+     WHERE v.id IN (SELECT path_version_id FROM case_arch WHERE case_id = $1)`,
+    [caseId],
+  );
+  return new Map(rows.map(({ id, title }) => [id, title]));
 }

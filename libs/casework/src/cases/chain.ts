@@ -42,11 +42,24 @@ export async function loadChain(tx: EntityManager, caseId: string): Promise<Load
     tx,
     arches.map((each) => each.pathVersionId),
   );
+  return {
+    chain: chainOf(arches, paths, stages),
+    progress: progressOf(stages, steps),
+    rows: { arches, stages, steps },
+  };
+}
+
+/** The chain of pinned paths. Stages of healing that the case already has stand in it too. */
+export function chainOf(
+  arches: readonly Pick<CaseArch, 'arch' | 'pathVersionId'>[],
+  paths: ReadonlyMap<string, TreatmentPath>,
+  stages: readonly Round[],
+): CaseChain {
   const given: { upper?: TreatmentPath; lower?: TreatmentPath } = {};
   for (const { arch, pathVersionId } of arches) {
     given[arch] = withHealing(pathOf(paths, pathVersionId), healingRounds(stages, arch));
   }
-  return { chain: combineArches(given), progress: progressOf(stages, steps), rows: { arches, stages, steps } };
+  return combineArches(given);
 }
 
 /** Published paths by the id of their version. Their documents were checked when they were published. */
@@ -56,7 +69,7 @@ export async function loadPaths(tx: EntityManager, versionIds: readonly string[]
 }
 
 /** @throws {RecordNotFoundError} for a version that the organisation has not published */
-export function pathOf(paths: ReadonlyMap<string, TreatmentPath>, versionId: string): TreatmentPath {
+function pathOf(paths: ReadonlyMap<string, TreatmentPath>, versionId: string): TreatmentPath {
   const path = paths.get(versionId);
   if (path === undefined) throw new RecordNotFoundError('treatment path version', versionId);
   return path;

@@ -1,0 +1,97 @@
+import { Body, Controller, Get, Param, Post, Put, Query, Res } from '@nestjs/common';
+import {
+  IdempotencyKeys,
+  listCases,
+  listLabCases,
+  openCase,
+  recordConsent,
+  viewCase,
+  viewLabCase,
+  type Actor,
+} from '@archwright/casework';
+import {
+  caseQuery,
+  id as recordId,
+  openCase as openCaseBody,
+  recordConsent as recordConsentBody,
+  type CasePage,
+  type CaseQuery,
+  type CaseView,
+  type LabCasePage,
+  type LabCaseView,
+  type OpenCase,
+  type RecordConsent,
+} from '@archwright/contracts';
+import { Clock, Idempotent, IfMatch, answerOnce, etagOf, type IdempotentRequest } from '@archwright/platform';
+import { inOrganisation, readInOrganisation } from '@archwright/records';
+import type { FastifyReply } from 'fastify';
+import { DataSource } from 'typeorm';
+import { CurrentActor, Roles } from '../security/access.js';
+
+@Controller('cases')
+export class CasesController {
+  constructor(
+    private readonly db: DataSource,
+    private readonly clock: Clock,
+  ) {}
+
+  /** A laboratory finds and sees cases by number, without identity. */
+  @Roles('front-desk', 'clinician', 'manager', 'lab')
+  @Get()
+  list(@CurrentActor() actor: Actor, @Query({ schema: caseQuery }) query: CaseQuery): Promise<CasePage | LabCasePage> {
+    const now = this.clock.now();
+    return readInOrganisation<CasePage | LabCasePage>(this.db, actor.organisationId, (tx) =>
+      actor.role === 'lab' ? listLabCases(tx, actor, query, now) : listCases(tx, actor, query, now),
+    );
+  }
+
+  @Roles('front-desk', 'clinician', 'manager', 'lab')
+  @Get(':id')
+  async show(
+    @CurrentActor() actor: Actor,
+    @Param('id', { schema: recordId }) id: string,
+    @Res({ passthrough: true }) reply: FastifyReply,
+  ): Promise<CaseView | LabCaseView> {
+    const now = this.clock.now();
+    const view = await readInOrganisation<CaseView | LabCaseView>(this.db, actor.organisationId, (tx) =>
+      actor.role === 'lab' ? viewLabCase(tx, actor, id, now) : viewCase(tx, actor, id, now),
+    );
+    return tagged(reply, view);
+  }
+
+  @Roles('front-desk', 'clinician')
+  @Post()
+  async open(
+    @CurrentActor() actor: Actor,
+    @Idempotent() request: IdempotentRequest,
+    @Body({ schema: openCaseBody }) body: OpenCase,
+    @Res({ passthrough: true }) reply: FastifyReply,
+  ): Promise<CaseView> {
+    const now = this.clock.now();
+    const keys = new IdempotencyKeys(actor, 'open-case', now);
+    const view = await inOrganisation(this.db, actor.organisationId, (tx) =>
+      answerOnce(keys, tx, request, () => openCase(tx, actor, body, now)),
+    );
+    return tagged(reply, view);
+  }
+
+  @Roles('clinician')
+  @Put(':id/consent')
+  async consent(
+    @CurrentActor() actor: Actor,
+    @Param('id', { schema: recordId }) caseId: string,
+    @IfMatch() version: number,
+    @Body({ schema: recordConsentBody }) body: RecordConsent,
+    @Res({ passthrough: true }) reply: FastifyReply,
+  ): Promise<CaseView> {
+    const view = await inOrganisation(this.db, actor.organisationId, (tx) =>
+      recordConsent(tx, actor, { caseId, version }, body, this.clock.now()),
+    );
+    return tagged(reply, view);
+  }
+}
+
+function tagged<View extends { readonly version: number }>(reply: FastifyReply, view: View): View {
+  void reply.header('etag', etagOf(view.version));
+  return view;
+}
