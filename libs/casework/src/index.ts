@@ -10,6 +10,20 @@ export {
   SignInRefusedError,
   type SignedIn,
 } from './access/sign-in.js';
+export { alternativesOf } from './booking/alternatives.js';
+export { confirmHold } from './booking/confirm-hold.js';
+export { releaseHold } from './booking/end-hold.js';
+export { holdOffer } from './booking/hold-offer.js';
+export { applyRipple, previewCancel, previewMove } from './booking/ripple.js';
+export { loadChain, progressOf, type LoadedChain } from './cases/chain.js';
+export { listCases, listLabCases } from './cases/list-cases.js';
+export { openCase } from './cases/open-case.js';
+export { recordConsent } from './cases/record-consent.js';
+export { viewCase, viewLabCase } from './cases/view-case.js';
+export { findPatients } from './patients/find-patients.js';
+export { createPatient, updatePatient } from './patients/keep-patient.js';
+export { searchKeyOf } from './patients/search-key.js';
+export { viewPatient } from './patients/view-patient.js';
 export { actOnLabStep } from './lab/act-on-step.js';
 export { dispatchOf, viewLabStep } from './lab/dispatch.js';
 export { loadOf } from './lab/load-view.js';
@@ -22,14 +36,7 @@ export { deliverReminder } from './reminders/deliver-reminder.js';
 export { type Post } from './reminders/post.js';
 export { remindersOfCase } from './reminders/reminder-views.js';
 export { reconcileReminders, scheduleReminders } from './reminders/schedule.js';
+export { planCase } from './planning/plan-case.js';
+export { PlanStaleError } from './planning/stored-plan.js';
 export { importResourceCalendar } from './practice/import-calendar.js';
 export { practiceView } from './practice/practice-view.js';
-export { loadChain, progressOf, type LoadedChain } from './cases/chain.js';
-export { listCases, listLabCases } from './cases/list-cases.js';
-export { openCase } from './cases/open-case.js';
-export { recordConsent } from './cases/record-consent.js';
-export { viewCase, viewLabCase } from './cases/view-case.js';
-export { findPatients } from './patients/find-patients.js';
-export { createPatient, updatePatient } from './patients/keep-patient.js';
-export { searchKeyOf } from './patients/search-key.js';
-export { viewPatient } from './patients/view-patient.js';

@@ -5,8 +5,10 @@ const SLOT_MINUTES = 5;
 
 /** The stage that a refusal of the search is about; null when it names none. */
 export function stageOfRefusal({ details }: DomainError, chain: CaseChain): string | null {
-  const { visit, phase } = details;
+  const { visit, phase, longest } = details;
   if (typeof visit === 'string') return visit;
+  const wait = chain.lags.find(({ code }) => code === longest);
+  if (wait !== undefined) return chain.steps.find(({ code }) => code === wait.to)?.beforeStage ?? wait.to;
   return chain.phases.find(({ code }) => code === phase)?.beforeStage ?? null;
 }
 

@@ -13,7 +13,9 @@ import { fromChainPlan, toChainProblem, type CasePlan, type PlanRequest } from '
 export interface FoundPlan {
   readonly plan: CasePlan;
   readonly reasons: readonly OfferReason[];
-  readonly objective: { readonly vector: ChainPlan['vector']; readonly ties: ChainPlan['ties'] };
+  /** Integers that the plan was the least in. */
+  readonly objective:
+    { readonly vector: ChainPlan['vector']; readonly ties: ChainPlan['ties'] } | { readonly dropped: number };
 }
 
 /** Exact for the request: several different plans, the best for each question first. */

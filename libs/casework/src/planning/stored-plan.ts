@@ -14,6 +14,8 @@ const CODE_VERSION = '1';
 /** What a plan does besides placing visits: visits that it takes away, and why. */
 export interface PlanChange {
   readonly cancelledAppointmentIds: readonly string[];
+  /** Stages that are no longer planned for, with the laboratory work that leads to them. */
+  readonly droppedStages: readonly string[];
   readonly reason: string | null;
 }
 
@@ -45,12 +47,12 @@ export interface NewPlan {
   readonly change: PlanChange;
 }
 
-export const NO_CHANGE: PlanChange = { cancelledAppointmentIds: [], reason: null };
+export const NO_CHANGE: PlanChange = { cancelledAppointmentIds: [], droppedStages: [], reason: null };
 
 /** Hash of what would be booked: equal hashes book the same times on the same resources. */
 export function planHashOf(caseId: string, { plan, change }: PlanDocument): string {
   const { visits, labSteps, transports } = plan;
-  return hashOf({ caseId, visits, labSteps, transports, cancelled: change.cancelledAppointmentIds });
+  return hashOf({ caseId, visits, labSteps, transports, change: { ...change, reason: null } });
 }
 
 /** Keeps a plan with what it takes to compute it again; the search for one case draws nothing at random. */

@@ -1,0 +1,126 @@
+import type { Ripple } from '@archwright/contracts';
+import { PatientIdentity, type LabStep } from '@archwright/records';
+import type { EntityManager } from 'typeorm';
+import type { StageBooking } from '../planning/bookings.js';
+import { loadPlanLabels, toInstant, toPlanView, type PlanLabels } from '../planning/plan-view.js';
+import { isMovable, type ReplanBasis } from '../planning/replan-basis.js';
+import type { StoredPlan } from '../planning/stored-plan.js';
+
+/** A stored change as people see it before it happens: what moves from when to when, who has to be called, what stays. */
+export async function rippleView(
+  tx: EntityManager,
+  basis: ReplanBasis,
+  stored: StoredPlan,
+  now: Date,
+): Promise<Ripple> {
+  const labels = await loadPlanLabels(tx, [stored.plan]);
+  const identity = await tx.findOneBy(PatientIdentity, { patientId: basis.patient.id });
+  const patientName = identity === null ? '' : `${identity.givenName} ${identity.familyName}`;
+  const visits = [...movedVisits(basis, stored, labels, now), ...droppedVisits(basis, stored)].map((visit) => ({
+    ...visit,
+    patientName,
+    caseNumber: basis.treatmentCase.number,
+  }));
+  const labSteps = [...movedSteps(basis, stored), ...droppedSteps(basis, stored)];
+  const untouchedVisits = stored.plan.visits.filter(({ isKept }) => isKept).length;
+  const calls =
+    visits.length === 0
+      ? []
+      : [
+          {
+            patientId: basis.patient.id,
+            patientName,
+            phone: identity?.phone ?? null,
+            sentence: `Tell the patient that ${counted(visits.length, 'visit changes', 'visits change')}.`,
+          },
+        ];
+  return {
+    id: stored.id,
+    planHash: stored.planHash,
+    caseId: stored.caseId,
+    sentence: sentenceOf(visits.length, labSteps.length, untouchedVisits),
+    visits,
+    labSteps,
+    calls,
+    untouchedVisits,
+    plan: toPlanView(stored.plan, labels),
+  };
+}
+
+const counted = (count: number, one: string, many: string): string => `${String(count)} ${count === 1 ? one : many}`;
+
+function sentenceOf(visits: number, labSteps: number, untouched: number): string {
+  return (
+    `${counted(visits, 'visit changes', 'visits change')}, ` +
+    `${counted(labSteps, 'laboratory step changes', 'laboratory steps change')}, ` +
+    `${counted(untouched, 'other visit stays', 'other visits stay')} as booked.`
+  );
+}
+
+type VisitChange = Omit<Ripple['visits'][number], 'patientName' | 'caseNumber'>;
+
+function bookingOf({ bookings }: ReplanBasis, stage: string, now: Date): StageBooking | undefined {
+  return bookings.find((booking) => booking.stage.code === stage && isMovable(booking, now));
+}
+
+function movedVisits(basis: ReplanBasis, { plan }: StoredPlan, labels: PlanLabels, now: Date): VisitChange[] {
+  return plan.visits
+    .filter(({ isKept }) => !isKept)
+    .map((visit) => {
+      const appointment = bookingOf(basis, visit.stage, now)?.appointment;
+      const clinic = labels.clinics.get(visit.clinicId);
+      return {
+        stages: [visit.stage],
+        title: visit.title,
+        appointmentId: appointment?.id ?? null,
+        before: appointment?.startsAt.toISOString() ?? null,
+        after: toInstant(visit.startMs),
+        clinicName: clinic?.name ?? '',
+        zone: clinic?.zone ?? 'UTC',
+      };
+    });
+}
+
+function droppedVisits({ bookings, loaded, request }: ReplanBasis, { change }: StoredPlan): VisitChange[] {
+  return bookings
+    .filter(({ appointment }) => change.cancelledAppointmentIds.includes(appointment.id))
+    .map(({ stage, appointment }) => {
+      const clinic = request.practice.clinics.find(({ id }) => id === appointment.clinicId);
+      return {
+        stages: [stage.code],
+        title: loaded.chain.stages.find(({ code }) => code === stage.code)?.title ?? stage.code,
+        appointmentId: appointment.id,
+        before: appointment.startsAt.toISOString(),
+        after: null,
+        clinicName: clinic?.name ?? '',
+        zone: clinic?.zone ?? 'UTC',
+      };
+    });
+}
+
+function movedSteps({ loaded }: ReplanBasis, { plan }: StoredPlan): Ripple['labSteps'] {
+  return plan.labSteps
+    .filter(({ isKept }) => !isKept)
+    .map(({ code, round, title, arches, startMs }) => {
+      const row = loaded.rows.steps.find((step) => step.code === code && step.round === round);
+      return {
+        code,
+        title,
+        arches: [...arches],
+        before: row?.startsAt?.toISOString() ?? null,
+        after: toInstant(startMs),
+      };
+    });
+}
+
+function droppedSteps({ loaded }: ReplanBasis, { change }: StoredPlan): Ripple['labSteps'] {
+  const isDropped = ({ state, beforeStage, startsAt }: LabStep) =>
+    (state === 'planned' || state === 'ready') && startsAt !== null && change.droppedStages.includes(beforeStage);
+  return loaded.rows.steps.filter(isDropped).map(({ code, arches, startsAt }) => ({
+    code,
+    title: loaded.chain.steps.find((step) => step.code === code)?.title ?? code,
+    arches,
+    before: startsAt?.toISOString() ?? null,
+    after: null,
+  }));
+}

@@ -1,0 +1,205 @@
+import { DomainError } from '@archwright/kernel';
+import { ChainCache, replanChain, slotsKeepingRest, type ChainProblem, type CurrentVisit } from '@archwright/planner';
+import {
+  fromChainPlan,
+  toChainProblem,
+  type CasePlan,
+  type CasePlanLabStep,
+  type CasePlanVisit,
+  type FixedStep,
+  type PlanRequest,
+} from '@archwright/protocol';
+import type { FoundPlan } from './search.js';
+
+/** Where a visit is booked now, with everything it takes. */
+export interface BookedVisit {
+  readonly stage: string;
+  readonly startMs: number;
+  readonly endMs: number;
+  readonly clinicId: string;
+  readonly clinicianId: string;
+  readonly chairId: string;
+  readonly assistantId: string | null;
+  readonly kitIds: readonly string[];
+}
+
+/** A start that a person has chosen for one visit. */
+export interface ChosenStart {
+  readonly stage: string;
+  readonly startMs: number;
+  /** Null: whoever is free, the present clinician first. */
+  readonly clinicianId: string | null;
+}
+
+export interface ReplanSearch {
+  /** No visit to come is fixed in it. */
+  readonly request: PlanRequest;
+  readonly booked: readonly BookedVisit[];
+  /** Laboratory work to come as it is planned now. */
+  readonly plannedSteps: readonly (FixedStep & { readonly afterStage: string; readonly beforeStage: string })[];
+  readonly chosen: ChosenStart | null;
+}
+
+/**
+ * The plan that moves the fewest booked visits, then the least laboratory work: all of it stays if that costs no visit,
+ * else what lies between visits that stay. Null when no plan is left.
+ */
+export function findReplan(search: ReplanSearch): FoundPlan | null {
+  const free = replanWith(search, []);
+  if (free === null) return null;
+  const moved = (code: string): boolean => free.found.plan.visits.some((each) => each.stage === code && !each.isKept);
+  const between = search.plannedSteps.filter((step) => !moved(step.afterStage) && !moved(step.beforeStage));
+  for (const kept of [search.plannedSteps, between]) {
+    const found = kept.length === 0 ? null : replanWith(search, kept);
+    if (found?.movedVisits === free.movedVisits) return found.found;
+  }
+  return free.found;
+}
+
+interface Replan {
+  readonly found: FoundPlan;
+  readonly movedVisits: number;
+}
+
+/** A search that can never have a plan has none. */
+function replanWith(search: ReplanSearch, kept: readonly FixedStep[]): Replan | null {
+  try {
+    return searched(search, kept);
+  } catch (error) {
+    if (error instanceof DomainError) return null;
+    throw error;
+  }
+}
+
+function searched({ request, booked, chosen, plannedSteps }: ReplanSearch, kept: readonly FixedStep[]): Replan | null {
+  const { problem, names } = toChainProblem({ ...request, fixedSteps: [...request.fixedSteps, ...kept] });
+  const current = currentOf(problem, names.axis, booked);
+  const wanted = chosen === null ? problem : withChosenStart(problem, names.axis, chosen);
+  const [best] = replanChain(withPresentFirst(wanted, booked), current, 1, new ChainCache());
+  if (best === undefined) return null;
+  const plan = fromChainPlan({ ...best, reasons: [] }, names);
+  return {
+    found: {
+      plan: withKept(plan, booked, plannedSteps),
+      reasons: [],
+      objective: { vector: best.vector, ties: best.ties },
+    },
+    movedVisits: best.movedVisits,
+  };
+}
+
+/** Other starts of one visit, with who would be there, that leave all other booked visits where they are. */
+export function startsKeepingRest(
+  { request, booked }: Pick<ReplanSearch, 'request' | 'booked'>,
+  stage: string,
+  most: number,
+): { readonly startMs: number; readonly clinicianId: string; readonly clinicId: string }[] {
+  const { problem, names } = toChainProblem(request);
+  const visit = problem.visits.findIndex(({ key }) => key === stage);
+  if (visit < 0) return [];
+  return slotsKeepingRest(problem, currentOf(problem, names.axis, booked), visit, most, new ChainCache()).map(
+    ({ startSlot, clinic, clinician }) => ({
+      startMs: names.axis.msOf(startSlot),
+      clinicId: clinic,
+      clinicianId: clinician,
+    }),
+  );
+}
+
+interface Axis {
+  slotUntil(ms: number): number;
+}
+
+function currentOf(problem: ChainProblem, axis: Axis, booked: readonly BookedVisit[]): (CurrentVisit | null)[] {
+  return problem.visits.map(({ key }) => {
+    const now = booked.find(({ stage }) => stage === key);
+    return now === undefined ? null : { startSlot: axis.slotUntil(now.startMs), clinic: now.clinicId };
+  });
+}
+
+function withChosenStart(
+  problem: ChainProblem,
+  axis: Axis,
+  { stage, startMs, clinicianId }: ChosenStart,
+): ChainProblem {
+  const slot = axis.slotUntil(startMs);
+  const only = (bits: Uint32Array): Uint32Array =>
+    bits.map((word, index) => (slot >= 0 && index === slot >> 5 ? word & (1 << (slot & 31)) : 0));
+  return {
+    ...problem,
+    visits: problem.visits.map((visit) =>
+      visit.key !== stage
+        ? visit
+        : {
+            ...visit,
+            options: visit.options.map((option) => ({
+              ...option,
+              allowed: only(option.allowed),
+              clinicians:
+                clinicianId === null
+                  ? option.clinicians
+                  : option.clinicians
+                      .filter(({ key }) => key === clinicianId)
+                      .map((clinician) => ({ ...clinician, refused: false })),
+            })),
+          },
+    ),
+  };
+}
+
+/** Puts what a visit has now before its equals, so that a visit that stays keeps its chair and people. */
+function withPresentFirst(problem: ChainProblem, booked: readonly BookedVisit[]): ChainProblem {
+  return {
+    ...problem,
+    visits: problem.visits.map((visit) => {
+      const now = booked.find(({ stage }) => stage === visit.key);
+      if (now === undefined) return visit;
+      const present = new Set([now.clinicianId, now.chairId, now.assistantId, ...now.kitIds]);
+      const first = <Item extends { readonly key: string }>(items: readonly Item[]): Item[] => [
+        ...items.filter(({ key }) => present.has(key)),
+        ...items.filter(({ key }) => !present.has(key)),
+      ];
+      return {
+        ...visit,
+        options: visit.options.map((option) => ({
+          ...option,
+          clinicians: first(option.clinicians),
+          chairs: first(option.chairs),
+          assistants: option.assistants === null ? null : first(option.assistants),
+          kits: option.kits.map((kit) => ({ ...kit, units: first(kit.units) })),
+        })),
+      };
+    }),
+  };
+}
+
+/** Marks what stays exactly as it is booked. */
+function withKept(
+  plan: CasePlan,
+  booked: readonly BookedVisit[],
+  plannedSteps: ReplanSearch['plannedSteps'],
+): CasePlan {
+  return {
+    ...plan,
+    visits: plan.visits.map((visit) => ({ ...visit, isKept: booked.some((now) => isSameVisit(visit, now)) })),
+    labSteps: plan.labSteps.map((step) => ({
+      ...step,
+      isKept: step.isKept || plannedSteps.some((now) => isSameStep(step, now)),
+    })),
+  };
+}
+
+const isSameVisit = (visit: CasePlanVisit, now: BookedVisit): boolean =>
+  visit.stage === now.stage &&
+  visit.startMs === now.startMs &&
+  visit.endMs === now.endMs &&
+  visit.clinicId === now.clinicId &&
+  visit.clinicianId === now.clinicianId &&
+  visit.chairId === now.chairId;
+
+const isSameStep = (step: CasePlanLabStep, now: FixedStep): boolean =>
+  step.code === now.code &&
+  step.batchId === null &&
+  step.startMs === now.startMs &&
+  step.endMs === now.endMs &&
+  step.placeId === now.placeId;
