@@ -1,0 +1,44 @@
+import type { StageView } from '@archwright/contracts';
+import { measurementByCode, type Measurement } from '@archwright/measures';
+import type { Stage } from '@archwright/records';
+import { archOfRegion } from './captured.js';
+import type { ChainStage } from './stage-record.js';
+
+type Field = StageView['fields'][number];
+
+/** Readings that one median is made of, for lengths between marks on the skin: from memory, textbook. */
+const MEDIAN_OF = 3;
+
+/** What is asked for at a stage, in the path's order; computed values are not typed in. */
+export function captureFields(part: ChainStage, { arches }: Pick<Stage, 'arches'>): Field[] {
+  return part.captures.flatMap((capture): Field[] => {
+    const measurement = measurementByCode(capture.code);
+    const treated = arches.filter((arch) => capture.arches.includes(arch));
+    if (measurement.derived === true || treated.length === 0) return [];
+    return [{ ...fieldOf(measurement, treated), required: capture.required }];
+  });
+}
+
+function fieldOf(measurement: Measurement, arches: readonly ('upper' | 'lower')[]): Omit<Field, 'required'> {
+  const { code, name, kind, caution, source } = measurement;
+  const isNumber = measurement.kind === 'number' || measurement.kind === 'count';
+  const regions = measurement.regions ?? [];
+  return {
+    code,
+    name,
+    kind,
+    unit: isNumber ? measurement.unit : null,
+    plausible: isNumber ? { ...measurement.plausible } : null,
+    usual: isNumber && measurement.usual !== null ? { ...measurement.usual } : null,
+    choices: measurement.kind === 'enum' ? measurement.options.map((option) => ({ ...option })) : [],
+    readings: isRepeated(measurement) ? MEDIAN_OF : 1,
+    arches: measurement.perArch === true ? [...arches] : [],
+    sides: measurement.perSide === true ? ['right', 'left'] : [],
+    regions: regions.filter((region) => arches.includes(archOfRegion(region))),
+    method: measurement.method.map((each) => ({ ...each, options: [...each.options] })),
+    caution: caution === '' ? null : caution,
+    source: source.text,
+  };
+}
+
+const isRepeated = ({ method }: Measurement): boolean => method.some(({ key }) => key === 'landmarks');

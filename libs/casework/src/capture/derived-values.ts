@@ -1,0 +1,64 @@
+import type { StageView } from '@archwright/contracts';
+import { DomainError } from '@archwright/kernel';
+import {
+  differenceOfSummaries,
+  interocclusalRestDistanceMm,
+  lowerToMiddleThirdPercent,
+  measurementByCode,
+  summariseReadings,
+  type Reading,
+  type ReadingSummary,
+} from '@archwright/measures';
+
+type Derived = StageView['derived'][number];
+type SummaryOf = (code: string) => ReadingSummary | null;
+
+/** Values computed from what was captured; none where a part is missing or the parts were measured differently. */
+export function derivedValues(readings: readonly Reading[]): Derived[] {
+  const summaryOf: SummaryOf = (code) => {
+    const own = readings.filter((reading) => reading.code === code);
+    return own.length === 0 ? null : summariseReadings(measurementByCode(code).name, own);
+  };
+  return [
+    derived('interocclusal-rest-distance', () => restDistance(summaryOf)),
+    derived('change-of-occlusal-vertical-dimension', () => changeAgainstOld(summaryOf)),
+    derived('lower-to-middle-third', () => thirds(summaryOf)),
+  ].flat();
+}
+
+/** A comparison that the measures refuse is shown by the checks, with its reason; here is no number to show. */
+function derived(code: string, compute: () => number | null): Derived[] {
+  try {
+    const value = compute();
+    const measurement = measurementByCode(code);
+    if (value === null || !('unit' in measurement)) return [];
+    return [{ code, name: measurement.name, value: Math.round(value * 10) / 10, unit: measurement.unit }];
+  } catch (error) {
+    if (error instanceof DomainError) return [];
+    throw error;
+  }
+}
+
+function restDistance(summaryOf: SummaryOf): number | null {
+  const rest = summaryOf('vertical-dimension-at-rest');
+  const occlusal = summaryOf('occlusal-vertical-dimension');
+  if (rest === null || occlusal === null) return null;
+  differenceOfSummaries('Rest and occlusal vertical dimension', rest, occlusal);
+  return interocclusalRestDistanceMm({ restMm: rest.median, occlusalMm: occlusal.median });
+}
+
+function changeAgainstOld(summaryOf: SummaryOf): number | null {
+  const now = summaryOf('occlusal-vertical-dimension');
+  const old = summaryOf('old-denture-occlusal-vertical-dimension');
+  return now === null || old === null
+    ? null
+    : differenceOfSummaries('New and old occlusal vertical dimension', now, old);
+}
+
+function thirds(summaryOf: SummaryOf): number | null {
+  const lower = summaryOf('lower-facial-third');
+  const middle = summaryOf('middle-facial-third');
+  return lower === null || middle === null
+    ? null
+    : lowerToMiddleThirdPercent({ lowerMm: lower.median, middleMm: middle.median });
+}

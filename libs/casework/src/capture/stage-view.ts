@@ -1,0 +1,96 @@
+import type { StageView } from '@archwright/contracts';
+import { cautions } from '@archwright/protocol';
+import { ChecklistMark, PatientIdentity, type CheckVerdict } from '@archwright/records';
+import type { EntityManager } from 'typeorm';
+import type { Actor } from '../actor.js';
+import { captureFields } from './capture-fields.js';
+import { loadCaptured, type Captured } from './captured.js';
+import { ruleOf, verdictsInForce } from './check-stage.js';
+import { derivedValues } from './derived-values.js';
+import { loadEvidence } from './gate-evidence.js';
+import { stageGates, viewGates } from './stage-gates.js';
+import { loadStage, type StageRecord } from './stage-record.js';
+import { loadStageFacts } from './stage-standing.js';
+import { standingOf } from './standing-of-stage.js';
+
+/** One visit's work at the chair: what to mind, what is asked for, what was recorded and what the checks say. */
+export async function viewStage(tx: EntityManager, actor: Actor, stageId: string, now: Date): Promise<StageView> {
+  const record = await loadStage(tx, actor, stageId);
+  const { stage, treatmentCase, part } = record;
+  const captured = (await loadCaptured(tx, [stageId])).get(stageId);
+  const gates = stageGates(record.chain, stage.code, await loadEvidence(tx, record, now));
+  const facts = await loadStageFacts(tx, record, gates);
+  const standing = standingOf(facts);
+  const identity = await tx.findOneBy(PatientIdentity, { patientId: treatmentCase.patientId });
+  return {
+    id: stage.id,
+    version: stage.version,
+    caseId: stage.caseId,
+    caseNumber: treatmentCase.number,
+    patientName: identity === null ? '(erased)' : `${identity.givenName} ${identity.familyName}`,
+    birthOn: identity?.birthOn ?? ERASED_BIRTH,
+    code: stage.code,
+    title: part.title,
+    round: stage.round,
+    state: stage.state,
+    cautions: cautionTexts(part.cautions),
+    checklist: await checklistOf(tx, record),
+    fields: captureFields(part, stage),
+    ...recordedIn(captured),
+    verdicts: (await verdictsInForce(tx, [stageId])).map(viewOf),
+    checking: facts.checking,
+    gates: await viewGates(tx, record, gates),
+    mayGoOn: standing.verdict === 'may-go-on',
+    sentence: standing.reason,
+  };
+}
+
+/** Shown in place of the birth date of an erased patient: no date of a living person. */
+const ERASED_BIRTH = '1900-01-01';
+
+const cautionTexts = (codes: readonly string[]): StageView['cautions'] =>
+  codes.flatMap((code) => {
+    const caution = cautions.find((each) => each.code === code);
+    return caution === undefined ? [] : [{ code, text: `${caution.hazard}: ${caution.text}` }];
+  });
+
+async function checklistOf(tx: EntityManager, { part, stage }: StageRecord): Promise<StageView['checklist']> {
+  const marks = await tx.findBy(ChecklistMark, { stageId: stage.id });
+  return part.checklist.map(({ code, text, counted }) => {
+    const mark = marks.find((each) => each.code === code);
+    return { code, text, counted, done: mark?.done ?? false, count: mark?.count ?? null };
+  });
+}
+
+type Recorded = Pick<StageView, 'readings' | 'derived' | 'tracings' | 'otherCentricRelation'>;
+
+function recordedIn(captured: Captured | undefined): Recorded {
+  if (captured === undefined) return { readings: [], derived: [], tracings: [], otherCentricRelation: [] };
+  const { readings, tracings, otherCentricRelation } = captured;
+  return {
+    readings: readings.map(({ reading, at }) => {
+      const { method, ...rest } = reading;
+      return { ...rest, ...(method === undefined ? {} : { method: { ...method } }), at: at.toISOString() };
+    }),
+    derived: derivedValues(readings.map(({ reading }) => reading)),
+    tracings: [...tracings],
+    otherCentricRelation: otherCentricRelation.map(({ method, occlusalVerticalDimension }) => ({
+      method,
+      ...(occlusalVerticalDimension === undefined ? {} : { occlusalVerticalDimension }),
+    })),
+  };
+}
+
+const viewOf = (row: CheckVerdict): StageView['verdicts'][number] => ({
+  rule: ruleOf(row.rule),
+  ruleVersion: row.ruleVersion,
+  verdict: row.verdict,
+  reason: row.reason,
+  value: row.valueShown,
+  limit: row.limitShown,
+  source: row.source,
+  standing: row.standing,
+  action: row.action,
+  caution: row.caution,
+  at: row.decidedAt.toISOString(),
+});

@@ -1,0 +1,61 @@
+import { combineArches, shippedPaths, type GateEvidence } from '@archwright/protocol';
+import { stageGates } from './stage-gates.js';
+import { standingOf, type StageFacts } from './standing-of-stage.js';
+
+const digital = shippedPaths.find(({ code }) => code === 'digital-printed-bases');
+if (digital === undefined) throw new Error('The digital path is not shipped.');
+const chain = combineArches({ upper: digital, lower: digital });
+
+const nothing: GateEvidence = {
+  captures: [],
+  checklist: [],
+  failedChecks: [],
+  passedStages: [],
+  caseRecords: ['consent', 'treatment-approval'],
+  disinfectedStages: [],
+  objectsInClinic: [],
+  overriddenGates: [],
+};
+const facts = (given: Partial<StageFacts> = {}): StageFacts => ({
+  state: 'in-progress',
+  checking: false,
+  gates: [],
+  alert: null,
+  lateFinding: null,
+  failed: [],
+  notArrived: [],
+  ...given,
+});
+
+describe('standingOf', () => {
+  it('names what the gate of the combined visit still lacks', () => {
+    const standing = standingOf(facts({ gates: stageGates(chain, 'D2', nothing) }));
+    expect(standing.verdict).toBe('check-first');
+    expect(standing.reason).toMatch(/^Missing: Functional impression set and passed before any tracing; .* more\.$/);
+  });
+
+  it('leaves the record of disinfection to the hand-over', () => {
+    const [gate] = stageGates(chain, 'D3', nothing).filter(({ closesAtHandOver }) => closesAtHandOver);
+    expect(gate?.missing).toEqual(['Disinfection recorded: agent and time']);
+    expect(standingOf(facts({ gates: gate === undefined ? [] : [gate] })).verdict).toBe('may-go-on');
+  });
+
+  it('stops a visit on a failed check although its path has no gate that says so', () => {
+    const failedChecks = [{ stage: 'D1', reason: 'The mucosa is inflamed.' }];
+    const before = stageGates(chain, 'D1', { ...nothing, failedChecks });
+    const open = before.find(({ gate }) => gate.code === 'failed-checks');
+    expect(open?.missing).toEqual(['The mucosa is inflamed.']);
+    const overridden = stageGates(chain, 'D1', { ...nothing, failedChecks, overriddenGates: ['failed-checks'] });
+    expect(overridden.find(({ gate }) => gate.code === 'failed-checks')?.missing).toEqual([]);
+  });
+
+  it('puts a decision that waits before everything else', () => {
+    const waiting = facts({ alert: 'Three tracings failed.', notArrived: ['Printed base plate'], checking: true });
+    expect(standingOf(waiting)).toEqual({ verdict: 'decide', reason: 'Three tracings failed.' });
+  });
+
+  it('is not ready while work is missing', () => {
+    const standing = standingOf(facts({ state: 'planned', notArrived: ['Finish and polish'] }));
+    expect(standing).toEqual({ verdict: 'not-ready', reason: 'Not here yet: Finish and polish.' });
+  });
+});
