@@ -1,0 +1,73 @@
+import type { AppointmentView } from '@archwright/contracts';
+import { CaseArch, Stage } from '@archwright/records';
+import { In, type EntityManager } from 'typeorm';
+import { chainOf, loadPaths } from '../cases/chain.js';
+
+type Instants = 'startsAt' | 'endsAt';
+
+/** A visit with the names that go with it. */
+export interface AppointmentRow extends Omit<AppointmentView, Instants | 'stages' | 'title'> {
+  readonly startsAt: Date;
+  readonly endsAt: Date;
+  readonly stageIds: readonly string[];
+}
+
+/** Columns of a visit; the case is the one whose stages it serves, the first by number when it serves several. */
+export const SELECT_APPOINTMENT = `
+  SELECT a.id, a.version, c.id AS "caseId", c.number AS "caseNumber", a.patient_id AS "patientId",
+    coalesce(i.given_name || ' ' || i.family_name, '') AS "patientName", coalesce(i.birth_on::text, '') AS "birthOn",
+    a.clinic_id AS "clinicId", l.name AS "clinicName", l.zone, a.chair_id AS "chairId",
+    coalesce(r.label, '') AS "chairLabel", a.clinician_id AS "clinicianId", p.name AS "clinicianName",
+    a.starts_at AS "startsAt", a.ends_at AS "endsAt", a.state,
+    ARRAY(SELECT s.stage_id FROM appointment_stage s WHERE s.appointment_id = a.id) AS "stageIds"
+  FROM appointment a
+  JOIN clinic l ON l.id = a.clinic_id
+  JOIN practitioner p ON p.id = a.clinician_id
+  LEFT JOIN chair r ON r.id = a.chair_id
+  LEFT JOIN patient_identity i ON i.patient_id = a.patient_id
+  LEFT JOIN LATERAL (
+    SELECT t.id, t.number FROM appointment_stage s JOIN stage g ON g.id = s.stage_id JOIN treatment_case t ON t.id = g.case_id
+    WHERE s.appointment_id = a.id ORDER BY t.number LIMIT 1) c ON true`;
+
+/** Visits as the clinic sees them, in the order given. */
+export async function toAppointmentViews(
+  tx: EntityManager,
+  rows: readonly AppointmentRow[],
+): Promise<AppointmentView[]> {
+  const stages = await tx.find(Stage, {
+    where: { id: In(rows.flatMap(({ stageIds }) => stageIds)) },
+    order: { position: 'ASC' },
+  });
+  const titles = await stageTitles(tx, [...new Set(stages.map(({ caseId }) => caseId))]);
+  return rows.map(({ stageIds, startsAt, endsAt, ...row }) => {
+    const own = stages.filter(({ id }) => stageIds.includes(id));
+    return {
+      ...row,
+      stages: own.map(({ code }) => code),
+      title: own.map(({ caseId, code }) => titles.get(caseId)?.get(code) ?? code).join(', '),
+      startsAt: startsAt.toISOString(),
+      endsAt: endsAt.toISOString(),
+    };
+  });
+}
+
+/** Titles of stages by case and code. */
+async function stageTitles(
+  tx: EntityManager,
+  caseIds: readonly string[],
+): Promise<Map<string, ReadonlyMap<string, string>>> {
+  const arches = await tx.findBy(CaseArch, { caseId: In([...caseIds]) });
+  const stages = await tx.findBy(Stage, { caseId: In([...caseIds]) });
+  const paths = await loadPaths(
+    tx,
+    arches.map(({ pathVersionId }) => pathVersionId),
+  );
+  return new Map(
+    caseIds.map((id) => {
+      const ofCase = <Row extends { readonly caseId: string }>(rows: readonly Row[]) =>
+        rows.filter(({ caseId }) => caseId === id);
+      const chain = chainOf(ofCase(arches), paths, ofCase(stages));
+      return [id, new Map(chain.stages.map(({ code, title }) => [code, title]))];
+    }),
+  );
+}
