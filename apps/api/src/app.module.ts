@@ -9,6 +9,10 @@ import { DemoClockModule } from './demo-clock/demo-clock.module.js';
 import { LabModule } from './lab/lab.module.js';
 import { RemindersModule } from './reminders/reminders.module.js';
 import { CasesModule } from './cases/cases.module.js';
+import { RipplesModule } from './ripples/ripples.module.js';
+import { OffersModule } from './offers/offers.module.js';
+import { HoldsModule } from './holds/holds.module.js';
+import { AppointmentsModule } from './appointments/appointments.module.js';
 import { HealthModule } from './health/health.module.js';
 import { PracticeModule } from './practice/practice.module.js';
 import { ResourcesModule } from './resources/resources.module.js';
@@ -34,6 +38,10 @@ export class AppModule {
         DatabaseModule.forRoot(source),
         CasesModule,
         HealthModule,
+        AppointmentsModule,
+        HoldsModule,
+        OffersModule,
+        RipplesModule,
         CallTasksModule,
         CaughtMailModule,
         DemoClockModule,
