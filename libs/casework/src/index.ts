@@ -38,6 +38,7 @@ export { sweep } from './outbox/sweep.js';
 export { callListOf, recordCallAttempt } from './reminders/calls.js';
 export { deliverNotice } from './reminders/deliver-notice.js';
 export { deliverReminder } from './reminders/deliver-reminder.js';
+export { giveReply, viewReply, type ReplyPurpose, type ReplyView } from './reminders/patient-reply.js';
 export { type Post } from './reminders/post.js';
 export { remindersOfCase } from './reminders/reminder-views.js';
 export { reconcileReminders, scheduleReminders } from './reminders/schedule.js';
