@@ -1,4 +1,4 @@
-import { Controller, Get, HttpCode, Inject, Param, Post, Res } from '@nestjs/common';
+import { Controller, Get, HttpCode, Inject, Param, Post, Query, Res } from '@nestjs/common';
 import { giveReply, viewReply, type ReplyPurpose, type ReplyView } from '@archwright/casework';
 import { LinkError } from '@archwright/notices';
 import { CONFIGURATION, Clock, type Configuration } from '@archwright/platform';
@@ -9,7 +9,8 @@ import { Public } from '../security/access.js';
 import { REPLY_PAGE_POLICY, repliedPage, replyPage } from './reply-page.js';
 
 const purposeParam = z.enum(['confirm', 'ask-to-move', 'instructions']);
-const tokenParam = z.string().max(1000);
+/** In the query, since a router limits the length of a part of the path. */
+const tokenQuery = z.object({ token: z.string().max(1000) });
 
 /** What patients do with the links in their messages. The token is their authority: there is no session. */
 @Public()
@@ -21,21 +22,21 @@ export class RepliesController {
     @Inject(CONFIGURATION) private readonly configuration: Configuration,
   ) {}
 
-  @Get(':purpose/:token')
+  @Get(':purpose')
   async show(
     @Param('purpose', { schema: purposeParam }) purpose: ReplyPurpose,
-    @Param('token', { schema: tokenParam }) token: string,
+    @Query({ schema: tokenQuery }) { token }: z.output<typeof tokenQuery>,
     @Res({ passthrough: true }) reply: FastifyReply,
   ): Promise<string> {
     const link = { secret: this.configuration.sessionSecret, purpose, token };
     return asPage(reply, replyPage(await unlessDead(viewReply, this.db, link, this.clock.now()), purpose));
   }
 
-  @Post(':purpose/:token')
+  @Post(':purpose')
   @HttpCode(200)
   async give(
     @Param('purpose', { schema: purposeParam }) purpose: ReplyPurpose,
-    @Param('token', { schema: tokenParam }) token: string,
+    @Query({ schema: tokenQuery }) { token }: z.output<typeof tokenQuery>,
     @Res({ passthrough: true }) reply: FastifyReply,
   ): Promise<string> {
     const link = { secret: this.configuration.sessionSecret, purpose, token };

@@ -33,5 +33,5 @@ function linkTo(
   endsAt: Date,
 ): string {
   const token = signLink(linkSecret, purpose, subject, endsAt.getTime() + LINK_OUTLIVES_MS);
-  return `${publicUrl}/api/v1/replies/${purpose}/${token}`;
+  return `${publicUrl}/api/v1/replies/${purpose}?token=${token}`;
 }
