@@ -54,6 +54,8 @@ export const changeCaseState = z.strictObject({
   reviewOn: localDate.nullable().default(null),
   /** For a transfer: the clinic that takes the case over. */
   clinicId: id.optional(),
+  /** For a transfer out of the organisation, in the place of a clinic: who takes the case over. */
+  outsidePractice: sentence.optional(),
   /** For an enquiry that opens: what was decided on; left out: as it was opened. */
   arches: caseArches.optional(),
 });

@@ -1,9 +1,11 @@
 import { Body, Controller, Get, Param, Post, Put, Query, Res } from '@nestjs/common';
 import {
   IdempotencyKeys,
+  changeCaseState,
   listCases,
   listLabCases,
   openCase,
+  previewCaseState,
   recordConsent,
   viewCase,
   viewLabCase,
@@ -11,16 +13,21 @@ import {
 } from '@archwright/casework';
 import {
   caseQuery,
+  changeCaseState as changeCaseStateBody,
   id as recordId,
   openCase as openCaseBody,
   recordConsent as recordConsentBody,
+  stateEffectsQuery,
   type CasePage,
   type CaseQuery,
+  type CaseStateEffects,
   type CaseView,
+  type ChangeCaseState,
   type LabCasePage,
   type LabCaseView,
   type OpenCase,
   type RecordConsent,
+  type StateEffectsQuery,
 } from '@archwright/contracts';
 import { Clock, Idempotent, IfMatch, answerOnce, etagOf, type IdempotentRequest } from '@archwright/platform';
 import { inOrganisation, readInOrganisation } from '@archwright/records';
@@ -86,6 +93,33 @@ export class CasesController {
   ): Promise<CaseView> {
     const view = await inOrganisation(this.db, actor.organisationId, (tx) =>
       recordConsent(tx, actor, { caseId, version }, body, this.clock.now()),
+    );
+    return tagged(reply, view);
+  }
+
+  /** What the change would do, before it is made. */
+  @Roles('front-desk', 'clinician')
+  @Get(':id/state-effects')
+  effects(
+    @CurrentActor() actor: Actor,
+    @Param('id', { schema: recordId }) caseId: string,
+    @Query({ schema: stateEffectsQuery }) query: StateEffectsQuery,
+  ): Promise<CaseStateEffects> {
+    const now = this.clock.now();
+    return readInOrganisation(this.db, actor.organisationId, (tx) => previewCaseState(tx, actor, caseId, query, now));
+  }
+
+  @Roles('front-desk', 'clinician')
+  @Put(':id/state')
+  async changeState(
+    @CurrentActor() actor: Actor,
+    @Param('id', { schema: recordId }) caseId: string,
+    @IfMatch() version: number,
+    @Body({ schema: changeCaseStateBody }) body: ChangeCaseState,
+    @Res({ passthrough: true }) reply: FastifyReply,
+  ): Promise<CaseView> {
+    const view = await inOrganisation(this.db, actor.organisationId, (tx) =>
+      changeCaseState(tx, actor, { caseId, version }, body, this.clock.now()),
     );
     return tagged(reply, view);
   }
