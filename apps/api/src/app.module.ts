@@ -17,6 +17,9 @@ import { HealthModule } from './health/health.module.js';
 import { PracticeModule } from './practice/practice.module.js';
 import { ResourcesModule } from './resources/resources.module.js';
 import { PatientsModule } from './patients/patients.module.js';
+import { RemakeAlertsModule } from './remake-alerts/remake-alerts.module.js';
+import { StageBoardModule } from './stage-board/stage-board.module.js';
+import { StagesModule } from './stages/stages.module.js';
 import { SessionGuard } from './security/session.guard.js';
 import { SessionsModule } from './sessions/sessions.module.js';
 
@@ -51,6 +54,9 @@ export class AppModule {
         SessionsModule,
         PracticeModule,
         ResourcesModule,
+        RemakeAlertsModule,
+        StageBoardModule,
+        StagesModule,
       ],
       providers: [{ provide: APP_GUARD, useClass: SessionGuard }],
     };

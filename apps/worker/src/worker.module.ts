@@ -3,7 +3,9 @@ import { JobsModule } from '@archwright/jobs';
 import { DatabaseModule, PlatformModule, type Configuration } from '@archwright/platform';
 import { createDataSource } from '@archwright/records';
 import type { Logger } from 'pino';
+import { ChecksModule } from './checks/checks.module.js';
 import { NoticesModule } from './notices/notices.module.js';
+import { PlanningModule } from './planning/planning.module.js';
 import { RelayModule } from './relay/relay.module.js';
 import { SweepsModule } from './sweeps/sweeps.module.js';
 
@@ -26,6 +28,8 @@ export class WorkerModule {
         JobsModule.forRoot(configuration),
         RelayModule,
         NoticesModule,
+        ChecksModule,
+        PlanningModule,
         SweepsModule,
       ],
     };

@@ -37,6 +37,13 @@ export const remakeAlertView = z.object({
 });
 export type RemakeAlertView = z.output<typeof remakeAlertView>;
 
+export const alertQuery = z.strictObject({
+  state: alertState.optional(),
+  cursor: z.string().max(500).optional(),
+  limit: z.coerce.number().int().min(1).max(100).default(20),
+});
+export type AlertQuery = z.output<typeof alertQuery>;
+
 export const alertPage = z.object({ items: z.array(remakeAlertView), next: z.string().nullable() });
 export type AlertPage = z.output<typeof alertPage>;
 

@@ -35,7 +35,7 @@ export async function completeStage(
   const state = changeStageState(stage.state, outcome === 'passed' ? 'passed' : 'repeated');
   await changeStage(tx, stage, { state, completedAt: now, completedBy, note: note ?? null });
   const body = { stage: stage.code, round: stage.round, stageId };
-  const kind = outcome === 'passed' ? 'stage-passed' : 'stage-repeated';
+  const kind = outcome === 'passed' ? 'stage-completed' : 'stage-repeated';
   await appendCaseEvent(tx, { caseId: stage.caseId, kind, body, actorId: completedBy, at: now });
   if (outcome === 'passed') await openReadyLabWork(tx, record, now);
   else await addNextGo(tx, record);

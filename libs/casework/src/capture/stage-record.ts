@@ -30,11 +30,13 @@ export async function loadStage(
   stageId: string,
   { lock = false }: { lock?: boolean } = {},
 ): Promise<StageRecord> {
-  const stage = await tx.findOne(Stage, {
-    where: { id: stageId },
-    ...(lock ? { lock: { mode: 'pessimistic_write' } } : {}),
-  });
-  if (stage === null) throw new RecordNotFoundError('stage', stageId);
+  const seen = await tx.findOneBy(Stage, { id: stageId });
+  if (seen === null) throw new RecordNotFoundError('stage', stageId);
+  // The case first, as everything that changes it does.
+  if (lock) await tx.query('SELECT FROM treatment_case WHERE id = $1 FOR UPDATE', [seen.caseId]);
+  const stage = lock
+    ? await tx.findOneOrFail(Stage, { where: { id: stageId }, lock: { mode: 'pessimistic_write' } })
+    : seen;
   const treatmentCase = await tx.findOneByOrFail(TreatmentCase, { id: stage.caseId });
   if (!mayTreat(actor, treatmentCase)) throw new RecordNotFoundError('stage', stageId);
   const { chain, progress, rows } = await loadChain(tx, stage.caseId);

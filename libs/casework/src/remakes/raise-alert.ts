@@ -79,7 +79,8 @@ export async function openAlert(
     raisedAt: now,
     raisedBy,
   });
-  const body = { alertId: id, stage: stage.code, trigger: remake.trigger, returnTo: remake.returnTo };
+  const sentence = `Something has to be made again: found at ${stage.code}, back to ${remake.returnTo}.`;
+  const body = { alertId: id, stage: stage.code, trigger: remake.trigger, returnTo: remake.returnTo, sentence };
   await appendCaseEvent(tx, { caseId: stage.caseId, kind: 'remake-alert-raised', body, actorId: raisedBy, at: now });
   await askForProposal(tx, id, stage.organisationId, now);
   await tellAboutAlert(tx, record, { id, kind: 'remake-alert' }, now);
@@ -121,7 +122,8 @@ export async function withdrawCorrectedAlerts(tx: EntityManager, { stage }: Stag
         version: alert.version + 1,
       },
     );
-    const body = { alertId: alert.id, stage: stage.code };
+    const sentence = `The alert of ${stage.code} is over: a later check at the visit passed.`;
+    const body = { alertId: alert.id, stage: stage.code, sentence };
     await appendCaseEvent(tx, { caseId: stage.caseId, kind: 'remake-alert-yielded', body, actorId: null, at: now });
   }
 }

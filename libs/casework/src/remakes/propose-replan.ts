@@ -1,0 +1,120 @@
+import type { Ripple } from '@archwright/contracts';
+import { RemakeAlert, ReplanProposal, appendCaseEvent, uuidv7 } from '@archwright/records';
+import type { EntityManager } from 'typeorm';
+import { serviceActor, type Actor } from '../actor.js';
+import { rippleView } from '../booking/ripple-view.js';
+import { loadStage, type StageRecord } from '../capture/stage-record.js';
+import { loadReplanBasis } from '../planning/replan-basis.js';
+import { NO_CHANGE, storePlan } from '../planning/stored-plan.js';
+import { applyRemake } from './apply-remake.js';
+import { remakeOf } from './remake.js';
+import { findRepair, type Repair, type RepairResult } from './repair.js';
+import { tellAboutAlert } from './tell.js';
+
+const SETTLE_FIRST = 'Whose work it is has to be settled by a person before anything is planned.';
+
+/**
+ * Looks for the plan that repairs an alert with the fewest moved visits and keeps it as a proposal; nothing moves until a
+ * person accepts it. Safe to run again: earlier proposals are superseded.
+ */
+export async function proposeReplan(
+  tx: EntityManager,
+  { organisationId, alertId }: { organisationId: string; alertId: string },
+  now: Date,
+): Promise<void> {
+  const actor = serviceActor(organisationId);
+  const seen = await tx.findOneBy(RemakeAlert, { id: alertId });
+  if (seen === null) return;
+  const record = await loadStage(tx, actor, seen.stageId, { lock: true });
+  const alert = await tx.findOneOrFail(RemakeAlert, { where: { id: alertId }, lock: { mode: 'pessimistic_write' } });
+  if (alert.state !== 'open' && alert.state !== 'planned') return;
+  const result = await repairOf(tx, actor, record, alert, now);
+  await tx.update(ReplanProposal, { alertId, state: 'open' }, { state: 'superseded' });
+  if ('repair' in result) await keepProposal(tx, actor, record, alert, result.repair, now);
+  else await noteNone(tx, record, alert, result.reason, now);
+}
+
+/** The case as it would be once it is sent back is read from the records themselves, then they are put back as they were. */
+async function repairOf(
+  tx: EntityManager,
+  actor: Actor,
+  record: StageRecord,
+  alert: RemakeAlert,
+  now: Date,
+): Promise<RepairResult> {
+  const { chain, progress, stage } = record;
+  const remake = remakeOf(chain, progress, { trigger: alert.trigger, at: stage.code, arches: alert.arches });
+  if (!remake.mayPlan) return { reason: SETTLE_FIRST };
+  await tx.query('SAVEPOINT before_remake');
+  try {
+    await applyRemake(tx, stage.caseId, record, remake);
+    const basis = await loadReplanBasis(tx, actor, stage.caseId, stage.code, now);
+    return await findRepair(tx, actor, basis, now);
+  } finally {
+    await tx.query('ROLLBACK TO SAVEPOINT before_remake');
+  }
+}
+
+async function keepProposal(
+  tx: EntityManager,
+  actor: Actor,
+  record: StageRecord,
+  alert: RemakeAlert,
+  { parts, movedVisits, leastMovedVisits }: Repair,
+  now: Date,
+): Promise<void> {
+  const otherCases = parts.length - 1;
+  const label = labelOf(movedVisits, otherCases);
+  const ripples: Ripple[] = [];
+  for (const { basis, found } of parts) {
+    const change = { ...NO_CHANGE, reason: alert.reason };
+    const stored = await storePlan(tx, actor, basis, { kind: 'proposal', label, found, change }, now);
+    ripples.push(await rippleView(tx, basis, stored, now));
+  }
+  const [own] = ripples;
+  if (own === undefined) throw new Error('A repair has a plan of the failing case.');
+  await tx.insert(ReplanProposal, {
+    id: uuidv7(),
+    alertId: alert.id,
+    planId: own.id,
+    planHash: own.planHash,
+    label,
+    movedVisits,
+    leastMovedVisits,
+    otherCases,
+    ripples,
+    calls: ripples.flatMap(({ calls }) => calls),
+    state: 'open',
+    createdAt: now,
+  });
+  await tx.update(
+    RemakeAlert,
+    { id: alert.id },
+    { state: 'planned', noProposalReason: null, version: alert.version + 1 },
+  );
+  const caseId = alert.caseId;
+  const sentence = `A plan that repairs the alert was found. ${label}.`;
+  const body = { alertId: alert.id, movedVisits, leastMovedVisits, otherCases, sentence };
+  await appendCaseEvent(tx, { caseId, kind: 'replan-proposed', body, actorId: null, at: now });
+  await tellAboutAlert(tx, record, { id: alert.id, kind: 'remake-proposal' }, now);
+}
+
+function labelOf(movedVisits: number, otherCases: number): string {
+  if (movedVisits === 0) return 'Nothing booked moves';
+  const visits = movedVisits === 1 ? '1 visit moves' : `${String(movedVisits)} visits move`;
+  return otherCases === 0 ? `Fewest calls: ${visits}` : `${visits}, one other case makes room`;
+}
+
+async function noteNone(
+  tx: EntityManager,
+  record: StageRecord,
+  alert: RemakeAlert,
+  reason: string,
+  now: Date,
+): Promise<void> {
+  const change = { state: 'open' as const, noProposalReason: reason, version: alert.version + 1 };
+  await tx.update(RemakeAlert, { id: alert.id }, change);
+  const sentence = 'No plan that repairs the alert was found; a person has to decide.';
+  const body = { alertId: alert.id, stage: record.stage.code, sentence };
+  await appendCaseEvent(tx, { caseId: alert.caseId, kind: 'no-replan-found', body, actorId: null, at: now });
+}
