@@ -116,7 +116,7 @@ try {
   const [command, ...args] = process.argv.slice(2);
   await install();
   await build(!WITHOUT_PAGES.has(command));
-  handOver(command === 'cli' ? args : [command, ...args]);
+  if (command !== 'build') handOver(command === 'cli' ? args : [command, ...args]);
 } catch (error) {
   say(error instanceof Error ? error.message : String(error));
   if (process.argv[2] === 'test') process.stdout.write('0 passed, 1 failed\n');

@@ -1,3 +1,4 @@
+import { isAbsolute, resolve } from 'node:path';
 import { parseArgs, type ParseArgsConfig } from 'node:util';
 import { DomainError } from '@archwright/kernel';
 
@@ -19,4 +20,17 @@ export function readArguments<const Options extends NonNullable<ParseArgsConfig[
   } catch (error) {
     throw new UsageError(error instanceof Error ? error.message : String(error), usage);
   }
+}
+
+/** @throws {UsageError} when the text is no port */
+export function readPort(text: string | undefined, usage: string): number | undefined {
+  if (text === undefined) return undefined;
+  const port = Number(text);
+  if (/^\d{1,5}$/.test(text) && port <= 65_535) return port;
+  throw new UsageError(`--port "${text}" is no port; give a whole number from 0 to 65535, 0 for a free one.`, usage);
+}
+
+/** A path as the caller meant it: against the folder in which the command was typed, not the one in which npm runs it. */
+export function callersPath(path: string): string {
+  return isAbsolute(path) ? path : resolve(process.env.INIT_CWD ?? process.cwd(), path);
 }

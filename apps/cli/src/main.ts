@@ -4,6 +4,10 @@ type Command = (args: readonly string[]) => Promise<number>;
 
 /** Each command is loaded when it is called, so that none pays for the others. */
 const COMMANDS: Readonly<Record<string, () => Promise<Command>>> = {
+  start: async () => {
+    const { startCommand } = await import('./start/start-command.js');
+    return (args) => startCommand(args, null);
+  },
   test: async () => (await import('./test/test-command.js')).testCommand,
   lint: async () => (await import('./test/lint-command.js')).lintCommand,
   provision: async () => (await import('./provision-command.js')).provisionCommand,

@@ -2,6 +2,7 @@ export { Clock, SystemClock } from './clock.js';
 export { ConfigurationError, parseConfiguration, type Configuration } from './configuration.js';
 export { CursorInvalidError, decodeCursor, encodeCursor, pageOf, type Cursor } from './cursor.js';
 export { DatabaseLoginRefusedError, requireHarmlessLogin, type QueryRows } from './database-login.js';
+export { DatabaseModule } from './database.module.js';
 export {
   answerOnce,
   Idempotent,
@@ -14,5 +15,6 @@ export {
 export { createLogger, FrameworkLogger } from './logger.js';
 export { CONFIGURATION, LOGGER, PlatformModule } from './platform.module.js';
 export { etagOf, IfMatch, PreconditionFailedError, requireVersion } from './preconditions.js';
+export { announceReady, endInOrder } from './process-lifetime.js';
 export { ProblemFilter } from './problem-filter.js';
 export { RequestInvalidError, validationPipe, type FieldProblem } from './validation.js';

@@ -1,0 +1,84 @@
+import { randomUUID } from 'node:crypto';
+import cookie from '@fastify/cookie';
+import helmet from '@fastify/helmet';
+import { RequestMethod } from '@nestjs/common';
+import { NestFactory } from '@nestjs/core';
+import { FastifyAdapter, type NestFastifyApplication } from '@nestjs/platform-fastify';
+import { FrameworkLogger, ProblemFilter, validationPipe, type Configuration } from '@archwright/platform';
+import type { FastifyInstance } from 'fastify';
+import type { Logger } from 'pino';
+import { AppModule } from './app.module.js';
+import { openapiDocument } from './openapi/openapi-document.js';
+import { servePages } from './pages.js';
+
+const BODY_LIMIT_BYTES = 1024 * 1024;
+
+/** The whole HTTP service, ready to listen; tests start the same one. */
+export async function createApi(configuration: Configuration, logger: Logger): Promise<NestFastifyApplication> {
+  const adapter = new FastifyAdapter({
+    genReqId: () => randomUUID(),
+    bodyLimit: BODY_LIMIT_BYTES,
+    forceCloseConnections: 'idle',
+  });
+  const app = await NestFactory.create<NestFastifyApplication>(AppModule.forRoot(configuration, logger), adapter, {
+    logger: new FrameworkLogger(logger),
+    abortOnError: false,
+  });
+  const server = adapter.getInstance<FastifyInstance>();
+  await server.register(cookie);
+  await server.register(helmet, securityHeaders(configuration));
+  logRequests(server, logger);
+  app.setGlobalPrefix('api/v1', { exclude: [{ path: 'health/*path', method: RequestMethod.GET }] });
+  app.useGlobalPipes(validationPipe());
+  app.useGlobalFilters(new ProblemFilter(logger));
+  serveDescription(server, app);
+  if (!(await servePages(server, configuration.webRoot)))
+    logger.warn({ webRoot: configuration.webRoot }, 'no built web application');
+  await app.init();
+  return app;
+}
+
+/** Styles may stand in attributes, as the component library writes them; scripts may come from this service only. */
+function securityHeaders({ publicUrl }: Configuration) {
+  const isSecure = publicUrl.startsWith('https:');
+  return {
+    hsts: isSecure,
+    contentSecurityPolicy: {
+      useDefaults: false,
+      directives: {
+        defaultSrc: ["'self'"],
+        styleSrc: ["'self'", "'unsafe-inline'"],
+        imgSrc: ["'self'", 'data:', 'blob:'],
+        objectSrc: ["'none'"],
+        baseUri: ["'none'"],
+        formAction: ["'self'"],
+        frameAncestors: ["'none'"],
+        ...(isSecure ? { upgradeInsecureRequests: [] } : {}),
+      },
+    },
+  };
+}
+
+/** One line per request: the route's template, never the address, which may hold what a person typed. */
+function logRequests(server: FastifyInstance, logger: Logger): void {
+  server.addHook('onSend', async (request, reply) => {
+    reply.header('x-request-id', request.id);
+  });
+  server.addHook('onResponse', async (request, reply) => {
+    const { method, id, routeOptions } = request;
+    const tookMs = Math.round(reply.elapsedTime);
+    logger.info(
+      { requestId: id, method, route: routeOptions.url ?? null, status: reply.statusCode, tookMs },
+      'request',
+    );
+  });
+}
+
+/** Made at the first request for it: it takes a while, and most processes are never asked. */
+function serveDescription(server: FastifyInstance, app: NestFastifyApplication): void {
+  let text: string | undefined;
+  server.get('/api/openapi.json', async (_request, reply) => {
+    text ??= JSON.stringify(openapiDocument(app));
+    return reply.type('application/json; charset=utf-8').send(text);
+  });
+}

@@ -1,0 +1,25 @@
+import { CursorInvalidError, decodeCursor, encodeCursor, pageOf } from './cursor.js';
+
+const id = '019b76da-a800-7000-8000-000000000001';
+
+describe('cursor', () => {
+  it('comes back as it went out', () => {
+    expect(decodeCursor(encodeCursor({ sortKey: 'Łoś "x"', id }))).toEqual({ sortKey: 'Łoś "x"', id });
+  });
+
+  it.each(['', 'abc', Buffer.from('["a"]').toString('base64url'), Buffer.from('["a","no id"]').toString('base64url')])(
+    'refuses %j',
+    (text) => {
+      expect(() => decodeCursor(text)).toThrow(CursorInvalidError);
+    },
+  );
+
+  it('leads on only when there is more', () => {
+    const cursorOf = (sortKey: string) => ({ sortKey, id });
+    expect(pageOf(['a', 'b'], 2, cursorOf)).toEqual({ items: ['a', 'b'], next: null });
+    expect(pageOf(['a', 'b', 'c'], 2, cursorOf)).toEqual({
+      items: ['a', 'b'],
+      next: encodeCursor({ sortKey: 'b', id }),
+    });
+  });
+});
