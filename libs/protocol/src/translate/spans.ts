@@ -1,4 +1,13 @@
-import { acceptedOn, addDays, addLabWorkingDays, localDate, startOfDayMs, type LabDays } from '@archwright/calendar';
+import {
+  acceptedOn,
+  addDays,
+  addLabWorkingDays,
+  dateOfDay,
+  localDate,
+  startOfDayMs,
+  toInstantMs,
+  type LabDays,
+} from '@archwright/calendar';
 import type { ArcTables } from '@archwright/planner';
 import type { TimeSpan } from '../path-schema.js';
 import { SLOT_MINUTES, type PlanningAxis } from './axis.js';
@@ -70,27 +79,72 @@ export function tablesOf(axis: PlanningAxis, limits: Limits, counting: DayCounti
 
 function table(axis: PlanningAxis, span: TimeSpan, counting: DayCounting, bound: 'lo' | 'hi'): Int32Array {
   const { count } = axis;
-  const cut = (slot: number): number => (bound === 'lo' ? Math.min(slot, count) : Math.min(slot, count - 1));
+  const most = bound === 'lo' ? count : count - 1;
   const slots = new Int32Array(count + 1);
   if (span.unit === 'minutes') {
     const shift = bound === 'lo' ? Math.ceil(span.amount / SLOT_MINUTES) : Math.floor(span.amount / SLOT_MINUTES);
-    for (let end = 0; end <= count; end++) slots[end] = cut(end + shift);
+    for (let end = 0; end <= count; end++) slots[end] = Math.min(end + shift, most);
     return slots;
   }
-  if (span.unit === 'lab-working-days') {
-    const edge = bound === 'lo' ? earliestMs : latestMs;
-    const slotAt = bound === 'lo' ? axis.slotFrom.bind(axis) : axis.slotUntil.bind(axis);
-    for (let end = 0; end <= count; end++) {
-      slots[end] = cut(Math.max(0, slotAt(edge(span, axis.msOf(end), counting))));
-    }
-    return slots;
-  }
-  const days = axis.daysIn(counting.zone);
-  for (let end = 0; end <= count; end++) {
+  const slotOf =
+    span.unit === 'calendar-days' ? calendarSlots(axis, span, counting, bound) : labSlots(axis, span, counting, bound);
+  for (let end = 0; end <= count; end++) slots[end] = Math.min(slotOf(end), most);
+  return slots;
+}
+
+/** Bound slot by end slot, the same for all ends of one date. */
+function calendarSlots(
+  axis: PlanningAxis,
+  span: TimeSpan,
+  { zone }: DayCounting,
+  bound: 'lo' | 'hi',
+): (end: number) => number {
+  const days = axis.daysIn(zone);
+  let lastDay = NaN;
+  let slot = 0;
+  return (end) => {
     // An end at midnight belongs to the day it closes.
     const day = days[Math.max(0, end - 1)] ?? 0;
-    const first = axis.firstSlotOfDay(day + span.amount + (bound === 'lo' ? 0 : 1), counting.zone);
-    slots[end] = cut(bound === 'lo' ? first : first - 1);
-  }
-  return slots;
+    if (day !== lastDay) {
+      lastDay = day;
+      slot =
+        bound === 'lo'
+          ? axis.firstSlotOfDay(day + span.amount, zone)
+          : axis.firstSlotOfDay(day + span.amount + 1, zone) - 1;
+    }
+    return slot;
+  };
+}
+
+/** Bound slot by end slot: the same for all ends of one day up to the cut-off, and for all after it. */
+function labSlots(
+  axis: PlanningAxis,
+  span: TimeSpan,
+  counting: DayCounting,
+  bound: 'lo' | 'hi',
+): (end: number) => number {
+  const zone = counting.labDays?.zone ?? counting.zone;
+  const days = axis.daysIn(zone);
+  let lastDay = NaN;
+  let cutOff = 0;
+  let lastHalf = NaN;
+  let slot = 0;
+  return (end) => {
+    const day = days[Math.min(end, axis.count - 1)] ?? 0;
+    if (day !== lastDay) {
+      lastDay = day;
+      cutOff = axis.slotUntil(toInstantMs(`${dateOfDay(day)}T${counting.labDays?.cutOffLocal ?? '00:00'}`, zone));
+    }
+    const half = 2 * day + (end <= cutOff ? 0 : 1);
+    if (half !== lastHalf) {
+      lastHalf = half;
+      const endMs = axis.msOf(end);
+      const edge =
+        bound === 'lo'
+          ? axis.slotFrom(earliestMs(span, endMs, counting))
+          : axis.slotUntil(latestMs(span, endMs, counting));
+      slot = Math.max(0, edge);
+    }
+    return slot;
+  };
 }
