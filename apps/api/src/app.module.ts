@@ -1,14 +1,14 @@
 import { Module, type DynamicModule } from '@nestjs/common';
 import { DatabaseModule, PlatformModule, type Configuration } from '@archwright/platform';
+import { createDataSource } from '@archwright/records';
 import type { Logger } from 'pino';
-import { DataSource } from 'typeorm';
 import { HealthModule } from './health/health.module.js';
 
 /** Everything that answers over HTTP. */
 @Module({})
 export class AppModule {
   static forRoot(configuration: Configuration, logger: Logger): DynamicModule {
-    const source = new DataSource({ type: 'postgres', url: configuration.databaseUrl });
+    const source = createDataSource({ url: configuration.databaseUrl, applicationName: 'archwright-api' });
     return {
       module: AppModule,
       imports: [PlatformModule.forRoot(configuration, logger), DatabaseModule.forRoot(source), HealthModule],

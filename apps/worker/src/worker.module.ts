@@ -1,14 +1,14 @@
 import { Module, type DynamicModule } from '@nestjs/common';
 import { JobsModule } from '@archwright/jobs';
 import { DatabaseModule, PlatformModule, type Configuration } from '@archwright/platform';
+import { createDataSource } from '@archwright/records';
 import type { Logger } from 'pino';
-import { DataSource } from 'typeorm';
 
 /** Everything that happens without a person waiting for it. */
 @Module({})
 export class WorkerModule {
   static forRoot(configuration: Configuration, logger: Logger): DynamicModule {
-    const source = new DataSource({ type: 'postgres', url: configuration.databaseUrl });
+    const source = createDataSource({ url: configuration.databaseUrl, applicationName: 'archwright-worker' });
     return {
       module: WorkerModule,
       imports: [
