@@ -8,7 +8,11 @@ import { HealthModule } from './health/health.module.js';
 @Module({})
 export class AppModule {
   static forRoot(configuration: Configuration, logger: Logger): DynamicModule {
-    const source = createDataSource({ url: configuration.databaseUrl, applicationName: 'archwright-api' });
+    const source = createDataSource({
+      url: configuration.databaseUrl,
+      applicationName: 'archwright-api',
+      connections: configuration.databaseConnections,
+    });
     return {
       module: AppModule,
       imports: [PlatformModule.forRoot(configuration, logger), DatabaseModule.forRoot(source), HealthModule],

@@ -8,7 +8,11 @@ import type { Logger } from 'pino';
 @Module({})
 export class WorkerModule {
   static forRoot(configuration: Configuration, logger: Logger): DynamicModule {
-    const source = createDataSource({ url: configuration.databaseUrl, applicationName: 'archwright-worker' });
+    const source = createDataSource({
+      url: configuration.databaseUrl,
+      applicationName: 'archwright-worker',
+      connections: configuration.databaseConnections,
+    });
     return {
       module: WorkerModule,
       imports: [
