@@ -1,0 +1,46 @@
+import { Body, Controller, Delete, Get, HttpCode, Inject, Post, Req, Res } from '@nestjs/common';
+import { endSession, signIn } from '@archwright/casework';
+import { signIn as signInBody, type SessionView, type SignIn } from '@archwright/contracts';
+import { CONFIGURATION, Clock, type Configuration } from '@archwright/platform';
+import type { FastifyReply, FastifyRequest } from 'fastify';
+import { DataSource } from 'typeorm';
+import { Public, type SignedInRequest } from '../security/access.js';
+import { clearSessionCookie, readSessionCookie, setSessionCookie } from '../security/session-cookie.js';
+
+@Controller('sessions')
+export class SessionsController {
+  private readonly isSecure: boolean;
+
+  constructor(
+    private readonly db: DataSource,
+    private readonly clock: Clock,
+    @Inject(CONFIGURATION) configuration: Configuration,
+  ) {
+    this.isSecure = configuration.publicUrl.startsWith('https:');
+  }
+
+  @Public()
+  @Post()
+  async open(
+    @Body({ schema: signInBody }) body: SignIn,
+    @Req() request: FastifyRequest,
+    @Res({ passthrough: true }) reply: FastifyReply,
+  ): Promise<SessionView> {
+    const { token, view } = await signIn(this.db, body, request.ip, this.clock.now());
+    setSessionCookie(reply, token, this.isSecure);
+    return view;
+  }
+
+  @Get('current')
+  current(@Req() request: SignedInRequest): SessionView {
+    return request.signedIn.view;
+  }
+
+  @Delete('current')
+  @HttpCode(204)
+  async close(@Req() request: SignedInRequest, @Res({ passthrough: true }) reply: FastifyReply): Promise<void> {
+    const token = readSessionCookie(request);
+    if (token !== null) await endSession(this.db, token);
+    clearSessionCookie(reply, this.isSecure);
+  }
+}

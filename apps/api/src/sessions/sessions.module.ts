@@ -1,0 +1,5 @@
+import { Module } from '@nestjs/common';
+import { SessionsController } from './sessions.controller.js';
+
+@Module({ controllers: [SessionsController] })
+export class SessionsModule {}

@@ -1,0 +1,47 @@
+import { createHash } from 'node:crypto';
+import { DomainError } from '@archwright/kernel';
+import { SignInAttempt } from '@archwright/records';
+import { In, type DataSource } from 'typeorm';
+
+const WINDOW_MINUTES = 15;
+const FAILURES_ALLOWED = 5;
+
+export class SignInBlockedError extends DomainError {
+  constructor(until: Date) {
+    super(
+      'access.too-many',
+      `Too many failed attempts. Try again after ${until.toISOString()}, or ask an administrator for a new password.`,
+      { until: until.toISOString() },
+    );
+  }
+}
+
+/** Failures are counted by digest, so that the table holds neither names nor addresses. */
+const digest = (subject: string): string => createHash('sha256').update(subject).digest('base64url');
+
+/** @throws {SignInBlockedError} while any of the subjects is blocked */
+export async function requireNotBlocked(db: DataSource, subjects: readonly string[], now: Date): Promise<void> {
+  const attempts = await db.getRepository(SignInAttempt).findBy({ subjectHash: In(subjects.map(digest)) });
+  const blocked = attempts.find(({ blockedUntil }) => blockedUntil !== null && blockedUntil > now);
+  if (blocked?.blockedUntil != null) throw new SignInBlockedError(blocked.blockedUntil);
+}
+
+/** The count starts anew once the window since the first failure has passed. */
+export async function countFailure(db: DataSource, subjects: readonly string[], now: Date): Promise<void> {
+  const windowStart = new Date(now.getTime() - WINDOW_MINUTES * 60_000);
+  const blockedUntil = new Date(now.getTime() + WINDOW_MINUTES * 60_000);
+  for (const subject of subjects.map(digest).sort()) {
+    await db.query(
+      `INSERT INTO sign_in_attempt AS attempt (subject_hash, failures, first_failed_at) VALUES ($1, 1, $2)
+       ON CONFLICT (subject_hash) DO UPDATE SET
+         failures = CASE WHEN attempt.first_failed_at < $3 THEN 1 ELSE attempt.failures + 1 END,
+         first_failed_at = CASE WHEN attempt.first_failed_at < $3 THEN $2 ELSE attempt.first_failed_at END,
+         blocked_until = CASE WHEN attempt.first_failed_at >= $3 AND attempt.failures + 1 >= $4 THEN $5::timestamptz END`,
+      [subject, now, windowStart, FAILURES_ALLOWED, blockedUntil],
+    );
+  }
+}
+
+export async function clearFailures(db: DataSource, subjects: readonly string[]): Promise<void> {
+  await db.getRepository(SignInAttempt).delete({ subjectHash: In(subjects.map(digest)) });
+}
