@@ -105,11 +105,24 @@ function handOver(args) {
   });
   // A terminal signals the whole foreground group, so the child has it already; it ignores the repetition.
   for (const signal of STOP_SIGNALS) process.on(signal, () => child.kill(signal));
+  stopWithNpm(() => child.kill('SIGTERM'));
   child.once('exit', (code, signal) => process.exit(code ?? (signal ? 1 : 0)));
 }
 
 /** These answer from files and the database alone, without pages. */
 const WITHOUT_PAGES = new Set(['cli', 'lint']);
+
+/** npm's shell dies of a stop signal without passing it on; then we have another parent, and nobody waits for us. */
+function stopWithNpm(stop) {
+  if (process.env.npm_lifecycle_event === undefined || process.platform === 'win32') return;
+  const parent = process.ppid;
+  const watch = setInterval(() => {
+    if (process.ppid === parent) return;
+    clearInterval(watch);
+    stop();
+  }, 250);
+  watch.unref();
+}
 
 requireNode();
 try {

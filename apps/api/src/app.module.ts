@@ -23,8 +23,6 @@ import { StagesModule } from './stages/stages.module.js';
 import { SessionGuard } from './security/session.guard.js';
 import { SessionsModule } from './sessions/sessions.module.js';
 
-const CONNECTIONS = 10;
-
 /** Everything that answers over HTTP. Every route wants a session unless it says otherwise. */
 @Module({})
 export class AppModule {
@@ -32,7 +30,7 @@ export class AppModule {
     const source = createDataSource({
       url: configuration.databaseUrl,
       applicationName: 'archwright-api',
-      connections: CONNECTIONS,
+      connections: configuration.databaseConnections,
     });
     return {
       module: AppModule,

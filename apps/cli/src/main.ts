@@ -11,6 +11,7 @@ const COMMANDS: Readonly<Record<string, () => Promise<Command>>> = {
     const clock = new SystemClock(process.env.ARCHWRIGHT_CLOCK ?? null);
     return (args) => startCommand(args, (databaseUrl) => loadDemo(databaseUrl, clock.now()));
   },
+  demo: async () => (await import('./demo/demo-command.js')).demoCommand,
   test: async () => (await import('./test/test-command.js')).testCommand,
   lint: async () => (await import('./test/lint-command.js')).lintCommand,
   provision: async () => (await import('./provision-command.js')).provisionCommand,

@@ -9,8 +9,6 @@ import { PlanningModule } from './planning/planning.module.js';
 import { RelayModule } from './relay/relay.module.js';
 import { SweepsModule } from './sweeps/sweeps.module.js';
 
-const CONNECTIONS = 12;
-
 /** Everything that happens without a person waiting for it. */
 @Module({})
 export class WorkerModule {
@@ -18,7 +16,7 @@ export class WorkerModule {
     const source = createDataSource({
       url: configuration.databaseUrl,
       applicationName: 'archwright-worker',
-      connections: CONNECTIONS,
+      connections: configuration.databaseConnections,
     });
     return {
       module: WorkerModule,

@@ -1,5 +1,8 @@
-import { WorkerHost } from '@nestjs/bullmq';
+import { OnWorkerEvent, WorkerHost } from '@nestjs/bullmq';
+import { Inject } from '@nestjs/common';
+import { LOGGER } from '@archwright/platform';
 import { UnrecoverableError, type Job, type WorkerOptions } from 'bullmq';
+import type { Logger } from 'pino';
 import type { JobDefinition } from './define-job.js';
 
 /** How every worker runs: a job survives several deaths of its process before it counts as failed. */
@@ -32,11 +35,24 @@ export function handle<Payload>(
 
 /** One queue's worker. A plain error is tried again; `UnrecoverableError` is for what can't pass. */
 export abstract class JobProcessor extends WorkerHost {
+  @Inject(LOGGER) private readonly reports!: Logger;
   protected abstract readonly handlers: readonly JobHandler[];
 
   async process(job: Job): Promise<void> {
     const handler = this.handlers.find(({ name }) => name === job.name);
     if (!handler) throw new UnrecoverableError(`This worker does not know the job "${job.name}".`);
     await handler.run(job.data);
+  }
+
+  /** The last try of a job; earlier ones are the queue's daily bread. */
+  @OnWorkerEvent('failed')
+  reportFailure(job: Job | undefined, error: Error): void {
+    if (job === undefined || job.attemptsMade < (job.opts.attempts ?? 1)) return;
+    this.reports.error({ job: job.name, jobId: job.id, attempts: job.attemptsMade, err: error }, 'job failed for good');
+  }
+
+  @OnWorkerEvent('error')
+  reportTrouble(error: Error): void {
+    this.reports.warn({ reason: error.message }, 'worker trouble');
   }
 }

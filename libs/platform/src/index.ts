@@ -17,4 +17,5 @@ export { CONFIGURATION, LOGGER, PlatformModule } from './platform.module.js';
 export { etagOf, IfMatch, PreconditionFailedError, requireVersion } from './preconditions.js';
 export { announceReady, endInOrder } from './process-lifetime.js';
 export { ProblemFilter } from './problem-filter.js';
+export { PUBLIC, Public } from './public.js';
 export { RequestInvalidError, validationPipe, type FieldProblem } from './validation.js';

@@ -1,7 +1,7 @@
 import { z } from 'zod';
 
 /** An upper or a lower jaw's denture. */
-export const arch = z.enum(['upper', 'lower']);
+const arch = z.enum(['upper', 'lower']);
 export type Arch = z.output<typeof arch>;
 
 /** Code of a visit, unique within a path version, such as `V3` or `D2`. */
@@ -24,7 +24,7 @@ const provenance = {
  * A length of time with its unit. Minutes are elapsed; calendar days count dates in the clinic's zone; lab working days count
  * the laboratory's open days after acceptance (cut-off, then the next open day).
  */
-export const timeSpan = z.strictObject({
+const timeSpan = z.strictObject({
   amount: z.number().min(0),
   unit: z.enum(['minutes', 'calendar-days', 'lab-working-days']),
   /** `hard` blocks unless a clinician overrides in writing; `typical` is a default a practice may change. */
@@ -44,7 +44,7 @@ const chairMinutes = z.strictObject({
 });
 export type ChairMinutes = z.output<typeof chairMinutes>;
 
-export const milestone = z.enum([
+const milestone = z.enum([
   'examination',
   'preliminary-impression',
   'healing',
@@ -61,7 +61,7 @@ export const milestone = z.enum([
 ]);
 export type Milestone = z.output<typeof milestone>;
 
-export const pointOfNoReturn = z.enum(['extraction', 'surgery', 'flasking', 'final-print', 'final-mill']);
+const pointOfNoReturn = z.enum(['extraction', 'surgery', 'flasking', 'final-print', 'final-mill']);
 export type PointOfNoReturnKind = z.output<typeof pointOfNoReturn>;
 
 const visit = z.strictObject({
@@ -150,7 +150,7 @@ const lag = z.strictObject({
 });
 export type PathLag = z.output<typeof lag>;
 
-export const caseRecord = z.enum(['consent', 'treatment-approval', 'medicines-asked', 'allergies-asked']);
+const caseRecord = z.enum(['consent', 'treatment-approval', 'medicines-asked', 'allergies-asked']);
 export type CaseRecord = z.output<typeof caseRecord>;
 
 const requirement = z.discriminatedUnion('kind', [

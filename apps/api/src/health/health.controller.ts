@@ -1,8 +1,8 @@
 import { Controller, Get } from '@nestjs/common';
 import { DomainError } from '@archwright/kernel';
+import { Public } from '@archwright/platform';
 import { DataSource } from 'typeorm';
 import { migrations } from '../../../../migrations/index.js';
-import { Public } from '../security/access.js';
 
 const ANSWER_WITHIN_MS = 1_500;
 

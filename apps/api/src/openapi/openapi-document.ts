@@ -22,6 +22,8 @@ export function openapiDocument(app: INestApplication): OpenAPIObject {
 function jsonSchemaOf(schema: unknown, io: 'input' | 'output') {
   if (!(schema instanceof z.ZodType)) return undefined;
   const converted = z.toJSONSchema(schema, { target: 'draft-2020-12', io, unrepresentable: 'any' });
-  const { $schema: _dialect, $defs: components = {}, ...rest } = converted;
-  return { schema: rest, components };
+  const { $defs: components = {}, ...whole } = converted;
+  // The dialect is the document's, not each schema's.
+  const inner = Object.fromEntries(Object.entries(whole).filter(([word]) => word !== '$schema'));
+  return { schema: inner, components };
 }

@@ -26,7 +26,10 @@ export async function startDatabase(
 ): Promise<StartedDatabase> {
   if (env.DATABASE_URL) {
     const unlock = lockFolder(dataFolder);
-    await undo.add(() => Promise.resolve(unlock()));
+    await undo.add(() => {
+      unlock();
+      return Promise.resolve();
+    });
     if (env.DATABASE_ADMIN_URL) await provision({ adminUrl: env.DATABASE_ADMIN_URL, databaseUrl: env.DATABASE_URL });
     const { sessionSecret } = secretsOf(dataFolder);
     return { databaseUrl: env.DATABASE_URL, sessionSecret, ended: new Promise(() => undefined) };

@@ -98,7 +98,7 @@ export function faultsOf(plan: CasePlan, path: TreatmentPath, request: PlanReque
       const [at, minutes] = leg.direction === 'to-lab' ? ['17:15', 870] : ['15:00', 1020];
       if (!isWeekday(leg.departsAtMs) || timeOf(leg.departsAtMs) !== at)
         faults.push(`${phase}: no courier leaves then`);
-      if (leg.arrivesAtMs - leg.departsAtMs !== Number(minutes) * MINUTE)
+      if (leg.arrivesAtMs - leg.departsAtMs !== minutes * MINUTE)
         faults.push(`${phase}: the courier takes another time`);
       const [from, to] = leg.direction === 'to-lab' ? [after?.endMs ?? Infinity, first] : [ready, before?.startMs ?? 0];
       if (leg.departsAtMs < from || leg.arrivesAtMs > to)

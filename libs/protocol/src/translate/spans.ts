@@ -83,12 +83,15 @@ function table(axis: PlanningAxis, span: TimeSpan, counting: DayCounting, bound:
   const slots = new Int32Array(count + 1);
   if (span.unit === 'minutes') {
     const shift = bound === 'lo' ? Math.ceil(span.amount / SLOT_MINUTES) : Math.floor(span.amount / SLOT_MINUTES);
-    for (let end = 0; end <= count; end++) slots[end] = Math.min(end + shift, most);
+    for (let end = 0; end <= count; end++) slots[end] = end + shift < most ? end + shift : most;
     return slots;
   }
   const slotOf =
     span.unit === 'calendar-days' ? calendarSlots(axis, span, counting, bound) : labSlots(axis, span, counting, bound);
-  for (let end = 0; end <= count; end++) slots[end] = Math.min(slotOf(end), most);
+  for (let end = 0; end <= count; end++) {
+    const slot = slotOf(end);
+    slots[end] = slot < most ? slot : most;
+  }
   return slots;
 }
 
@@ -104,7 +107,7 @@ function calendarSlots(
   let slot = 0;
   return (end) => {
     // An end at midnight belongs to the day it closes.
-    const day = days[Math.max(0, end - 1)] ?? 0;
+    const day = days[end === 0 ? 0 : end - 1] ?? 0;
     if (day !== lastDay) {
       lastDay = day;
       slot =
@@ -125,25 +128,27 @@ function labSlots(
 ): (end: number) => number {
   const zone = counting.labDays?.zone ?? counting.zone;
   const days = axis.daysIn(zone);
-  const cutOffs = new Map<number, number>();
-  const known = new Map<string, number>();
+  const lastDayOfAxis = days.at(-1) ?? 0;
+  let lastDay = NaN;
+  let cutOff = 0;
+  let lastHalf = NaN;
+  let slot = 0;
   return (end) => {
-    const day = days[Math.min(end, axis.count - 1)] ?? 0;
-    let cutOff = cutOffs.get(day);
-    if (cutOff === undefined) {
+    const day = days[end] ?? lastDayOfAxis;
+    if (day !== lastDay) {
+      lastDay = day;
       cutOff = axis.slotUntil(toInstantMs(`${dateOfDay(day)}T${counting.labDays?.cutOffLocal ?? '00:00'}`, zone));
-      cutOffs.set(day, cutOff);
     }
-    const key = `${String(day)} ${end <= cutOff ? 'early' : 'late'}`;
-    let slot = known.get(key);
-    if (slot === undefined) {
+    const half = 2 * day + (end <= cutOff ? 0 : 1);
+    if (half !== lastHalf) {
+      lastHalf = half;
       const endMs = axis.msOf(end);
-      slot =
+      const edge =
         bound === 'lo'
           ? axis.slotFrom(earliestMs(span, endMs, counting))
           : axis.slotUntil(latestMs(span, endMs, counting));
-      known.set(key, Math.max(0, slot));
+      slot = Math.max(0, edge);
     }
-    return Math.max(0, slot);
+    return slot;
   };
 }
