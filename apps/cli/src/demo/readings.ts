@@ -9,9 +9,9 @@ const ordinary: Record<string, Reading['value']> = {
   'occlusal-vertical-dimension': 65,
   'sibilant-test': 'no-contact',
   'closest-speaking-space': 1.5,
-  'record-base-stability': 'stable',
-  'mandibular-bone-height': 18,
-  'newton-stomatitis': 'none',
+  'cawood-howell-class': '3',
+  'newton-stomatitis': '0',
+  'sore-spots': 0,
 };
 
 /** Values for every field that a gate of the stage asks for; `given` replaces the ordinary answers. */

@@ -30,7 +30,9 @@ export class Treatment {
 
   /** Consent, approval and the questions on medicines, dated at the examination. */
   async consent(): Promise<void> {
-    const { version, stages } = await this.state();
+    const { stages } = await this.state();
+    await this.cast.moveClock(must(stages[0]?.startsAt, 'a first visit'));
+    const { version } = await this.state();
     const on = must(stages[0]?.startsAt, 'a first visit').slice(0, 10);
     await this.cast.clinician.call({
       method: 'PUT',
@@ -120,7 +122,7 @@ export class Treatment {
   async makeLabWork(afterStage: string): Promise<void> {
     const { labSteps } = await this.state();
     const steps = labSteps
-      .filter((step) => step.afterStage === afterStage && step.state === 'planned')
+      .filter((step) => step.afterStage === afterStage && (step.state === 'planned' || step.state === 'ready'))
       .sort((one, other) => must(one.startsAt, 'a start').localeCompare(must(other.startsAt, 'a start')));
     for (const step of steps) {
       await this.cast.moveClock(must(step.startsAt, 'a start'));

@@ -77,12 +77,15 @@ async function startAll({ dataFolder, host, port }: Place, loadDemo: LoadDemo | 
   const database = await startDatabase(dataFolder, process.env, undo);
   const demo = loadDemo === null ? null : await loadDemo(database.databaseUrl);
   const mail = demo === null ? {} : await catchMail(dataFolder, undo);
+  // API and worker of the demonstration share a clock that its story may move on.
+  const clock: Record<string, string> = demo === null ? {} : { ARCHWRIGHT_CLOCK_FILE: join(dataFolder, 'clock') };
   const url = `http://${host}:${String(port)}`;
   const env = {
     LOG_LEVEL: 'warn',
     PUBLIC_URL: url,
     SESSION_SECRET: database.sessionSecret,
     ...mail,
+    ...clock,
     ...given('LOG_LEVEL', 'PUBLIC_URL', 'SESSION_SECRET'),
     DATABASE_URL: database.databaseUrl,
     HOST: host,
