@@ -1,8 +1,9 @@
-import { relayOutbox, scheduleReminders, sweep } from '@archwright/casework';
+import { deliverReminder, relayOutbox, scheduleReminders, sweep, type Post } from '@archwright/casework';
 import {
   Appointment,
   Hold,
   Outbox,
+  Reminder,
   TreatmentCase,
   createDataSource,
   enqueueOutbox,
@@ -107,6 +108,7 @@ describe('the outbox', () => {
     await relay(later(2));
     expect(queue.added.map(({ name }) => name)).toEqual(['deliver-notice', 'deliver-notice']);
     expect(queue.added[1]?.payload).toEqual(queue.added[0]?.payload);
+    expect(await inPractice((tx) => tx.countBy(Outbox, { kind: 'deliver-notice' }))).toBe(1);
   });
 
   it('forgets dispatched rows after a week', async () => {
@@ -148,6 +150,34 @@ describe('the outbox', () => {
     await inPractice((tx) => recordAudit(tx, { ...entry, at: NOW }));
     expect((await sweep(db, practice.organisationId, NOW)).sealed).toBe(1);
     expect(await inPractice(verifyAudit)).toMatchObject({ sealed: 1, unsealed: 0, broken: null });
+  });
+
+  it('sends one mail, however many workers try at once', async () => {
+    const reminder = await inPractice(async (tx) => {
+      const { appointmentId } = await aBookedPatient(tx, practice, { startsAt: at('09:00', 20) });
+      await scheduleReminders(tx, [appointmentId], NOW);
+      return tx.findOneByOrFail(Reminder, { appointmentId });
+    });
+    const sent: string[] = [];
+    const post: Post = {
+      mailer: {
+        send: async ({ messageId }) => {
+          sent.push(messageId);
+          await new Promise((resolve) => setTimeout(resolve, 200));
+        },
+        close: () => undefined,
+      },
+      from: { mail: 'appointments@practice.example', name: 'Appointments' },
+      publicUrl: 'http://practice.example',
+      linkSecret: 'a-secret-of-the-tests-long-enough-for-it',
+    };
+    const payload = { organisationId: practice.organisationId, reminderId: reminder.id };
+    const early = new Date(reminder.dueAt.getTime() - 1);
+    await deliverReminder(db, post, payload, early);
+    expect(sent).toEqual([]);
+    await Promise.all([1, 2, 3, 4, 5].map(() => deliverReminder(db, post, payload, reminder.dueAt)));
+    await deliverReminder(db, post, payload, reminder.dueAt);
+    expect(sent).toEqual([reminder.messageId]);
   });
 
   it('plans one reminder per visit and lead time, however often it is asked to', async () => {

@@ -66,13 +66,20 @@ async function clearOutbox(tx: EntityManager, now: Date): Promise<number> {
   return cleared;
 }
 
-/** Undone work that neither waits in the outbox nor was given to a queue within the grace time. */
+/**
+ * Undone work that neither waits in the outbox nor was given to a queue within the grace time. The new row replaces the
+ * old one: while a mail server is away for hours, the outbox does not grow.
+ */
 async function recreateLost(tx: EntityManager, now: Date): Promise<number> {
   const lost: { kind: string; payload: Record<string, string> }[] = await tx.query(
-    `SELECT u.kind, u.payload FROM (${UNDONE}) u WHERE NOT EXISTS (
-       SELECT FROM outbox o WHERE o.kind = u.kind AND o.payload = u.payload
-         AND (o.dispatched_at > $1 OR o.dispatched_at IS NULL AND o.due_at <= $2))
-     LIMIT ${String(AT_ONCE)}`,
+    `WITH lost AS (
+       SELECT u.kind, u.payload FROM (${UNDONE}) u WHERE NOT EXISTS (
+         SELECT FROM outbox o WHERE o.kind = u.kind AND o.payload = u.payload
+           AND (o.dispatched_at > $1 OR o.dispatched_at IS NULL AND o.due_at <= $2))
+       LIMIT ${String(AT_ONCE)}),
+     replaced AS (
+       DELETE FROM outbox o USING lost l WHERE o.kind = l.kind AND o.payload = l.payload AND o.dispatched_at IS NOT NULL)
+     SELECT kind, payload FROM lost`,
     [new Date(now.getTime() - GRACE_MS), now],
   );
   for (const { kind, payload } of lost) await enqueueOutbox(tx, kind, payload, now);

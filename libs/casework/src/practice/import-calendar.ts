@@ -137,13 +137,17 @@ async function block(
   await blockTime(tx, requests, now);
 }
 
-/** Busy times of the feed that fall on booked or held time of the resource. */
+/** Busy times of the feed that fall on booked or held time of the resource. Booked times are few beside busy ones. */
 async function countConflicts(tx: EntityManager, importId: string, window: Window): Promise<number> {
   const [row]: { conflicts: number }[] = await tx.query(
-    `SELECT count(*)::integer AS conflicts FROM closure c
-     WHERE c.imported_calendar_id = $1 AND c.ends_at > $2 AND c.starts_at < $3 AND EXISTS (
-       SELECT FROM occupancy o WHERE o.resource_id = c.resource_id AND o.closure_id IS NULL
-         AND o.starts_at < c.ends_at AND o.ends_at > c.starts_at)`,
+    `WITH feed AS MATERIALIZED (
+       SELECT id, resource_id, starts_at, ends_at FROM closure
+       WHERE imported_calendar_id = $1 AND ends_at > $2 AND starts_at < $3),
+     booked AS MATERIALIZED (
+       SELECT starts_at, ends_at FROM occupancy
+       WHERE resource_id = (SELECT resource_id FROM feed LIMIT 1) AND closure_id IS NULL AND ends_at > $2 AND starts_at < $3)
+     SELECT count(DISTINCT feed.id)::integer AS conflicts FROM feed JOIN booked
+       ON booked.starts_at < feed.ends_at AND booked.ends_at > feed.starts_at`,
     [importId, new Date(window.startMs), new Date(window.endMs)],
   );
   return row?.conflicts ?? 0;

@@ -48,7 +48,11 @@ export async function movableVisits(
   );
   const visits = new Map<string, { caseId: string; stage: string; times: Map<string, Interval[]> }>();
   for (const row of rows) {
-    const visit = visits.get(row.appointmentId) ?? { caseId: row.caseId, stage: row.stage, times: new Map() };
+    const visit = visits.get(row.appointmentId) ?? {
+      caseId: row.caseId,
+      stage: row.stage,
+      times: new Map<string, Interval[]>(),
+    };
     const interval = { startMs: row.startsAt.getTime(), endMs: row.endsAt.getTime() };
     visit.times.set(row.resourceId, [...(visit.times.get(row.resourceId) ?? []), interval]);
     visits.set(row.appointmentId, visit);

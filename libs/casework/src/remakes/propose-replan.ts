@@ -7,6 +7,7 @@ import { loadStage, type StageRecord } from '../capture/stage-record.js';
 import { loadReplanBasis } from '../planning/replan-basis.js';
 import { NO_CHANGE, storePlan } from '../planning/stored-plan.js';
 import { applyRemake } from './apply-remake.js';
+import { afterTheVisit } from './after-the-visit.js';
 import { remakeOf } from './remake.js';
 import { findRepair, type Repair, type RepairResult } from './repair.js';
 import { tellAboutAlert } from './tell.js';
@@ -49,7 +50,7 @@ async function repairOf(
   try {
     await applyRemake(tx, stage.caseId, record, remake);
     const basis = await loadReplanBasis(tx, actor, stage.caseId, stage.code, now);
-    return await findRepair(tx, actor, basis, now);
+    return await findRepair(tx, actor, afterTheVisit(basis), now);
   } finally {
     await tx.query('ROLLBACK TO SAVEPOINT before_remake');
   }
