@@ -29,10 +29,14 @@ export class Cast {
     await this.bench.signIn('bench@example.test', demoPassword);
   }
 
+  async clockNow(): Promise<string> {
+    const { now } = await this.desk.call({ method: 'GET', path: '/demo/clock', answer: demoClock });
+    return now;
+  }
+
   /** Moves on to `to`, if that is still to come; the demo's clock never goes back. */
   async moveClock(to: string): Promise<void> {
-    const { now } = await this.desk.call({ method: 'GET', path: '/demo/clock', answer: demoClock });
-    if (Date.parse(to) <= Date.parse(now)) return;
+    if (Date.parse(to) <= Date.parse(await this.clockNow())) return;
     await this.desk.call({ method: 'PUT', path: '/demo/clock', body: { now: to }, answer: demoClock });
     await this.signIn();
   }

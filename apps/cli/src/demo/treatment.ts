@@ -91,10 +91,7 @@ export class Treatment {
       version: fresh.version,
       body: {
         shade: 'as the earlier denture',
-        disinfection: {
-          agent: 'surface agent, full contact time',
-          at: new Date(Date.parse(must((await this.currentStage(stage.code)).startsAt, 'a time'))).toISOString(),
-        },
+        disinfection: { agent: 'surface agent, full contact time', at: await this.cast.clockNow() },
       },
       answer: stageView,
     });

@@ -5,7 +5,7 @@ import type { EntityManager } from 'typeorm';
 import type { Actor } from '../actor.js';
 import { loadChain, type LoadedChain } from '../cases/chain.js';
 import { RecordNotFoundError } from '../errors.js';
-import { loadBookings, type StageBooking } from './bookings.js';
+import { hasBegun, loadBookings, type StageBooking } from './bookings.js';
 import { fixedStages, fixedSteps, progressWithArrivals } from './fixed-parts.js';
 import { withLongerWaits } from './relaxed-lags.js';
 import { requireClinic } from './scope.js';
@@ -92,12 +92,19 @@ async function loadRequest(
       laboratoryIds: practice.laboratories.map(({ id }) => id),
     },
     nowMs,
-    notBeforeMs: options.notBefore === undefined ? null : Date.parse(options.notBefore),
+    notBeforeMs: notBeforeMs(options.notBefore, bookings),
     horizonWeeks,
     rush: false,
     lagOverrides: withLongerWaits(chain, {}, options.relax?.extraWaitDays ?? {}),
     ignoreUnavailable: options.relax?.ignoreUnavailable === true,
   };
+}
+
+/** Nothing is planned into a visit that has begun: its time is the case's own and would look free otherwise. */
+function notBeforeMs(notBefore: string | undefined, bookings: readonly StageBooking[]): number | null {
+  const bounds = bookings.filter(hasBegun).map(({ appointment }) => appointment.endsAt.getTime());
+  if (notBefore !== undefined) bounds.push(Date.parse(notBefore));
+  return bounds.length === 0 ? null : Math.max(...bounds);
 }
 
 /** Accepted clinics first, then the others of the practice. */
