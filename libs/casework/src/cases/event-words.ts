@@ -3,10 +3,10 @@ import type { CaseChain } from '@archwright/protocol';
 /** What an event's body may hold; every event fills in a few of these. */
 interface EventBody {
   readonly stage?: string;
-  readonly round?: number;
   readonly from?: string;
   readonly to?: string;
   readonly reason?: string | null;
+  /** Said by the writer of the event itself. */
   readonly sentence?: string;
   readonly booked?: readonly string[];
   readonly moved?: readonly string[];
@@ -14,8 +14,8 @@ interface EventBody {
   readonly provisional?: readonly string[];
   readonly visits?: readonly unknown[];
   readonly steps?: readonly string[];
-  readonly step?: string;
-  readonly gate?: string;
+  /** A laboratory step. */
+  readonly code?: string;
   readonly pointOfNoReturn?: string;
   readonly passed?: number;
   readonly cautions?: number;
@@ -85,7 +85,7 @@ export function eventSentence(kind: string, body: object, chain: CaseChain): str
   const wording = WORDINGS[kind];
   if (wording !== undefined) return wording(known, { titleOf });
   if (known.sentence !== undefined) return known.sentence;
-  const about = known.stage ?? known.step;
+  const about = known.stage ?? known.code;
   return `${capitalised(plain(kind))}${about === undefined ? '' : `: ${titleOf(about)}`}.`;
 }
 

@@ -37,8 +37,12 @@ export async function planCase(
 ): Promise<OffersView> {
   const basis = await loadPlanningBasis(tx, actor, caseId, offerOptions(asked, false), now);
   requirePlannable(basis);
-  const offers = withLaterDelivery(searched(basis, asked.count));
-  if (offers.length === 0) return { caseId, offers: [], whyNot: await whyNotOf(tx, actor, basis, asked, now) };
+  const { found: plans, refusal } = searched(basis, asked.count);
+  const offers = withLaterDelivery(plans);
+  if (offers.length === 0) {
+    const whyNot = await whyNotOf(tx, actor, { basis, refusal, asked }, now);
+    return { caseId, offers: [], whyNot };
+  }
   const labels = labelsOf(offers);
   const planLabels = await loadPlanLabels(
     tx,
@@ -82,23 +86,32 @@ function requirePlannable({ treatmentCase, request }: PlanningBasis): void {
   if (open.length === 0) throw new EverythingBookedError(number);
 }
 
-/** A request that can never have a plan has none; why is worked out afterwards. */
-function searched({ request }: PlanningBasis, count: number): FoundPlan[] {
+interface Searched {
+  readonly found: readonly FoundPlan[];
+  /** What proves that there can never be a plan. */
+  readonly refusal: DomainError | null;
+}
+
+function searched({ request }: PlanningBasis, count: number): Searched {
   try {
-    return findOffers(request, count);
+    return { found: findOffers(request, count), refusal: null };
   } catch (error) {
-    if (error instanceof DomainError) return [];
+    if (error instanceof DomainError) return { found: [], refusal: error };
     throw error;
   }
+}
+
+interface Unplannable extends Pick<Searched, 'refusal'> {
+  readonly basis: PlanningBasis;
+  readonly asked: RequestOffers;
 }
 
 async function whyNotOf(
   tx: EntityManager,
   actor: Actor,
-  { treatmentCase, request }: PlanningBasis,
-  asked: RequestOffers,
+  { basis, refusal, asked }: Unplannable,
   now: Date,
 ): Promise<OffersView['whyNot']> {
-  const wider = await loadPlanningBasis(tx, actor, treatmentCase.id, offerOptions(asked, true), now);
-  return explainWhyNot(request, { everyClinic: wider.request, relax: asked.relax ?? {} });
+  const wider = await loadPlanningBasis(tx, actor, basis.treatmentCase.id, offerOptions(asked, true), now);
+  return explainWhyNot(basis.request, refusal, { everyClinic: wider.request, relax: asked.relax ?? {} });
 }

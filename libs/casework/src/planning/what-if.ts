@@ -1,0 +1,72 @@
+import { setImmediate as breathe } from 'node:timers/promises';
+import { dateOfDay } from '@archwright/calendar';
+import { DomainError } from '@archwright/kernel';
+import { ChainCache, earliestDelivery, type ChainProblem } from '@archwright/planner';
+import { toChainProblem, type PlanNames, type PlanRequest } from '@archwright/protocol';
+import { shareEqual } from './share-equal.js';
+
+/** Delivery of the earliest plan; `on` is null when no denture is placed any more. */
+export interface Delivery {
+  readonly on: string | null;
+}
+
+/**
+ * Answers many questions about one case. What they have in common is worked out once; between two of them others get
+ * their turn, since each takes a good part of a second.
+ */
+export class WhatIf {
+  private readonly cache = new ChainCache();
+  private base: ChainProblem | null = null;
+
+  /** Null when the request has no plan, or can never have one. */
+  async delivery(request: PlanRequest): Promise<Delivery | null> {
+    await breathe();
+    try {
+      const { problem, names } = this.translate(request);
+      const day = earliestDelivery(problem, this.cache);
+      return day === null ? null : { on: names.placesDenture ? dateOfDay(day) : null };
+    } catch (error) {
+      if (error instanceof DomainError) return null;
+      throw error;
+    }
+  }
+
+  /**
+   * How many of the first visits to come can be placed together, whatever follows them: all when a plan exists.
+   *
+   * @throws {DomainError} when the request cannot even be stated, such as without a laboratory for its work
+   */
+  async placeableVisits(request: PlanRequest): Promise<number> {
+    const { problem } = this.translate(request);
+    // A plan for more visits is one for fewer, so halving finds where it ends.
+    let placeable = 0;
+    let tooMany = problem.visits.length + 1;
+    while (tooMany - placeable > 1) {
+      await breathe();
+      const visits = Math.floor((placeable + tooMany) / 2);
+      if (earliestDelivery(firstOf(problem, visits), this.cache) === null) tooMany = visits;
+      else placeable = visits;
+    }
+    return placeable;
+  }
+
+  private translate(request: PlanRequest): { problem: ChainProblem; names: PlanNames } {
+    const { problem, names } = toChainProblem(request);
+    this.base = this.base === null ? problem : shareEqual(this.base, problem);
+    return { problem: this.base, names };
+  }
+}
+
+/** The problem of the first visits alone. */
+function firstOf(problem: ChainProblem, visits: number): ChainProblem {
+  const last = visits - 1;
+  return {
+    ...problem,
+    visits: problem.visits
+      .slice(0, visits)
+      .map((visit) => ({ ...visit, follows: visit.follows === null ? null : Math.min(visit.follows, last) })),
+    deliveryVisit: Math.min(problem.deliveryVisit, last),
+    lags: problem.lags.filter(({ to }) => to < visits),
+    phases: problem.phases.filter(({ before }) => before < visits),
+  };
+}
