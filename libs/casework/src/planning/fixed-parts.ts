@@ -2,12 +2,6 @@ import type { CaseChain, CaseProgress, FixedStage, FixedStep } from '@archwright
 import type { LabStep } from '@archwright/records';
 import { hasBegun, type StageBooking } from './bookings.js';
 
-/** What a plan may not touch: what has happened, and the bookings that it keeps. */
-export interface FixedParts {
-  readonly stages: readonly FixedStage[];
-  readonly steps: readonly FixedStep[];
-}
-
 /** Visits that have begun, and those that `keeps` names; the last go of each. Visits at home have no chair of the clinic. */
 export function fixedStages(
   bookings: readonly StageBooking[],
