@@ -3,7 +3,7 @@ import { LabStep, Prescription, appendCaseEvent } from '@archwright/records';
 import { In, IsNull, type EntityManager } from 'typeorm';
 import { loadChain } from '../cases/chain.js';
 import { loadEvidence } from './gate-evidence.js';
-import { pausedParts } from './late-finding.js';
+import { pausedParts } from './paused-parts.js';
 import type { StageRecord } from './stage-record.js';
 
 /**

@@ -92,12 +92,6 @@ export async function answerPauses(
   return open.length;
 }
 
-/** Stages and lab steps of a case that wait for an answer to a late finding: neither may begin. Reasons by code. */
-export async function pausedParts(tx: EntityManager, caseId: string): Promise<ReadonlyMap<string, string>> {
-  const open = await tx.findBy(FindingPause, { caseId, state: 'open' });
-  return new Map(open.map(({ pointOfNoReturn, reason }) => [pointOfNoReturn, reason]));
-}
-
 /** The clinician of the visit, else the case's own, is told; a practitioner without an account finds it on the board. */
 async function askClinician(tx: EntityManager, { stage, treatmentCase }: StageRecord, now: Date): Promise<void> {
   const visit = await visitOfStage(tx, stage.id);

@@ -2,7 +2,7 @@ import { openGates } from '@archwright/protocol';
 import { LabQuestion, Prescription, Stage, TreatmentCase, type LabStep } from '@archwright/records';
 import { IsNull, type EntityManager } from 'typeorm';
 import { loadEvidence } from '../capture/gate-evidence.js';
-import { pausedParts } from '../capture/late-finding.js';
+import { pausedParts } from '../capture/paused-parts.js';
 import { loadChain, type LoadedChain } from '../cases/chain.js';
 
 type Step = Pick<LabStep, 'id' | 'code' | 'arches' | 'round' | 'state' | 'afterStage'>;
