@@ -1,3 +1,4 @@
+import { jest } from '@jest/globals';
 import { dayBoard, offersView, problem } from '@archwright/contracts';
 import { expireHolds, serviceActor } from '@archwright/casework';
 import { Appointment, LabStep, Occupancy, Reminder, Stage } from '@archwright/records';
@@ -17,10 +18,13 @@ import {
   type BookingPractice,
 } from './booking-practice.js';
 
+/** Each offer is an exact search over four months. */
+jest.setTimeout(120_000);
+
 let practice: BookingPractice;
 beforeAll(async () => {
   practice = await openBookingPractice();
-}, 60_000);
+});
 afterAll(() => practice.close());
 
 const ofHold = (holdId: string) =>
