@@ -152,8 +152,12 @@ export class Chairside {
 
   /** A visit from arrival to the end, with everything recorded and the work order signed. */
   async passVisit(caseId: string, code: string): Promise<StageView> {
-    const begun = await this.begin(caseId, code);
-    const checked = await this.captureAll(begun);
+    await this.begin(caseId, code);
+    return this.passVisitUnderWay(caseId, code);
+  }
+
+  async passVisitUnderWay(caseId: string, code: string): Promise<StageView> {
+    const checked = await this.captureAll(await this.view((await this.stage(caseId, code)).id));
     const { labSteps } = await this.state(caseId);
     if (labSteps.some(({ afterStage, state }) => afterStage === code && state !== 'discarded'))
       await this.sign(checked);
