@@ -69,12 +69,11 @@ export class Chairside {
       );
       return rows.filter(({ kind }) => kind === 'check-stage' || kind === 'replan-case');
     });
+    const db = await this.practice.rows((tx) => Promise.resolve(tx.dataSource));
     for (const { kind, payload } of due) {
-      await this.practice.rows((tx) =>
-        kind === 'check-stage'
-          ? checkStage(tx, checkStagePayload.parse(payload), this.now)
-          : proposeReplan(tx, replanCasePayload.parse(payload), this.now),
-      );
+      if (kind === 'check-stage')
+        await this.practice.rows((tx) => checkStage(tx, checkStagePayload.parse(payload), this.now));
+      else await proposeReplan(db, replanCasePayload.parse(payload), this.now);
     }
     return due.length === 0 ? 0 : due.length + (await this.runJobs());
   }

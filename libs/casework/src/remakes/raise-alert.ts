@@ -51,7 +51,7 @@ function remakeOfVerdict({ chain, progress, stage }: StageRecord, { trigger, arc
   return remakeOf(chain, progress, { trigger: trigger ?? 'clinical-finding', at: stage.code, arches });
 }
 
-export interface NewAlert {
+interface NewAlert {
   readonly remake: Remake;
   readonly reason: string;
   readonly verdictId: string | null;
