@@ -171,8 +171,8 @@ export function found<Value>(value: Value | null | undefined): Value {
 }
 
 /** Resources taken twice at one time, booked or held: there must never be any. */
-export function overlaps({ rows }: BookingPractice): Promise<number> {
-  return rows(async (tx) => {
+export function overlaps(practice: BookingPractice): Promise<number> {
+  return practice.rows(async (tx) => {
     const [row]: { count: number }[] = await tx.query(
       `SELECT count(*)::integer AS count FROM occupancy a JOIN occupancy b
          ON a.resource_id = b.resource_id AND a.id < b.id AND a.starts_at < b.ends_at AND a.ends_at > b.starts_at`,

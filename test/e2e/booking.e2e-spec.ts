@@ -1,7 +1,7 @@
 import { jest } from '@jest/globals';
 import { dayBoard, offersView, problem } from '@archwright/contracts';
 import { expireHolds, serviceActor } from '@archwright/casework';
-import { Appointment, LabStep, Occupancy, Reminder, Stage } from '@archwright/records';
+import { Appointment, Batch, LabStep, Occupancy, Reminder, Stage } from '@archwright/records';
 import { In, IsNull, Not } from 'typeorm';
 import { RefusedCall } from '../../apps/cli/src/demo/api-session.js';
 import {
@@ -132,6 +132,13 @@ describe('a confirmed offer', () => {
         steps.map((step) => `${step.code} ${step.startsAt?.toISOString() ?? ''} ${step.placeId ?? ''}`).sort(),
       ).toEqual(shown);
       expect(steps.every(({ state }) => state === 'planned')).toBe(true);
+      // Two flasks in a curing cycle that other cases' work may join.
+      const { batchId } = found(steps.find(({ code }) => code === 'cure'));
+      expect(await tx.findOneBy(Batch, { id: found(batchId) })).toMatchObject({
+        kind: 'curing-cycle',
+        used: 2,
+        size: 6,
+      });
       expect(await tx.countBy(Reminder, { appointmentId: In(ids) })).toBeGreaterThan(0);
       expect(await tx.countBy(Occupancy, { appointmentId: In(ids), holdId: Not(IsNull()) })).toBe(0);
     });
