@@ -88,7 +88,7 @@ describe('a hold', () => {
     expect((await askOffers(practice, opened.id)).offers[0]?.planHash).toBe(offers[0]?.planHash);
   });
 
-  it('answers a second confirmation of the same intent with the same case, and another plan with 409', async () => {
+  it('refuses to book another plan than the one that it keeps', async () => {
     const opened = await openCaseOf(practice);
     const { offers } = await askOffers(practice, opened.id);
     const hold = await holdOf(practice, opened.id, found(offers[0]));
