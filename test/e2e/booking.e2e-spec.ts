@@ -1,6 +1,7 @@
+import { jest } from '@jest/globals';
 import { dayBoard, offersView, problem } from '@archwright/contracts';
 import { expireHolds, serviceActor } from '@archwright/casework';
-import { Appointment, LabStep, Occupancy, Reminder, Stage } from '@archwright/records';
+import { Appointment, Batch, LabStep, Occupancy, Reminder, Stage } from '@archwright/records';
 import { In, IsNull, Not } from 'typeorm';
 import { RefusedCall } from '../../apps/cli/src/demo/api-session.js';
 import {
@@ -17,10 +18,13 @@ import {
   type BookingPractice,
 } from './booking-practice.js';
 
+/** Each offer is an exact search over four months. */
+jest.setTimeout(120_000);
+
 let practice: BookingPractice;
 beforeAll(async () => {
   practice = await openBookingPractice();
-}, 60_000);
+});
 afterAll(() => practice.close());
 
 const ofHold = (holdId: string) =>
@@ -84,7 +88,7 @@ describe('a hold', () => {
     expect((await askOffers(practice, opened.id)).offers[0]?.planHash).toBe(offers[0]?.planHash);
   });
 
-  it('answers a second confirmation of the same intent with the same case, and another plan with 409', async () => {
+  it('refuses to book another plan than the one that it keeps', async () => {
     const opened = await openCaseOf(practice);
     const { offers } = await askOffers(practice, opened.id);
     const hold = await holdOf(practice, opened.id, found(offers[0]));
@@ -128,6 +132,13 @@ describe('a confirmed offer', () => {
         steps.map((step) => `${step.code} ${step.startsAt?.toISOString() ?? ''} ${step.placeId ?? ''}`).sort(),
       ).toEqual(shown);
       expect(steps.every(({ state }) => state === 'planned')).toBe(true);
+      // Two flasks in a curing cycle that other cases' work may join.
+      const { batchId } = found(steps.find(({ code }) => code === 'cure'));
+      expect(await tx.findOneBy(Batch, { id: found(batchId) })).toMatchObject({
+        kind: 'curing-cycle',
+        used: 2,
+        size: 6,
+      });
       expect(await tx.countBy(Reminder, { appointmentId: In(ids) })).toBeGreaterThan(0);
       expect(await tx.countBy(Occupancy, { appointmentId: In(ids), holdId: Not(IsNull()) })).toBe(0);
     });

@@ -69,12 +69,11 @@ export class Chairside {
       );
       return rows.filter(({ kind }) => kind === 'check-stage' || kind === 'replan-case');
     });
+    const db = await this.practice.rows((tx) => Promise.resolve(tx.dataSource));
     for (const { kind, payload } of due) {
-      await this.practice.rows((tx) =>
-        kind === 'check-stage'
-          ? checkStage(tx, checkStagePayload.parse(payload), this.now)
-          : proposeReplan(tx, replanCasePayload.parse(payload), this.now),
-      );
+      if (kind === 'check-stage')
+        await this.practice.rows((tx) => checkStage(tx, checkStagePayload.parse(payload), this.now));
+      else await proposeReplan(db, replanCasePayload.parse(payload), this.now);
     }
     return due.length === 0 ? 0 : due.length + (await this.runJobs());
   }
@@ -152,8 +151,12 @@ export class Chairside {
 
   /** A visit from arrival to the end, with everything recorded and the work order signed. */
   async passVisit(caseId: string, code: string): Promise<StageView> {
-    const begun = await this.begin(caseId, code);
-    const checked = await this.captureAll(begun);
+    await this.begin(caseId, code);
+    return this.passVisitUnderWay(caseId, code);
+  }
+
+  async passVisitUnderWay(caseId: string, code: string): Promise<StageView> {
+    const checked = await this.captureAll(await this.view((await this.stage(caseId, code)).id));
     const { labSteps } = await this.state(caseId);
     if (labSteps.some(({ afterStage, state }) => afterStage === code && state !== 'discarded'))
       await this.sign(checked);

@@ -1,10 +1,12 @@
 import { Body, Controller, Get, HttpCode, Param, Post, Query, Res } from '@nestjs/common';
 import {
   IdempotencyKeys,
+  PlanStaleError,
   acceptProposal,
   dismissAlert,
   listAlerts,
   openAlertByPerson,
+  renewProposal,
   viewAlert,
   type Actor,
 } from '@archwright/casework';
@@ -78,11 +80,18 @@ export class RemakeAlertsController {
     @Res({ passthrough: true }) reply: FastifyReply,
   ): Promise<RemakeAlertView> {
     const now = this.clock.now();
-    const view = await inOrganisation(this.db, actor.organisationId, async (tx) => {
-      await acceptProposal(tx, actor, id, { ...body, version }, now);
-      return viewAlert(tx, actor, id);
-    });
-    return tagged(reply, view);
+    try {
+      const view = await inOrganisation(this.db, actor.organisationId, async (tx) => {
+        await acceptProposal(tx, actor, id, { ...body, version }, now);
+        return viewAlert(tx, actor, id);
+      });
+      return tagged(reply, view);
+    } catch (error) {
+      if (error instanceof PlanStaleError) {
+        await inOrganisation(this.db, actor.organisationId, (tx) => renewProposal(tx, actor, id, now));
+      }
+      throw error;
+    }
   }
 
   @Roles('clinician')

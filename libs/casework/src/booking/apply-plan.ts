@@ -11,7 +11,7 @@ import { cancelVisits, giveUpSteps } from './give-up-visits.js';
 import { lockCase, type LockedCase } from './locked-case.js';
 import { placeLegs, placeSteps } from './place-lab-work.js';
 import { placeVisits } from './place-visits.js';
-import { planStages, planSteps, raiseCaseVersion } from './settle.js';
+import { openSignedWork, planStages, planSteps, raiseCaseVersion } from './settle.js';
 
 /** What applying a plan changed. */
 export interface AppliedPlan {
@@ -36,6 +36,7 @@ export async function applyPlan(tx: EntityManager, actor: Actor, plan: StoredPla
   const { newIds, movedIds, stepIds } = await takeTime(tx, remaining, plan, now);
   await planStages(tx, [...newIds, ...movedIds]);
   await openOwnRuns(tx, locked, stepIds, now);
+  await openSignedWork(tx, locked, now);
   await raiseCaseVersion(tx, plan.caseId);
   await note(tx, actor, plan, { newIds, movedIds }, now);
   if (newIds.length > 0) await scheduleReminders(tx, newIds, now);

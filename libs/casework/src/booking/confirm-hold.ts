@@ -18,7 +18,7 @@ import { scheduleReminders } from '../reminders/schedule.js';
 import { openOwnRuns } from './batches.js';
 import { lockCase, type LockedCase } from './locked-case.js';
 import { dropPlannedLegs } from './place-lab-work.js';
-import { planSteps, raiseCaseVersion, settleVisits } from './settle.js';
+import { openSignedWork, planSteps, raiseCaseVersion, settleVisits } from './settle.js';
 
 /** Which part of a hold becomes booked, and which stays provisional. */
 interface Parts {
@@ -55,6 +55,7 @@ export async function confirmHold(
   if (parts.isFirst) await dropPlannedLegs(tx, found.caseId, now);
   await bookTime(tx, actor, holdId, parts, now);
   await openOwnRuns(tx, locked, parts.firmSteps, now);
+  await openSignedWork(tx, locked, now);
   await tx.update(CourierLeg, { holdId, beforeStage: Not(In([...parts.laterStages])) }, { holdId: null });
   await raiseCaseVersion(tx, found.caseId);
   await note(tx, actor, plan, { holdId, parts }, now);

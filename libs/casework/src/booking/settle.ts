@@ -1,6 +1,8 @@
 import { changeStageState } from '@archwright/protocol';
 import { Appointment, AppointmentStage, LabStep, Stage, TreatmentCase } from '@archwright/records';
 import { In, type EntityManager } from 'typeorm';
+import { openReadyLabWork } from '../capture/lab-work.js';
+import type { LockedCase } from './locked-case.js';
 
 /** Makes visits that were merely held count: booked, or provisional under the hold that is left. */
 export async function settleVisits(
@@ -31,4 +33,14 @@ export async function planSteps(tx: EntityManager, stepIds: readonly string[], h
 /** Every change of what is booked makes the case another one than the one that was planned from. */
 export async function raiseCaseVersion(tx: EntityManager, caseId: string): Promise<void> {
   await tx.increment(TreatmentCase, { id: caseId }, 'version', 1);
+}
+
+/** Work whose order was signed before it was planned anew may begin as soon as it has a time again. */
+export async function openSignedWork(
+  tx: EntityManager,
+  { loaded, treatmentCase }: Pick<LockedCase, 'loaded' | 'treatmentCase'>,
+  now: Date,
+): Promise<void> {
+  const [stage] = loaded.rows.stages;
+  if (stage !== undefined) await openReadyLabWork(tx, { stage, treatmentCase }, now);
 }

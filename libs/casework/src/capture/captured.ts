@@ -4,7 +4,7 @@ import { Capture, Measurement, Tracing } from '@archwright/records';
 import { In, type EntityManager } from 'typeorm';
 
 /** A reading that counts, and when it was taken. */
-export interface TimedReading {
+interface TimedReading {
   readonly reading: Reading;
   readonly at: Date;
 }

@@ -8,7 +8,7 @@ import { pauseForLateFinding, yieldPauses } from './late-finding.js';
 import { changeStage, loadStage, type StageRecord } from './stage-record.js';
 
 /** A verdict as it was kept. */
-export interface KeptVerdict {
+interface KeptVerdict {
   readonly id: string;
   readonly verdict: Verdict;
 }

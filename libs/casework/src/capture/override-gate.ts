@@ -12,7 +12,7 @@ import { LATE_FINDING, stageGates, type StageGate } from './stage-gates.js';
 import { changeStage, loadStage, type StageRecord } from './stage-record.js';
 
 /** A gate that nobody may set aside, or that this stage does not have. */
-export class GateNotOverridableError extends DomainError {
+class GateNotOverridableError extends DomainError {
   constructor(gate: string, sentence: string, accepted: readonly string[]) {
     super('casework.gate-not-overridable', sentence, { gate, accepted });
   }

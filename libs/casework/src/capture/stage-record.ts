@@ -44,13 +44,13 @@ export async function loadStage(
 }
 
 /** Whether one of the case's clinics is the actor's; the laboratory has no business in the chair. */
-export function mayTreat(actor: Actor, { clinicIds }: Pick<TreatmentCase, 'clinicIds'>): boolean {
+function mayTreat(actor: Actor, { clinicIds }: Pick<TreatmentCase, 'clinicIds'>): boolean {
   if (actor.role === 'administrator' || actor.role === 'service') return true;
   return actor.role !== 'lab' && clinicIds.some((clinic) => actor.clinicIds.includes(clinic));
 }
 
 /** The stage of that code in the pinned path; a row without one means that the path was changed underneath it. */
-export function partOf(chain: CaseChain, code: string): ChainStage {
+function partOf(chain: CaseChain, code: string): ChainStage {
   const part = chain.stages.find((each) => each.code === code);
   if (part === undefined) throw new Error(`The case's path has no stage "${code}".`);
   return part;

@@ -18,7 +18,7 @@ export interface StageFacts {
   readonly notArrived: readonly string[];
 }
 
-export interface Standing {
+interface Standing {
   readonly verdict: StageBoard['cards'][number]['verdict'];
   readonly reason: string;
 }

@@ -8,7 +8,7 @@ import { fullName } from '../patients/patient-rows.js';
 import { caseTitles } from './case-titles.js';
 import { caseSentence, deliveryVisit, type CaseSituation } from './case-sentence.js';
 import { stageVisits } from './case-visits.js';
-import { chainOf, loadPaths } from './chain.js';
+import { loadPaths, sharedChains } from './chain.js';
 
 /** A case with everything that its summary and its page are made from. */
 export interface CaseOverview {
@@ -39,10 +39,8 @@ export async function loadOverviews(
 ): Promise<CaseOverview[]> {
   const caseIds = cases.map(({ id }) => id);
   const arches = await tx.find(CaseArch, { where: { caseId: In(caseIds) }, order: { arch: 'DESC' } });
-  const paths = await loadPaths(
-    tx,
-    arches.map(({ pathVersionId }) => pathVersionId),
-  );
+  const versionIds = arches.map(({ pathVersionId }) => pathVersionId);
+  const chainOf = sharedChains(await loadPaths(tx, versionIds));
   const stages = await tx.find(Stage, { where: { caseId: In(caseIds) }, order: { position: 'ASC', round: 'ASC' } });
   const visits = await stageVisits(tx, caseIds, now);
   const alerts = await tx.find(RemakeAlert, { where: { caseId: In(caseIds) }, order: { raisedAt: 'ASC', id: 'ASC' } });
@@ -54,7 +52,7 @@ export async function loadOverviews(
     const { id, patientId, homeClinicId } = treatmentCase;
     const ownArches = arches.filter(({ caseId }) => caseId === id);
     const ownStages = stages.filter(({ caseId }) => caseId === id);
-    const chain = chainOf(ownArches, paths, ownStages);
+    const chain = chainOf(ownArches, ownStages);
     const identity = identities.find((each) => each.patientId === patientId);
     if (identity === undefined) throw new RecordNotFoundError('patient', patientId);
     const partial = {

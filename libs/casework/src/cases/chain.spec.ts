@@ -1,5 +1,5 @@
 import { applyLoop, combineArches, shippedPaths, startProgress, type Arch } from '@archwright/protocol';
-import { chainOf, progressOf } from './chain.js';
+import { chainOf, progressOf, sharedChains } from './chain.js';
 
 const conventional = shippedPaths.find(({ code }) => code === 'conventional');
 const both: Arch[] = ['upper', 'lower'];
@@ -57,5 +57,15 @@ describe('a case read back from its rows', () => {
       ['H2', ['upper']],
     ]);
     expect(chainOf(arches, new Map([['one', conventional]]), []).stages.map(({ code }) => code)).not.toContain('H1');
+  });
+
+  it('shares a chain between cases only when paths and healing are the same', () => {
+    if (conventional === undefined) throw new Error('There is no conventional path.');
+    const chain = sharedChains(new Map([['one', conventional]]));
+    const arches = both.map((arch) => ({ arch, pathVersionId: 'one' }));
+    const healing = [{ code: 'H1', round: 1, arches: both }];
+    expect(chain(arches, [])).toBe(chain(arches, []));
+    expect(chain(arches, healing).stages.map(({ code }) => code)).toContain('H1');
+    expect(chain(arches.slice(0, 1), []).stages[0]?.arches).toEqual(['upper']);
   });
 });

@@ -25,6 +25,8 @@ interface Round {
   readonly arches: readonly Arch[];
 }
 
+type PinnedPath = Pick<CaseArch, 'arch' | 'pathVersionId'>;
+
 const HEALING_CODE = /^H(\d+)(-|$)/;
 
 /**
@@ -51,7 +53,7 @@ export async function loadChain(tx: EntityManager, caseId: string): Promise<Load
 
 /** The chain of pinned paths. Stages of healing that the case already has stand in it too. */
 export function chainOf(
-  arches: readonly Pick<CaseArch, 'arch' | 'pathVersionId'>[],
+  arches: readonly PinnedPath[],
   paths: ReadonlyMap<string, TreatmentPath>,
   stages: readonly Round[],
 ): CaseChain {
@@ -60,6 +62,21 @@ export function chainOf(
     given[arch] = withHealing(pathOf(paths, pathVersionId), healingRounds(stages, arch));
   }
   return combineArches(given);
+}
+
+/** Like {@link chainOf} for many cases: those on the same paths with the same healing share one chain. */
+export function sharedChains(
+  paths: ReadonlyMap<string, TreatmentPath>,
+): (arches: readonly PinnedPath[], stages: readonly Round[]) => CaseChain {
+  const known = new Map<string, CaseChain>();
+  return (arches, stages) => {
+    const key = JSON.stringify(
+      arches.map(({ arch, pathVersionId }) => [arch, pathVersionId, healingRounds(stages, arch)]),
+    );
+    const chain = known.get(key) ?? chainOf(arches, paths, stages);
+    known.set(key, chain);
+    return chain;
+  };
 }
 
 /** Published paths by the id of their version. Their documents were checked when they were published. */

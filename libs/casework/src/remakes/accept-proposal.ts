@@ -10,6 +10,7 @@ import { personOf } from '../capture/person.js';
 import { loadStage, type StageRecord } from '../capture/stage-record.js';
 import { loadPlan, requireHash } from '../planning/stored-plan.js';
 import { applyRemake } from './apply-remake.js';
+import { askForProposal } from './raise-alert.js';
 import { remakeOf, type Remake } from './remake.js';
 import { tellAboutAlert } from './tell.js';
 
@@ -50,6 +51,11 @@ export async function acceptProposal(
     details: { proposalId, planHash },
     at: now,
   });
+}
+
+/** After a proposal turned out to be stale: a fresh one is looked for. In a transaction of its own, since the refused one left nothing. */
+export async function renewProposal(tx: EntityManager, actor: Actor, alertId: string, now: Date): Promise<void> {
+  await askForProposal(tx, alertId, actor.organisationId, now);
 }
 
 /** An undecided alert of the actor's clinics, kept from everybody else until the transaction ends. */

@@ -16,10 +16,10 @@ export async function decideBy(
   const stages = rows.stages.filter(
     (row) => (row.state === 'planned' || row.state === 'ready') && positionOf(chain, row.code) > from,
   );
-  const visits = await Promise.all(stages.map(({ id }) => visitOfStage(tx, id)));
-  const starts = [
-    ...steps.flatMap(({ startsAt }) => startsAt ?? []),
-    ...visits.flatMap((visit) => visit?.startsAt ?? []),
-  ];
+  const starts = steps.flatMap(({ startsAt }) => startsAt ?? []);
+  for (const { id } of stages) {
+    const visit = await visitOfStage(tx, id);
+    if (visit !== null) starts.push(visit.startsAt);
+  }
   return starts.filter((start) => start > now).sort((a, b) => a.getTime() - b.getTime())[0] ?? null;
 }

@@ -1,59 +1,101 @@
-import type { Ripple } from '@archwright/contracts';
-import { RemakeAlert, ReplanProposal, appendCaseEvent, uuidv7 } from '@archwright/records';
-import type { EntityManager } from 'typeorm';
+import type { ReplanCasePayload, Ripple } from '@archwright/contracts';
+import {
+  RemakeAlert,
+  ReplanProposal,
+  appendCaseEvent,
+  inOrganisation,
+  readInOrganisation,
+  uuidv7,
+} from '@archwright/records';
+import type { DataSource, EntityManager } from 'typeorm';
 import { serviceActor, type Actor } from '../actor.js';
 import { rippleView } from '../booking/ripple-view.js';
 import { loadStage, type StageRecord } from '../capture/stage-record.js';
-import { loadReplanBasis } from '../planning/replan-basis.js';
+import { loadReplanBasis, type ReplanBasis } from '../planning/replan-basis.js';
 import { NO_CHANGE, storePlan } from '../planning/stored-plan.js';
 import { applyRemake } from './apply-remake.js';
 import { afterTheVisit } from './after-the-visit.js';
+import { askForProposal } from './raise-alert.js';
 import { remakeOf } from './remake.js';
-import { findRepair, type Repair, type RepairResult } from './repair.js';
+import { movableVisits } from './movable-visits.js';
+import { findRepair, type Repair, type Surroundings } from './repair.js';
 import { tellAboutAlert } from './tell.js';
 
+const WEEK_MS = 7 * 86_400_000;
 const SETTLE_FIRST = 'Whose work it is has to be settled by a person before anything is planned.';
 
 /**
  * Looks for the plan that repairs an alert with the fewest moved visits and keeps it as a proposal; nothing moves until a
  * person accepts it. Safe to run again: earlier proposals are superseded.
+ *
+ * The search takes seconds and holds no lock; what changed meanwhile is found out by the versions when it is kept.
  */
 export async function proposeReplan(
-  tx: EntityManager,
-  { organisationId, alertId }: { organisationId: string; alertId: string },
+  db: DataSource,
+  { organisationId, alertId }: ReplanCasePayload,
   now: Date,
 ): Promise<void> {
   const actor = serviceActor(organisationId);
-  const seen = await tx.findOneBy(RemakeAlert, { id: alertId });
-  if (seen === null) return;
-  const record = await loadStage(tx, actor, seen.stageId, { lock: true });
-  const alert = await tx.findOneOrFail(RemakeAlert, { where: { id: alertId }, lock: { mode: 'pessimistic_write' } });
-  if (alert.state !== 'open' && alert.state !== 'planned') return;
-  const result = await repairOf(tx, actor, record, alert, now);
-  await tx.update(ReplanProposal, { alertId, state: 'open' }, { state: 'superseded' });
-  if ('repair' in result) await keepProposal(tx, actor, record, alert, result.repair, now);
-  else await noteNone(tx, record, alert, result.reason, now);
+  const asked = await inOrganisation(db, organisationId, (tx) => loadQuestion(tx, actor, alertId, now));
+  if (asked === null) return;
+  const result =
+    asked.basis === null ? { reason: SETTLE_FIRST } : await findRepair(asked.basis, around(db, asked.basis, now));
+  await inOrganisation(db, organisationId, async (tx) => {
+    const { record, alert } = await lockUndecided(tx, actor, asked.alert);
+    if (alert === null) return;
+    if (asked.basis !== null && asked.basis.treatmentCase.version !== record.treatmentCase.version) {
+      await askForProposal(tx, alertId, organisationId, now);
+      return;
+    }
+    await tx.update(ReplanProposal, { alertId, state: 'open' }, { state: 'superseded' });
+    if ('repair' in result) await keepProposal(tx, actor, record, alert, result.repair, now);
+    else await noteNone(tx, record, alert, result.reason, now);
+  });
+}
+
+interface Question {
+  readonly alert: RemakeAlert;
+  /** Null when nothing may be planned yet. */
+  readonly basis: ReplanBasis | null;
 }
 
 /** The case as it would be once it is sent back is read from the records themselves, then they are put back as they were. */
-async function repairOf(
-  tx: EntityManager,
-  actor: Actor,
-  record: StageRecord,
-  alert: RemakeAlert,
-  now: Date,
-): Promise<RepairResult> {
+async function loadQuestion(tx: EntityManager, actor: Actor, alertId: string, now: Date): Promise<Question | null> {
+  const seen = await tx.findOneBy(RemakeAlert, { id: alertId });
+  if (seen === null) return null;
+  const { record, alert } = await lockUndecided(tx, actor, seen);
+  if (alert === null) return null;
   const { chain, progress, stage } = record;
   const remake = remakeOf(chain, progress, { trigger: alert.trigger, at: stage.code, arches: alert.arches });
-  if (!remake.mayPlan) return { reason: SETTLE_FIRST };
+  if (!remake.mayPlan) return { alert, basis: null };
   await tx.query('SAVEPOINT before_remake');
-  try {
-    await applyRemake(tx, stage.caseId, record, remake);
-    const basis = await loadReplanBasis(tx, actor, stage.caseId, stage.code, now);
-    return await findRepair(tx, actor, afterTheVisit(basis), now);
-  } finally {
-    await tx.query('ROLLBACK TO SAVEPOINT before_remake');
-  }
+  await applyRemake(tx, stage.caseId, record, remake);
+  const basis = await loadReplanBasis(tx, actor, stage.caseId, stage.code, now);
+  await tx.query('ROLLBACK TO SAVEPOINT before_remake');
+  return { alert, basis: afterTheVisit(basis) };
+}
+
+/** The alert as it is now; null once it is decided. */
+async function lockUndecided(
+  tx: EntityManager,
+  actor: Actor,
+  { id, stageId }: RemakeAlert,
+): Promise<{ record: StageRecord; alert: RemakeAlert | null }> {
+  const record = await loadStage(tx, actor, stageId, { lock: true });
+  const alert = await tx.findOneOrFail(RemakeAlert, { where: { id }, lock: { mode: 'pessimistic_write' } });
+  return { record, alert: alert.state === 'open' || alert.state === 'planned' ? alert : null };
+}
+
+function around(db: DataSource, { treatmentCase, search }: ReplanBasis, now: Date): Surroundings {
+  const { organisationId, id: caseId } = treatmentCase;
+  const actor = serviceActor(organisationId);
+  const { nowMs, horizonWeeks, wishes } = search.request;
+  const scope = { caseId, clinicIds: wishes.clinicIds, untilMs: nowMs + horizonWeeks * WEEK_MS };
+  return {
+    movableVisits: () => readInOrganisation(db, organisationId, (tx) => movableVisits(tx, scope, now)),
+    basisOf: ({ caseId: other, stage }) =>
+      readInOrganisation(db, organisationId, (tx) => loadReplanBasis(tx, actor, other, stage, now)),
+  };
 }
 
 async function keepProposal(

@@ -1,5 +1,5 @@
 import { positionOf } from '@archwright/protocol';
-import { CheckVerdict, RemakeAlert, appendCaseEvent, enqueueOutbox, uuidv7 } from '@archwright/records';
+import { CheckVerdict, RemakeAlert, ReplanProposal, appendCaseEvent, enqueueOutbox, uuidv7 } from '@archwright/records';
 import { In, type EntityManager } from 'typeorm';
 import type { StageRecord } from '../capture/stage-record.js';
 import { decideBy } from './decide-by.js';
@@ -51,7 +51,7 @@ function remakeOfVerdict({ chain, progress, stage }: StageRecord, { trigger, arc
   return remakeOf(chain, progress, { trigger: trigger ?? 'clinical-finding', at: stage.code, arches });
 }
 
-export interface NewAlert {
+interface NewAlert {
   readonly remake: Remake;
   readonly reason: string;
   readonly verdictId: string | null;
@@ -112,6 +112,7 @@ export async function withdrawCorrectedAlerts(tx: EntityManager, { stage }: Stag
     id: In(raised.flatMap(({ checkVerdictId }) => checkVerdictId ?? [])),
   });
   for (const alert of raised.filter(({ checkVerdictId }) => verdicts.some(({ id }) => id === checkVerdictId))) {
+    await tx.update(ReplanProposal, { alertId: alert.id, state: 'open' }, { state: 'superseded' });
     await tx.update(
       RemakeAlert,
       { id: alert.id },

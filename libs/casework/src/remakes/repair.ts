@@ -1,17 +1,21 @@
-import type { EntityManager } from 'typeorm';
-import type { Actor } from '../actor.js';
-import { loadReplanBasis, type ReplanBasis } from '../planning/replan-basis.js';
+import type { ReplanBasis } from '../planning/replan-basis.js';
 import { findReplan, type BookedVisit } from '../planning/replan-search.js';
 import type { FoundPlan } from '../planning/search.js';
-import { movableVisits, type MovableVisit } from './movable-visits.js';
+import type { MovableVisit } from './movable-visits.js';
 import { timesOf, withFreed, withTaken } from './snapshot-changes.js';
 
-/** Other cases whose visit is tried in turn, so that the answer comes within seconds. Project default. */
-const MOST_TRIED = 12;
-const WEEK_MS = 7 * 86_400_000;
+/** Visits of other cases that are tried in turn, so that the answer comes within a minute. Project default. */
+const MOST_TRIED = 8;
+
+/** What is booked around the case, read when it is needed: a search holds no lock. */
+export interface Surroundings {
+  /** Visits of other cases that could move, the earliest first. */
+  movableVisits(): Promise<readonly MovableVisit[]>;
+  basisOf(visit: MovableVisit): Promise<ReplanBasis>;
+}
 
 /** One case's part of a repair. */
-export interface RepairPart {
+interface RepairPart {
   readonly basis: ReplanBasis;
   readonly found: FoundPlan;
   readonly movedVisits: number;
@@ -25,56 +29,43 @@ export interface Repair {
   readonly leastMovedVisits: number;
 }
 
-export type RepairResult = { readonly repair: Repair } | { readonly reason: string };
+type RepairResult = { readonly repair: Repair } | { readonly reason: string };
 
 /**
  * The repair with the fewest moved visits: within the case alone when it has a plan there, which is exact; otherwise one
  * visit of one other case makes room and that case is planned anew.
  */
-export async function findRepair(
-  tx: EntityManager,
-  actor: Actor,
-  basis: ReplanBasis,
-  now: Date,
-): Promise<RepairResult> {
+export async function findRepair(basis: ReplanBasis, around: Surroundings): Promise<RepairResult> {
   const alone = findReplan({ ...basis.search, chosen: null });
-  if (alone !== null) {
-    const movedVisits = movedIn(alone, basis.search.booked);
-    return { repair: { parts: [{ basis, found: alone, movedVisits }], movedVisits, leastMovedVisits: movedVisits } };
-  }
-  return findRepairWithOther(tx, actor, basis, now);
+  if (alone === null) return findRepairWithOther(basis, around);
+  const movedVisits = movedIn(alone, basis.search.booked);
+  return { repair: { parts: [{ basis, found: alone, movedVisits }], movedVisits, leastMovedVisits: movedVisits } };
 }
 
 /** Booked visits that get another start or clinic. */
-export function movedIn({ plan }: FoundPlan, booked: readonly BookedVisit[]): number {
+function movedIn({ plan }: FoundPlan, booked: readonly BookedVisit[]): number {
   return booked.filter((now) => {
     const visit = plan.visits.find(({ stage }) => stage === now.stage);
     return visit !== undefined && (visit.startMs !== now.startMs || visit.clinicId !== now.clinicId);
   }).length;
 }
 
-async function findRepairWithOther(
-  tx: EntityManager,
-  actor: Actor,
-  basis: ReplanBasis,
-  now: Date,
-): Promise<RepairResult> {
-  const { request, booked } = basis.search;
-  const untilMs = request.nowMs + request.horizonWeeks * WEEK_MS;
-  const scope = { caseId: basis.treatmentCase.id, clinicIds: request.wishes.clinicIds, untilMs };
-  const visits = await movableVisits(tx, scope, now);
+async function findRepairWithOther(basis: ReplanBasis, around: Surroundings): Promise<RepairResult> {
+  const visits = await around.movableVisits();
   // With every such visit out of the way there is no plan: then one alone can't make room either.
   const roomiest = planFreed(basis, visits);
   if (roomiest === null) return { reason: nothingHelps(visits.length) };
-  const leastMovedVisits = movedIn(roomiest, booked) + 1;
-  const tried = inTheWayFirst(visits, roomiest).slice(0, MOST_TRIED);
+  const leastMovedVisits = movedIn(roomiest, basis.search.booked) + 1;
+  const isInTheWay = inTheWayOf(roomiest);
+  const ordered = [...visits.filter(isInTheWay), ...visits.filter((visit) => !isInTheWay(visit))].slice(0, MOST_TRIED);
   let best: Repair | null = null;
-  for (const visit of tried) {
-    const repair = await repairWith(tx, actor, basis, visit, now);
+  for (const visit of ordered) {
+    // Visits that are not in the way of that plan rarely make more room than those that are.
+    if (best !== null && (best.movedVisits === leastMovedVisits || !isInTheWay(visit))) break;
+    const repair = await repairWith(basis, around, visit);
     if (repair !== null && repair.movedVisits < (best?.movedVisits ?? Infinity)) best = { ...repair, leastMovedVisits };
-    if (best?.movedVisits === leastMovedVisits) break;
   }
-  return best === null ? { reason: noOneCase(tried.length, visits.length) } : { repair: best };
+  return best === null ? { reason: noOneCase(ordered.length, visits.length) } : { repair: best };
 }
 
 function planFreed({ search }: ReplanBasis, visits: readonly MovableVisit[]): FoundPlan | null {
@@ -82,26 +73,23 @@ function planFreed({ search }: ReplanBasis, visits: readonly MovableVisit[]): Fo
   return findReplan({ ...search, request: { ...search.request, practice }, chosen: null });
 }
 
-/** Visits whose time the plan with all the room would use come first. */
-function inTheWayFirst(visits: readonly MovableVisit[], { plan }: FoundPlan): MovableVisit[] {
+/** Whether a visit holds time that the plan would use. */
+function inTheWayOf({ plan }: FoundPlan): (visit: MovableVisit) => boolean {
   const wanted = timesOf(plan);
-  const isInTheWay = ({ times }: MovableVisit): boolean =>
+  return ({ times }) =>
     [...times].some(([id, own]) =>
       (wanted.get(id) ?? []).some((need) => own.some((has) => need.startMs < has.endMs && has.startMs < need.endMs)),
     );
-  return [...visits.filter(isInTheWay), ...visits.filter((visit) => !isInTheWay(visit))];
 }
 
 async function repairWith(
-  tx: EntityManager,
-  actor: Actor,
   basis: ReplanBasis,
+  around: Surroundings,
   visit: MovableVisit,
-  now: Date,
 ): Promise<Omit<Repair, 'leastMovedVisits'> | null> {
   const found = planFreed(basis, [visit]);
   if (found === null) return null;
-  const other = await loadReplanBasis(tx, actor, visit.caseId, visit.stage, now);
+  const other = await around.basisOf(visit);
   const { request } = other.search;
   const newTimes = timesOf({
     visits: found.plan.visits.filter(({ isKept }) => !isKept),
