@@ -112,10 +112,6 @@ export default defineConfig(
     },
   },
   {
-    files: ['apps/worker/src/outbox/**/*.ts'],
-    rules: { 'no-restricted-imports': ['error', { patterns: [acrossLibs] }] },
-  },
-  {
     // The relay is what the rule above speaks of.
     files: ['apps/worker/src/relay/*.ts', 'libs/casework/src/outbox/relay.ts'],
     rules: { 'no-restricted-imports': ['error', { patterns: [acrossLibs] }] },
