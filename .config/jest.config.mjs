@@ -37,7 +37,12 @@ export default {
       displayName: 'unit',
       testMatch: ['<rootDir>/libs/**/*.spec.ts', '<rootDir>/apps/**/*.spec.ts', '<rootDir>/apps/**/*.spec.tsx'],
     },
-    { ...shared, displayName: 'e2e', testMatch: ['<rootDir>/test/e2e/**/*.e2e-spec.ts'] },
+    {
+      ...shared,
+      displayName: 'e2e',
+      setupFiles: ['<rootDir>/test/support/one-query-at-a-time.ts'],
+      testMatch: ['<rootDir>/test/e2e/**/*.e2e-spec.ts'],
+    },
     { ...shared, displayName: 'faults', testMatch: ['<rootDir>/test/faults/**/*.e2e-spec.ts'] },
     { ...shared, displayName: 'browser', testMatch: ['<rootDir>/test/browser/**/*.e2e-spec.ts'] },
   ],

@@ -1,0 +1,18 @@
+import { inOrganisation, uuidv7 } from '@archwright/records';
+import { openRecordsDatabase, type RecordsDatabase } from './records-database.js';
+
+let db: RecordsDatabase;
+beforeAll(async () => {
+  db = await openRecordsDatabase();
+});
+afterAll(() => db.close());
+
+it('fails a test whose transaction sends two queries at once', async () => {
+  const both = inOrganisation(db.app, uuidv7(), (tx) => Promise.all([tx.query('SELECT 1'), tx.query('SELECT 2')]));
+  await expect(both).rejects.toThrow('Await each before the next');
+  const inTurn = inOrganisation(db.app, uuidv7(), async (tx) => [
+    await tx.query('SELECT 1'),
+    await tx.query('SELECT 2'),
+  ]);
+  await expect(inTurn).resolves.toHaveLength(2);
+});
