@@ -34,6 +34,10 @@ export interface BookingPractice {
   readonly desk: ApiSession;
   readonly practice: PracticeView;
   readonly organisationId: string;
+  /** The application's login, for a worker beside the service. */
+  readonly databaseUrl: string;
+  /** The service's clock, which whoever runs beside it reads too. */
+  readonly clockFile: string;
   signIn(name: string): Promise<ApiSession>;
   /** Rows as the application's own login sees them. */
   rows<Result>(work: (tx: EntityManager) => Promise<Result>): Promise<Result>;
@@ -47,12 +51,13 @@ export async function openBookingPractice(): Promise<BookingPractice> {
   const db = createDataSource({ url: database.url, applicationName: 'booking-suite', connections: 3 });
   await db.initialize();
   await loadDemoPractice(db, NOW);
+  const clockFile = join(folder, 'clock');
   const configuration = parseConfiguration({
     DATABASE_URL: database.url,
     SESSION_SECRET: SECRET,
     LOG_LEVEL: 'silent',
     ARCHWRIGHT_CLOCK: NOW.toISOString(),
-    ARCHWRIGHT_CLOCK_FILE: join(folder, 'clock'),
+    ARCHWRIGHT_CLOCK_FILE: clockFile,
   });
   const app = await createApi(configuration, createLogger('api', 'silent'));
   await app.listen(0, '127.0.0.1');
@@ -68,6 +73,8 @@ export async function openBookingPractice(): Promise<BookingPractice> {
     desk,
     practice: await desk.call({ method: 'GET', path: '/practice', answer: practiceView }),
     organisationId,
+    databaseUrl: database.url,
+    clockFile,
     signIn,
     rows: (work) => inOrganisation(db, organisationId, work),
     moveClock: async (to) => {

@@ -11,14 +11,18 @@ const READY_WITHIN_MS = 60_000;
 export class WorkerRun {
   readonly clock: SharedClock;
   private readonly folder = mkdtempSync(join(tmpdir(), 'archwright-worker-'));
+  private readonly clockFile: string;
   private child: ChildProcess | undefined;
 
+  /** @param clockFile of a service that the worker runs beside; left out: a clock of its own */
   constructor(
     private readonly databaseUrl: string,
     private readonly smtpUrl: string,
     startsAt: Date,
+    clockFile?: string,
   ) {
-    this.clock = new SharedClock(join(this.folder, 'clock'), startsAt.toISOString());
+    this.clockFile = clockFile ?? join(this.folder, 'clock');
+    this.clock = new SharedClock(this.clockFile, startsAt.toISOString());
   }
 
   async start(): Promise<void> {
@@ -35,7 +39,7 @@ export class WorkerRun {
         SMTP_URL: this.smtpUrl,
         MAIL_FROM: 'Appointments <appointments@practice.example>',
         PUBLIC_URL: 'http://practice.example',
-        ARCHWRIGHT_CLOCK_FILE: join(this.folder, 'clock'),
+        ARCHWRIGHT_CLOCK_FILE: this.clockFile,
       },
     });
     this.child = child;
