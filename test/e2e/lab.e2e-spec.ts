@@ -3,11 +3,12 @@ import {
   answerLabQuestion,
   dispatchOf,
   loadOf,
+  openQuestionsOf,
   sweep,
   viewLabStep,
   type Actor,
 } from '@archwright/casework';
-import { dispatchView, loadView, type DispatchStep, type LabStepAction } from '@archwright/contracts';
+import { dispatchView, loadView, openLabQuestions, type DispatchStep, type LabStepAction } from '@archwright/contracts';
 import { LabQuestion, Occupancy, claim, createDataSource, inOrganisation } from '@archwright/records';
 import type { DataSource, EntityManager } from 'typeorm';
 import { createSuiteDatabase, type SuiteDatabase } from '../support/database.js';
@@ -160,10 +161,13 @@ describe('the bench', () => {
     };
 
     it('stops the clock of its step until the answer', async () => {
-      expect(await ask()).toMatchObject({ state: 'paused', openQuestion: 'Which shade?' });
-      expect((await dispatch()).steps.at(-1)?.openQuestion).toBe('Which shade?');
+      const asked = { question: 'Which shade?', askedBy: 'A lab', answer: null, answeredAt: null };
+      expect(await ask()).toMatchObject({ state: 'paused', question: asked });
+      expect((await dispatch()).steps.at(-1)?.question).toMatchObject(asked);
       await expect(act(0, { action: 'start' })).rejects.toThrow("The clinician's answer");
       await answer();
+      const answered = { answer: 'As before.', answeredBy: 'A clinician', answeredAt: at('10:00').toISOString() };
+      expect((await view(0)).question).toMatchObject(answered);
       expect((await act(0, { action: 'start' })).state).toBe('started');
     });
 
@@ -174,6 +178,16 @@ describe('the bench', () => {
       expect((await sweep(db, practice.organisationId, at('08:00', 1))).escalated).toBe(1);
       expect((await sweep(db, practice.organisationId, at('09:00', 1))).escalated).toBe(0);
       expect((await noticesOf()).at(-1)).toEqual({ kind: 'lab-question-overdue', recipient: 'clinic' });
+    });
+
+    it('stands before the clinic of the case until it is answered, and before no other', async () => {
+      await ask();
+      const { items } = openLabQuestions.parse(await inPractice((tx) => openQuestionsOf(tx, clinician)));
+      expect(items).toMatchObject([{ id: await questionId(), caseId: treated.caseId, question: 'Which shade?' }]);
+      const elsewhere = { ...clinician, clinicIds: [] };
+      expect((await inPractice((tx) => openQuestionsOf(tx, elsewhere))).items).toEqual([]);
+      await answer();
+      expect((await inPractice((tx) => openQuestionsOf(tx, clinician))).items).toEqual([]);
     });
 
     it('is asked one at a time and answered once, by the clinic of the case', async () => {
@@ -231,8 +245,11 @@ describe('the bench', () => {
       const { atRisk } = await load(at('08:30', 3));
       expect(atRisk).toHaveLength(1);
       expect(atRisk[0]?.cause).toContain('waits for: The signed work order');
+      expect(atRisk[0]).toMatchObject({ workCentreId: treated.workCentreId, on: '2027-01-08' });
       await signIt();
-      expect((await load(at('08:30', 3))).atRisk[0]?.cause).toMatch(/should have begun 2027-01-05, 09:00/);
+      expect((await load(at('08:30', 3))).atRisk[0]?.cause).toContain(
+        'should have begun on Tuesday 5 January 2027 at 09:00',
+      );
     });
   });
 

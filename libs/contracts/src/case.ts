@@ -88,7 +88,7 @@ const caseStage = z.object({
   clinicianName: z.string().nullable(),
 });
 
-const caseLabStep = z.object({
+export const caseLabStep = z.object({
   id,
   code: slug,
   title: z.string(),
@@ -147,27 +147,6 @@ export type CaseSummary = z.output<typeof caseSummary>;
 
 export const casePage = z.object({ items: z.array(caseSummary), next: z.string().nullable() });
 export type CasePage = z.output<typeof casePage>;
-
-/** What a laboratory sees of a case: number, work and dates. No identity, and nothing that a person typed. */
-export const labCaseView = caseView.pick({
-  id: true,
-  version: true,
-  number: true,
-  state: true,
-  title: true,
-  arches: true,
-  zone: true,
-  deliveryOn: true,
-  stages: true,
-  labSteps: true,
-});
-export type LabCaseView = z.output<typeof labCaseView>;
-
-export const labCasePage = z.object({
-  items: z.array(labCaseView.omit({ arches: true, zone: true, stages: true, labSteps: true })),
-  next: z.string().nullable(),
-});
-export type LabCasePage = z.output<typeof labCasePage>;
 
 export const stateEffectsQuery = z.strictObject({ to: caseState });
 export type StateEffectsQuery = z.output<typeof stateEffectsQuery>;

@@ -25,12 +25,55 @@ export const loadView = z.object({
       days: z.array(z.object({ on: localDate, bookedMinutes: z.int(), openMinutes: z.int() })),
     }),
   ),
-  atRisk: z.array(z.object({ caseId: id, caseNumber: z.string(), sentence: z.string(), cause: z.string() })),
+  atRisk: z.array(
+    z.object({
+      caseId: id,
+      caseNumber: z.string(),
+      sentence: z.string(),
+      cause: z.string(),
+      /** The dispatch list in which the step behind it stands. */
+      workCentreId: id,
+      on: localDate,
+    }),
+  ),
 });
 export type LoadView = z.output<typeof loadView>;
 
 export const dispatchQuery = z.strictObject({ laboratoryId: id, on: localDate, workCentreId: id.optional() });
 export type DispatchQuery = z.output<typeof dispatchQuery>;
+
+/** A question of the laboratory to the clinic. The step's clock stands still until it is answered. */
+export const labQuestion = z.object({
+  id,
+  question: z.string(),
+  askedAt: instant,
+  askedBy: z.string(),
+  /** Unanswered until then, it is put before the clinic's front desk too. */
+  escalatesAt: instant,
+  /** Null while it is open, as are when and by whom it was answered. */
+  answer: z.string().nullable(),
+  answeredAt: instant.nullable(),
+  answeredBy: z.string().nullable(),
+});
+export type LabQuestionView = z.output<typeof labQuestion>;
+
+/** What laboratories wait to hear from the clinics of the person who asks, longest waiting first. */
+export const openLabQuestions = z.object({
+  items: z.array(
+    labQuestion.extend({
+      caseId: id,
+      caseNumber: z.string(),
+      patientName: z.string(),
+      birthOn: localDate,
+      step: z.string(),
+      arches: z.array(arch),
+      laboratoryName: z.string(),
+      /** The clinic's own, for the times above. */
+      zone: z.string(),
+    }),
+  ),
+});
+export type OpenLabQuestions = z.output<typeof openLabQuestions>;
 
 export const dispatchStep = z.object({
   id,
@@ -51,7 +94,8 @@ export const dispatchStep = z.object({
   slackMinutes: z.int().nullable(),
   /** Why it may not start yet; null when it may. */
   waitsFor: z.string().nullable(),
-  openQuestion: z.string().nullable(),
+  /** The last one asked about this step. */
+  question: labQuestion.nullable(),
 });
 export type DispatchStep = z.output<typeof dispatchStep>;
 

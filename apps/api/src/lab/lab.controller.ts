@@ -1,5 +1,13 @@
 import { Body, Controller, Get, HttpCode, Param, Post, Query, Res } from '@nestjs/common';
-import { actOnLabStep, answerLabQuestion, dispatchOf, loadOf, viewLabStep, type Actor } from '@archwright/casework';
+import {
+  actOnLabStep,
+  answerLabQuestion,
+  dispatchOf,
+  loadOf,
+  openQuestionsOf,
+  viewLabStep,
+  type Actor,
+} from '@archwright/casework';
 import {
   answerQuestion,
   dispatchQuery,
@@ -13,6 +21,7 @@ import {
   type LabStepAction,
   type LoadQuery,
   type LoadView,
+  type OpenLabQuestions,
 } from '@archwright/contracts';
 import { Clock, IfMatch, etagOf } from '@archwright/platform';
 import { inOrganisation, readInOrganisation } from '@archwright/records';
@@ -71,6 +80,13 @@ export class LabController {
       actOnLabStep(tx, actor, id, { ...body, version }, now),
     );
     return tagged(reply, step);
+  }
+
+  /** The front desk sees them too: after a day unanswered it is asked to see to them. */
+  @Roles('clinician', 'front-desk', 'manager')
+  @Get('questions')
+  questions(@CurrentActor() actor: Actor): Promise<OpenLabQuestions> {
+    return readInOrganisation(this.db, actor.organisationId, (tx) => openQuestionsOf(tx, actor));
   }
 
   @Roles('clinician')

@@ -1,4 +1,4 @@
-import type { CaseView, LabCaseView } from '@archwright/contracts';
+import type { CaseView } from '@archwright/contracts';
 import { Plan } from '@archwright/records';
 import type { EntityManager } from 'typeorm';
 import type { Actor } from '../actor.js';
@@ -44,21 +44,15 @@ export async function viewCase(tx: EntityManager, actor: Actor, caseId: string, 
   };
 }
 
-/** The same case for a laboratory: the work and its dates, nobody's identity, nothing that a person typed. */
-export async function viewLabCase(tx: EntityManager, actor: Actor, caseId: string, now: Date): Promise<LabCaseView> {
-  const overview = await loadOverview(tx, actor, caseId, now);
-  const { id, version, number, state, title, deliveryOn } = overview.summary;
-  return { id, version, number, state, title, deliveryOn, zone: overview.zone, ...(await lineOf(tx, overview)) };
-}
-
-async function loadOverview(tx: EntityManager, actor: Actor, caseId: string, now: Date): Promise<CaseOverview> {
+/** @throws {RecordNotFoundError} for a case unknown here or outside the actor's clinics or laboratories */
+export async function loadOverview(tx: EntityManager, actor: Actor, caseId: string, now: Date): Promise<CaseOverview> {
   const [overview] = await loadOverviews(tx, [await requireCase(tx, actor, caseId)], now);
   if (overview === undefined) throw new RecordNotFoundError('case', caseId);
   return overview;
 }
 
 /** Arches with their paths, and the chain of stages and laboratory steps. */
-async function lineOf(
+export async function lineOf(
   tx: EntityManager,
   overview: CaseOverview,
 ): Promise<Pick<CaseView, 'arches' | 'stages' | 'labSteps'>> {

@@ -1,8 +1,10 @@
-import { toLocal } from '@archwright/calendar';
+import { localDate } from '@archwright/calendar';
 import type { LoadView } from '@archwright/contracts';
 import type { EntityManager } from 'typeorm';
+import { momentInWords } from '../cases/dates-in-words.js';
 import type { BenchStep } from './bench-steps.js';
 import { slackOfAll } from './dispatch.js';
+import { lastQuestions, openSince } from './open-questions.js';
 import { isUnfinished, stretchOf } from './slack.js';
 import { knowSteps, type StepKnowledge } from './waits-for.js';
 
@@ -24,6 +26,8 @@ export async function casesAtRisk(
     if (known === undefined || slackMinutes < known.slackMinutes) worst.set(stretchOf(step), { step, slackMinutes });
   }
   const late = [...worst.values()].sort((one, other) => one.slackMinutes - other.slackMinutes);
+  const lateIds = late.map(({ step }) => step.id);
+  const questions = await lastQuestions(tx, lateIds);
   const atRisk: AtRisk[] = [];
   for (const { step, slackMinutes } of late) {
     const knowledge = await knowSteps(tx, step.caseId, now);
@@ -31,32 +35,37 @@ export async function casesAtRisk(
       caseId: step.caseId,
       caseNumber: step.caseNumber,
       sentence: sentenceOf(step, slackMinutes, knowledge, zone),
-      cause: causeOf(step, knowledge, zone, now),
+      workCentreId: step.workCentreId,
+      on: localDate(Math.max(step.startsAt.getTime(), now.getTime()), zone),
+      cause: causeOf(step, { knowledge, askedAt: openSince(questions.get(step.id)) }, zone, now),
     });
   }
   return atRisk;
 }
 
 function sentenceOf({ beforeStage, leavesBy }: BenchStep, slack: number, known: StepKnowledge, zone: string): string {
-  const when = leavesBy === null ? '' : `, which leaves ${localTime(leavesBy, zone)}`;
+  const when = leavesBy === null ? '' : `, which must leave on ${momentInWords(leavesBy, zone)}`;
   return `Work for "${known.titleOf(beforeStage)}"${when}, will be ${lengthOf(-slack)} late as things stand.`;
 }
 
 /** The first that holds: somebody's answer, work before it, its own delay, or the plan itself. */
-function causeOf(step: BenchStep, known: StepKnowledge, zone: string, now: Date): string {
-  const title = known.titleOf(step.code);
-  if (step.askedAt !== null) return `A question about "${title}" is open since ${localTime(step.askedAt, zone)}.`;
+function causeOf(
+  step: BenchStep,
+  { knowledge, askedAt }: { readonly knowledge: StepKnowledge; readonly askedAt: Date | null },
+  zone: string,
+  now: Date,
+): string {
+  const title = knowledge.titleOf(step.code);
+  if (askedAt !== null) return `A question about "${title}" is open since ${momentInWords(askedAt, zone)}.`;
   if (step.state === 'started' || step.state === 'paused') {
     if (step.endsAt >= now) return `"${title}" is planned to end after the work must leave.`;
-    return `"${title}" should have been finished ${localTime(step.endsAt, zone)}.`;
+    return `"${title}" should have been finished on ${momentInWords(step.endsAt, zone)}.`;
   }
-  const waitsFor = known.waitsFor(step);
+  const waitsFor = knowledge.waitsFor(step);
   if (waitsFor !== null) return `"${title}" waits for: ${waitsFor}.`;
-  if (step.startsAt < now) return `"${title}" should have begun ${localTime(step.startsAt, zone)}.`;
+  if (step.startsAt < now) return `"${title}" should have begun on ${momentInWords(step.startsAt, zone)}.`;
   return `"${title}" is planned to end after the work must leave.`;
 }
-
-const localTime = (at: Date, zone: string): string => toLocal(at.getTime(), zone).replace('T', ', ');
 
 function lengthOf(minutes: number): string {
   if (minutes < 60) return `${String(minutes)} minutes`;

@@ -24,12 +24,12 @@ export interface BenchStep {
   readonly endsAt: Date;
   readonly segments: readonly PlannedSegment[];
   readonly state: LabStepState;
+  /** Why the laboratory rejected it. */
+  readonly stateReason: string | null;
   /** When it must leave the laboratory: with the courier, else for the visit itself; null while that visit is not booked. */
   readonly leavesBy: Date | null;
   /** When it is due in the clinic. */
   readonly dueBackAt: Date | null;
-  readonly question: string | null;
-  readonly askedAt: Date | null;
 }
 
 /** The laboratory's unfinished work, and whatever else of it stands between two instants. Earliest first. */
@@ -60,15 +60,13 @@ const SELECTED = `
   SELECT s.id, s.version, s.case_id AS "caseId", c.number AS "caseNumber", s.code, s.round, s.arches, s.phase,
     s.after_stage AS "afterStage", s.before_stage AS "beforeStage", s.laboratory_id AS "laboratoryId",
     s.work_centre_id AS "workCentreId", w.name AS "workCentre", coalesce(p.label, '') AS "placeLabel",
-    s.starts_at AS "startsAt", s.ends_at AS "endsAt", s.segments, s.state,
-    coalesce(l.departs_at, v.starts_at) AS "leavesBy", coalesce(l.arrives_at, v.starts_at) AS "dueBackAt",
-    q.question, q.asked_at AS "askedAt"
+    s.starts_at AS "startsAt", s.ends_at AS "endsAt", s.segments, s.state, s.state_reason AS "stateReason",
+    coalesce(l.departs_at, v.starts_at) AS "leavesBy", coalesce(l.arrives_at, v.starts_at) AS "dueBackAt"
   FROM lab_step s
   JOIN treatment_case c ON c.id = s.case_id
   JOIN work_centre w ON w.id = s.work_centre_id
   LEFT JOIN batch b ON b.id = s.batch_id
   LEFT JOIN bench_place p ON p.id = coalesce(s.place_id, b.place_id)
-  LEFT JOIN lab_question q ON q.lab_step_id = s.id AND q.answered_at IS NULL
   LEFT JOIN LATERAL (
     SELECT a.starts_at FROM stage g
       JOIN appointment_stage x ON x.stage_id = g.id JOIN appointment a ON a.id = x.appointment_id
@@ -93,3 +91,15 @@ export async function requireLaboratory(tx: EntityManager, actor: Actor, laborat
   if (laboratory === null) throw new RecordNotFoundError('laboratory', laboratoryId);
   return laboratory;
 }
+
+/** Minutes in which someone works on it. */
+export function handsOnMinutes({ segments }: Pick<BenchStep, 'segments'>): number {
+  const spans = segments
+    .filter(({ kind }) => kind === 'hands-on')
+    .map(({ startsAt, endsAt }) => Date.parse(endsAt) - Date.parse(startsAt));
+  return Math.round(spans.reduce((sum, ms) => sum + ms, 0) / 60_000);
+}
+
+/** Whether the bench has it still to begin, or to go on with. */
+export const isToBegin = ({ state }: Pick<BenchStep, 'state'>): boolean =>
+  state === 'planned' || state === 'ready' || state === 'paused';

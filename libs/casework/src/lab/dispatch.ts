@@ -1,10 +1,18 @@
 import { addDays, startOfDayMs } from '@archwright/calendar';
-import type { DispatchQuery, DispatchStep, DispatchView } from '@archwright/contracts';
+import type { DispatchQuery, DispatchStep, DispatchView, LabQuestionView } from '@archwright/contracts';
 import { LabStep } from '@archwright/records';
 import type { EntityManager } from 'typeorm';
 import type { Actor } from '../actor.js';
 import { RecordNotFoundError } from '../errors.js';
-import { loadBenchSteps, loadCaseSteps, requireLaboratory, type BenchStep } from './bench-steps.js';
+import {
+  handsOnMinutes,
+  isToBegin,
+  loadBenchSteps,
+  loadCaseSteps,
+  requireLaboratory,
+  type BenchStep,
+} from './bench-steps.js';
+import { lastQuestions, openSince } from './open-questions.js';
 import { isUnfinished, slackMinutes, stretchOf } from './slack.js';
 import { knowSteps, type StepKnowledge } from './waits-for.js';
 
@@ -30,7 +38,7 @@ export async function dispatchOf(
       (step.endsAt > from || (isUnfinished(step) && from <= now)) &&
       (workCentreId === undefined || step.workCentreId === workCentreId),
   );
-  const known = await knowCases(tx, listed, now);
+  const known = await knowWork(tx, listed, now);
   const steps = listed
     .map((step) => toDispatchStep(step, slack.get(step.id) ?? null, known))
     .sort((one, other) => rank(one) - rank(other) || bySlack(one, other) || one.startsAt.localeCompare(other.startsAt));
@@ -44,7 +52,7 @@ export async function viewLabStep(tx: EntityManager, actor: Actor, stepId: strin
   if (row === null || step === undefined) throw new RecordNotFoundError('laboratory step', stepId);
   await requireLaboratory(tx, actor, step.laboratoryId);
   const slack = slackOfAll(await loadCaseSteps(tx, step.caseId), now).get(stepId) ?? null;
-  return toDispatchStep(step, slack, await knowCases(tx, [step], now));
+  return toDispatchStep(step, slack, await knowWork(tx, [step], now));
 }
 
 /** Slack by step id, of every stretch of work. */
@@ -54,22 +62,24 @@ export function slackOfAll(steps: readonly BenchStep[], now: Date): Map<string, 
   return new Map([...stretches.values()].flatMap((stretch) => [...slackMinutes(stretch, now)]));
 }
 
-async function knowCases(
-  tx: EntityManager,
-  steps: readonly BenchStep[],
-  now: Date,
-): Promise<Map<string, StepKnowledge>> {
-  const known = new Map<string, StepKnowledge>();
-  for (const { caseId } of steps) {
-    if (!known.has(caseId)) known.set(caseId, await knowSteps(tx, caseId, now));
-  }
-  return known;
+/** What is told about steps beyond their rows: by case, and the questions asked, by step. */
+interface WorkKnowledge {
+  readonly cases: ReadonlyMap<string, StepKnowledge>;
+  readonly questions: ReadonlyMap<string, LabQuestionView>;
 }
 
-function toDispatchStep(step: BenchStep, slack: number | null, known: Map<string, StepKnowledge>): DispatchStep {
-  const knowledge = known.get(step.caseId);
+async function knowWork(tx: EntityManager, steps: readonly BenchStep[], now: Date): Promise<WorkKnowledge> {
+  const cases = new Map<string, StepKnowledge>();
+  for (const { caseId } of steps) {
+    if (!cases.has(caseId)) cases.set(caseId, await knowSteps(tx, caseId, now));
+  }
+  const stepIds = steps.map(({ id }) => id);
+  return { cases, questions: await lastQuestions(tx, stepIds) };
+}
+
+function toDispatchStep(step: BenchStep, slack: number | null, { cases, questions }: WorkKnowledge): DispatchStep {
+  const knowledge = cases.get(step.caseId);
   const { id, version, caseId, caseNumber, code, arches, workCentreId, workCentre, placeLabel, state } = step;
-  const mayBegin = state === 'planned' || state === 'ready' || state === 'paused';
   return {
     id,
     version,
@@ -87,21 +97,14 @@ function toDispatchStep(step: BenchStep, slack: number | null, known: Map<string
     state,
     dueBackAt: step.dueBackAt?.toISOString() ?? null,
     slackMinutes: slack,
-    waitsFor: mayBegin ? (knowledge?.waitsFor(step) ?? null) : null,
-    openQuestion: step.question,
+    waitsFor: isToBegin(step) ? (knowledge?.waitsFor(step) ?? null) : null,
+    question: questions.get(id) ?? null,
   };
 }
 
-function handsOnMinutes({ segments }: BenchStep): number {
-  const spans = segments
-    .filter(({ kind }) => kind === 'hands-on')
-    .map(({ startsAt, endsAt }) => Date.parse(endsAt) - Date.parse(startsAt));
-  return Math.round(spans.reduce((sum, ms) => sum + ms, 0) / 60_000);
-}
-
-function rank({ state, openQuestion }: DispatchStep): number {
+function rank({ state, question }: DispatchStep): number {
   if (state === 'finished') return 2;
-  return openQuestion === null ? 0 : 1;
+  return openSince(question) === null ? 0 : 1;
 }
 
 function bySlack(one: DispatchStep, other: DispatchStep): number {

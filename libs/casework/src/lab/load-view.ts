@@ -13,6 +13,7 @@ import type { LoadQuery, LoadView } from '@archwright/contracts';
 import { WorkCentre, loadSnapshot } from '@archwright/records';
 import type { EntityManager } from 'typeorm';
 import type { Actor } from '../actor.js';
+import { dateInWords } from '../cases/dates-in-words.js';
 import { casesAtRisk } from './at-risk.js';
 import { loadBenchSteps, requireLaboratory } from './bench-steps.js';
 import { loadPlaceTimes, type PlaceTimes } from './place-times.js';
@@ -31,12 +32,13 @@ export async function loadOf(
   const window = { startMs: startOfDayMs(from, zone), endMs: startOfDayMs(addDays(from, count), zone) };
   const scope = { clinicIds: [], laboratoryIds: [laboratoryId], fromMs: window.startMs, untilMs: window.endMs };
   const { laboratories } = await loadSnapshot(tx, scope, now);
-  const centres = await tx.findBy(WorkCentre, { laboratoryId });
+  const centres = await tx.find(WorkCentre, { where: { laboratoryId }, order: { id: 'ASC' } });
   const placeIds = laboratories.flatMap(({ workCentres }) =>
     workCentres.flatMap(({ places }) => places.map((p) => p.id)),
   );
   const times = await loadPlaceTimes(tx, placeIds, window, now);
-  const workCentres = (laboratories[0]?.workCentres ?? []).map((centre): CentreLoad => {
+  const planned = [...(laboratories[0]?.workCentres ?? [])].sort(inOrderOf(centres));
+  const workCentres = planned.map((centre): CentreLoad => {
     const hours = openIntervals({ rules: centre.working, closures: centre.closures }, window);
     const perPlace = centre.places.map(({ id }) => loadOfPlace(hours, times.get(id)));
     return {
@@ -51,6 +53,12 @@ export async function loadOf(
   const atRisk = await casesAtRisk(tx, unfinished, zone, now);
   const sentence = sentenceOf(workCentres, atRisk.length);
   return { laboratoryId, laboratoryName: name, zone, sentence, days, workCentres, atRisk };
+}
+
+/** As the laboratory has set them up, which is the way of the work through it. */
+function inOrderOf(centres: readonly WorkCentre[]): (one: { id: string }, other: { id: string }) => number {
+  const position = new Map(centres.map(({ id }, index) => [id, index]));
+  return (one, other) => (position.get(one.id) ?? 0) - (position.get(other.id) ?? 0);
 }
 
 interface PlaceLoad {
@@ -78,7 +86,7 @@ function dayOf(on: string, zone: string, places: readonly PlaceLoad[]): CentreLo
 
 function sentenceOf(centres: readonly CentreLoad[], atRisk: number): string {
   const over = centres.flatMap(({ name, days }) =>
-    days.filter((day) => day.bookedMinutes > day.openMinutes).map(({ on }) => `${name} on ${on}`),
+    days.filter((day) => day.bookedMinutes > day.openMinutes).map(({ on }) => `${name} on ${dateInWords(on)}`),
   );
   const risk = atRisk === 0 ? 'Nothing is at risk of being late' : `${String(atRisk)} at risk of being late`;
   const load =
