@@ -10,7 +10,7 @@ import { hasStatus } from './api/errors.js';
 import { queryClient, sessionQuery } from './api/queries.js';
 import { sessionGood } from './api/session-watch.js';
 import { Frame } from './frame/frame.js';
-import { homeOf } from './frame/places-view.js';
+import { doorFor, homeOf } from './frame/places-view.js';
 import { Crash, NotFound } from './frame/not-found.js';
 import { benchSearch, boardSearch, daySearch, findSearch, newCaseSearch, signInSearch } from './search-params.js';
 import { SignInPage } from './sign-in/sign-in-page.js';
@@ -33,6 +33,9 @@ const inside = createRoute({
     try {
       const session = await queryClient.query({ ...sessionQuery, staleTime: 'static' });
       sessionGood();
+      const door = doorFor(session.role, location.pathname);
+      // eslint-disable-next-line @typescript-eslint/only-throw-error -- the router's way to say "go elsewhere"
+      if (door !== null) throw redirect({ href: door, replace: true });
       return { session };
     } catch (error) {
       if (!hasStatus(error, 401)) throw error;
@@ -115,6 +118,18 @@ const bench = createRoute({
   component: lazyRouteComponent(() => import('./bench/bench-page.js'), 'BenchPage'),
 });
 
+const labCase = createRoute({
+  getParentRoute: () => inside,
+  path: '/bench/cases/$caseId',
+  component: lazyRouteComponent(() => import('./lab-case/lab-case-page.js'), 'LabCasePage'),
+});
+
+const practice = createRoute({
+  getParentRoute: () => inside,
+  path: '/practice',
+  component: lazyRouteComponent(() => import('./practice-page/practice-page.js'), 'PracticePage'),
+});
+
 const chair = createRoute({
   getParentRoute: () => inside,
   path: '/chair',
@@ -149,6 +164,8 @@ export const router = createRouter({
       offers,
       changeVisit,
       bench,
+      labCase,
+      practice,
       chair,
       stage,
       alert,

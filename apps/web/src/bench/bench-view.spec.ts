@@ -68,7 +68,7 @@ const step = (more: Partial<DispatchStep>): DispatchStep => ({
   dueBackAt: '2027-01-07T14:00:00Z',
   slackMinutes: 2880,
   waitsFor: null,
-  openQuestion: null,
+  question: null,
   ...more,
 });
 const view = (...steps: DispatchStep[]): DispatchView => ({
@@ -80,28 +80,53 @@ const view = (...steps: DispatchStep[]): DispatchView => ({
   steps,
 });
 
+const asked: NonNullable<DispatchStep['question']> = {
+  id: 'q',
+  question: 'Which shade?',
+  askedAt: '2027-01-05T09:00:00Z',
+  askedBy: 'Sam Bench-Example',
+  escalatesAt: '2027-01-06T09:00:00Z',
+  answer: null,
+  answeredAt: null,
+  answeredBy: null,
+};
+
 describe('dispatchRows', () => {
-  it('keeps the order of the server and says when the work is due back', () => {
+  const row = (more: Partial<DispatchStep>) => dispatchRows(view(step(more)), '2027-01-05')[0];
+
+  it('keeps the order of the server and leads each step by the time that orders it', () => {
     const rows = dispatchRows(view(step({ id: 'later', startsAt: '2027-01-05T13:00:00Z' }), step({})), '2027-01-05');
-    expect(rows.map((row) => row.id)).toEqual(['later', 's']);
+    expect(rows.map(({ id }) => id)).toEqual(['later', 's']);
     expect(rows[1]).toMatchObject({
-      time: '08:30',
-      due: 'due back Thu 7 Jan, 14:00',
-      slack: '2 days to spare',
-      isLate: false,
+      title: 'Set-up, both arches',
+      lead: { figure: '2 days', word: 'to spare', isLate: false },
+      facts: ['planned 08:30', 'Set-up, Bench 2', '150 min hands-on', 'due back Thu 7 Jan, 14:00'],
     });
   });
 
   it('does not let work begin that waits for something, nor a finished step be touched', () => {
-    expect(dispatchRows(view(step({ waitsFor: 'the clinician' })), '2027-01-05')[0]?.actions).toEqual([
-      'ask',
-      'reject',
-    ]);
-    expect(dispatchRows(view(step({ state: 'finished' })), '2027-01-05')[0]?.actions).toEqual([]);
+    expect(row({ waitsFor: 'the clinician' })?.actions).toEqual(['ask', 'reject']);
+    expect(row({ state: 'finished' })?.actions).toEqual([]);
   });
 
   it('says how late a step is, and the day of one begun earlier', () => {
-    const row = dispatchRows(view(step({ slackMinutes: -90, startsAt: '2027-01-04T08:30:00Z' })), '2027-01-05')[0];
-    expect(row).toMatchObject({ slack: '1.5 h late', isLate: true, time: 'Mon 4 Jan, 08:30' });
+    const late = row({ slackMinutes: -90, startsAt: '2027-01-04T08:30:00Z' });
+    expect(late?.lead).toEqual({ figure: '1.5 h', word: 'late', isLate: true });
+    expect(late?.facts[0]).toBe('planned Mon 4 Jan, 08:30');
+  });
+
+  it('stops the clock of a step while its question is open, and asks one at a time', () => {
+    const open = row({ state: 'paused', waitsFor: 'The clinician', question: asked });
+    expect(open).toMatchObject({
+      lead: { figure: '', word: 'clock stopped' },
+      mark: 'needs-person',
+      actions: ['reject'],
+    });
+    const answered = { ...asked, answer: 'A2.', answeredAt: '2027-01-05T10:00:00Z', answeredBy: 'Dr Example' };
+    expect(row({ state: 'paused', question: answered })?.actions).toEqual(['start', 'ask', 'reject']);
+  });
+
+  it('names the bench once where its places carry its name', () => {
+    expect(row({ placeLabel: 'Set-up 2' })?.facts[1]).toBe('Set-up 2');
   });
 });

@@ -2,8 +2,10 @@ import type { DispatchStep, DispatchView, LabStepState, LoadView } from '@archwr
 import type { MarkShape } from '../look/marks.js';
 import { axisDate, dateAndTime, lengthOfTime, longDate, timeOfDay } from '../time/wording.js';
 import { localDateOf } from '../time/zone.js';
+import { questionLines, type QuestionLines } from '../lab-questions/question-view.js';
 import { benchWords } from '../words/bench.js';
 import { archWords } from '../words/line.js';
+import { STEP_MARK } from './step-mark.js';
 
 /** Five classes by share of the open minutes; everything above the whole is its own class. */
 export type LoadClass = 0 | 1 | 2 | 3 | 4 | 'over' | 'closed';
@@ -74,65 +76,74 @@ const ACTIONS: Record<LabStepState, Action[]> = {
   discarded: [],
 };
 
-const MARK: Record<LabStepState, MarkShape> = {
-  unplanned: 'to-come',
-  planned: 'to-come',
-  ready: 'to-come',
-  started: 'now',
-  paused: 'now',
-  finished: 'done',
-  rejected: 'needs-person',
-  discarded: 'missed',
-};
+/** The figure by which the list is ordered, in front of each step. */
+interface Lead {
+  figure: string;
+  word: string;
+  isLate: boolean;
+}
 
 export interface StepRow {
   id: string;
   version: number;
   caseId: string;
-  time: string;
   caseNumber: string;
+  /** The step's title and arches. */
   title: string;
-  arches: string;
-  centre: string;
-  place: string;
-  minutes: string;
-  due: string | null;
-  slack: string | null;
-  isLate: boolean;
+  lead: Lead;
+  /** When, where, how long, due when. */
+  facts: string[];
   state: LabStepState;
   mark: MarkShape;
   waitsFor: string | null;
-  openQuestion: string | null;
+  question: QuestionLines | null;
   actions: Action[];
 }
 
-function slackWords(minutes: number | null): string | null {
-  if (minutes === null) return null;
-  return minutes < 0 ? benchWords.late(lengthOfTime(minutes)) : benchWords.slack(lengthOfTime(minutes));
+function leadOf({ state, question, slackMinutes }: DispatchStep): Lead {
+  const word = (text: string): Lead => ({ figure: '', word: text, isLate: false });
+  if (state === 'finished') return word(benchWords.state.finished);
+  if (question?.answeredAt === null) return word(benchWords.clockStopped);
+  if (slackMinutes === null) return word(benchWords.visitNotBooked);
+  const isLate = slackMinutes < 0;
+  return { figure: lengthOfTime(slackMinutes), word: isLate ? benchWords.late : benchWords.toSpare, isLate };
 }
 
+/** The bench's name once, where the place's own does not say it. */
+const placeOf = ({ placeLabel, workCentre }: DispatchStep): string =>
+  placeLabel.startsWith(workCentre) ? placeLabel : [workCentre, placeLabel].filter(Boolean).join(', ');
+
 function stepRow(step: DispatchStep, view: DispatchView, today: string): StepRow {
-  const startedEarlier = localDateOf(Date.parse(step.startsAt), view.zone) !== view.on;
+  const isFromEarlier = localDateOf(Date.parse(step.startsAt), view.zone) !== view.on;
+  const starts = isFromEarlier ? dateAndTime(step.startsAt, view.zone, today) : timeOfDay(step.startsAt, view.zone);
   return {
     id: step.id,
     version: step.version,
     caseId: step.caseId,
-    time: startedEarlier ? dateAndTime(step.startsAt, view.zone, today) : timeOfDay(step.startsAt, view.zone),
     caseNumber: step.caseNumber,
-    title: step.title,
-    arches: archWords(step.arches),
-    centre: step.workCentre,
-    place: step.placeLabel,
-    minutes: benchWords.handsOn(step.handsOnMinutes),
-    due: step.dueBackAt ? benchWords.due(dateAndTime(step.dueBackAt, view.zone, today)) : null,
-    slack: slackWords(step.slackMinutes),
-    isLate: (step.slackMinutes ?? 0) < 0,
+    title: `${step.title}, ${archWords(step.arches)}`,
+    lead: leadOf(step),
+    facts: [
+      benchWords.planned(starts),
+      placeOf(step),
+      benchWords.handsOn(step.handsOnMinutes),
+      ...(step.dueBackAt ? [benchWords.due(dateAndTime(step.dueBackAt, view.zone, today))] : []),
+    ],
     state: step.state,
-    mark: MARK[step.state],
+    mark: step.question?.answeredAt === null ? 'needs-person' : STEP_MARK[step.state],
     waitsFor: step.waitsFor,
-    openQuestion: step.openQuestion,
-    actions: ACTIONS[step.state].filter((action) => action !== 'start' || step.waitsFor === null),
+    question: step.question ? questionLines(step.question, view.zone, today) : null,
+    actions: actionsOf(step),
   };
+}
+
+/** What waits can't begin; what was asked about can't be asked about again before the answer. */
+function actionsOf({ state, waitsFor, question }: DispatchStep): Action[] {
+  return ACTIONS[state].filter(
+    (action) =>
+      (action !== 'start' || waitsFor === null) &&
+      (action !== 'ask' || question === null || question.answeredAt !== null),
+  );
 }
 
 /** The work of one day in the order in which the server wants it worked. */

@@ -57,7 +57,8 @@ export function LoadTable({ heads, rows, on, centre, onPick }: Props) {
                       words.closed
                     ) : (
                       <>
-                        <span className="load-booked">{cell.booked}</span> / {cell.open}
+                        <span className={cell.booked > 0 ? 'load-booked' : 'load-empty'}>{cell.booked}</span>
+                        <span className={cell.booked > 0 ? undefined : 'load-empty'}> / {cell.open}</span>
                       </>
                     )}
                   </button>

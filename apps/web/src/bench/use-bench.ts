@@ -1,32 +1,21 @@
-import {
-  dispatchStep,
-  dispatchView,
-  loadView,
-  type DispatchView,
-  type LabStepAction,
-  type LoadView,
-} from '@archwright/contracts';
-import { useMutation, useQuery, useQueryClient, useSuspenseQuery } from '@tanstack/react-query';
-import { post, read } from '../api/client.js';
+import { dispatchView, loadView, type DispatchView, type LoadView } from '@archwright/contracts';
+import { useQuery, useSuspenseQuery } from '@tanstack/react-query';
+import { read } from '../api/client.js';
 import { practiceQuery } from '../api/queries.js';
 
-interface Chosen {
-  lab: string | undefined;
-  from: string | undefined;
-  on: string | undefined;
-  centre: string | undefined;
-}
+type Chosen = Partial<Record<'lab' | 'from' | 'on' | 'centre', string>>;
 
 const DAYS = 14;
 
-/** Load over two weeks, the work of one day, and what may be done with a step. */
+/** Load over two weeks, and the work of one day. */
 export function useBench(chosen: Chosen, ownLaboratories: readonly string[]) {
-  const client = useQueryClient();
   const practice = useSuspenseQuery(practiceQuery).data;
   const laboratories = practice.laboratories.filter(
     (lab) => ownLaboratories.length === 0 || ownLaboratories.includes(lab.id),
   );
-  const laboratoryId = chosen.lab ?? laboratories[0]?.id;
+  const laboratory = laboratories.find(({ id }) => id === chosen.lab) ?? laboratories[0];
+  const laboratoryId = laboratory?.id;
+  const centre = laboratory?.workCentres.find(({ id }) => id === chosen.centre)?.id;
   const from = chosen.from ?? practice.today;
   const on = chosen.on ?? from;
   const load = useQuery({
@@ -36,19 +25,11 @@ export function useBench(chosen: Chosen, ownLaboratories: readonly string[]) {
     refetchInterval: 60_000,
   });
   const dispatch = useQuery({
-    queryKey: ['dispatch', laboratoryId, on, chosen.centre],
+    queryKey: ['dispatch', laboratoryId, on, centre],
     queryFn: (): Promise<DispatchView> =>
-      read('/lab/dispatch', dispatchView, { laboratoryId, on, workCentreId: chosen.centre }),
+      read('/lab/dispatch', dispatchView, { laboratoryId, on, workCentreId: centre }),
     enabled: laboratoryId !== undefined,
     refetchInterval: 30_000,
   });
-  const act = useMutation({
-    mutationFn: ({ id, version, action }: { id: string; version: number; action: LabStepAction }) =>
-      post(`/lab/steps/${id}/actions`, dispatchStep, action, version),
-    onSettled: () =>
-      client.invalidateQueries({
-        predicate: (query) => query.queryKey[0] === 'dispatch' || query.queryKey[0] === 'load',
-      }),
-  });
-  return { practice, laboratories, laboratoryId, from, on, load, dispatch, act };
+  return { today: practice.today, laboratories, laboratory, centre, from, on, load, dispatch };
 }

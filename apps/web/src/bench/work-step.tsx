@@ -1,113 +1,131 @@
-import { Button, Textarea } from '@mantine/core';
+import { Button } from '@mantine/core';
 import type { LabStepAction } from '@archwright/contracts';
 import { useState } from 'react';
+import { hasStatus } from '../api/errors.js';
+import { CaseLink } from '../lab-case/case-link.js';
+import { QuestionNote } from '../lab-questions/question-note.js';
 import { Mark, Tag } from '../look/marks.js';
+import { Notice, Refusal } from '../look/notice.js';
 import { benchWords as words } from '../words/bench.js';
-import { frameWords } from '../words/frame.js';
 import type { StepRow } from './bench-view.js';
+import { StepWordsForm } from './step-words-form.js';
+import { useStepAction } from './use-step-action.js';
 
 interface Props {
   row: StepRow;
   mayAct: boolean;
-  pending: boolean;
-  onAct: (action: LabStepAction) => void;
+  /** Told once the server has done it. */
+  onDone: (said: string) => void;
 }
 
-/** One step at a bench: when, whose, how long, due when, and what may be done. */
-export function WorkStep({ row, mayAct, pending, onAct }: Props) {
+/** One step at a bench: how much time is left, whose it is, and what may be done. */
+export function WorkStep({ row, mayAct, onDone }: Props) {
   const [writing, setWriting] = useState<'ask' | 'reject' | null>(null);
-  const [text, setText] = useState('');
-  const [tried, setTried] = useState(false);
+  const act = useStepAction(row);
 
-  function send(): void {
-    setTried(true);
-    const said = text.trim();
-    if (said === '' || writing === null) return;
-    onAct(writing === 'ask' ? { action: 'ask', question: said } : { action: 'reject', reason: said });
-    setWriting(null);
-    setText('');
-    setTried(false);
+  function send(action: LabStepAction): void {
+    act.mutate(action, {
+      onSuccess: () => {
+        setWriting(null);
+        onDone(words.done[action.action](`${row.caseNumber}, ${row.title}`));
+      },
+    });
   }
 
   return (
     <li className="line work-step">
-      <div className="work-time">{row.time}</div>
+      <StepLead lead={row.lead} />
       <div className="stack-none">
         <div>
-          <span className="strong">{row.caseNumber}</span> {row.title}, {row.arches}
+          <CaseLink caseId={row.caseId} number={row.caseNumber} /> {row.title}
         </div>
-        <div className="small soft">{[row.centre, row.place, row.minutes].join(' · ')}</div>
+        <div className="small soft">{row.facts.join(' · ')}</div>
         <div className="row small">
-          <span className="case-state">
+          <span className="case-state" data-shape={row.mark}>
             <Mark shape={row.mark} /> {words.state[row.state]}
           </span>
-          {row.due ? <span className="soft">{row.due}</span> : null}
-          {row.slack ? (
-            row.isLate ? (
-              <Tag tone="stop">{row.slack}</Tag>
-            ) : (
-              <span className="soft">{row.slack}</span>
-            )
+          {row.waitsFor ? (
+            <span>
+              <Tag tone="caution">{words.waits}</Tag> {row.waitsFor}
+            </span>
           ) : null}
         </div>
-        {row.waitsFor ? (
-          <div className="small">
-            <Tag tone="caution">{words.waits}</Tag> {row.waitsFor}
-          </div>
-        ) : null}
-        {row.openQuestion ? (
-          <div className="small">
-            <Tag tone="accent">{words.question}</Tag> {row.openQuestion}
-          </div>
-        ) : null}
+        {row.question ? <QuestionNote lines={row.question} /> : null}
       </div>
-      <div className="row work-acts">
-        {mayAct
-          ? row.actions.map((action, index) => {
-              const label = action === 'start' && row.state === 'paused' ? words.action.resume : words.action[action];
-              return (
-                <Button
-                  key={action}
-                  size="compact-md"
-                  variant={index === 0 && action !== 'ask' ? 'filled' : 'default'}
-                  disabled={pending}
-                  aria-expanded={action === 'ask' || action === 'reject' ? writing === action : undefined}
-                  aria-label={words.actionOn(label, row.caseNumber, row.title)}
-                  onClick={() => {
-                    if (action === 'ask' || action === 'reject') setWriting(writing === action ? null : action);
-                    else onAct({ action });
-                  }}
-                >
-                  {label}
-                </Button>
-              );
-            })
-          : null}
-      </div>
+      {mayAct ? (
+        <StepButtons row={row} writing={writing} pending={act.isPending} onWrite={setWriting} onAct={send} />
+      ) : null}
       {writing ? (
-        <div className="work-form stack-tight">
-          <Textarea
-            label={writing === 'ask' ? words.askLabel : words.rejectLabel}
-            value={text}
-            maxLength={500}
-            error={tried && text.trim() === '' ? words.textMissing : null}
-            onChange={(event) => {
-              setText(event.currentTarget.value);
-            }}
-          />
-          <div className="row">
-            <Button onClick={send}>{writing === 'ask' ? words.send : words.rejectGo}</Button>
-            <Button
-              variant="default"
-              onClick={() => {
-                setWriting(null);
-              }}
-            >
-              {frameWords.cancel}
-            </Button>
-          </div>
+        <StepWordsForm
+          key={writing}
+          purpose={writing}
+          pending={act.isPending}
+          error={act.error}
+          onSend={(text) => {
+            send(writing === 'ask' ? { action: 'ask', question: text } : { action: 'reject', reason: text });
+          }}
+          onCancel={() => {
+            setWriting(null);
+          }}
+        />
+      ) : null}
+      {act.error ? (
+        <div className="work-form">
+          {hasStatus(act.error, 412) ? <Notice tone="caution">{words.stale}</Notice> : <Refusal error={act.error} />}
         </div>
       ) : null}
     </li>
+  );
+}
+
+/** The figure that orders the list. */
+function StepLead({ lead }: { lead: StepRow['lead'] }) {
+  if (lead.isLate) {
+    return (
+      <div>
+        <Tag tone="stop">{`${lead.figure} ${lead.word}`}</Tag>
+      </div>
+    );
+  }
+  return (
+    <div>
+      {lead.figure ? <div className="strong">{lead.figure}</div> : null}
+      <div className="small soft">{lead.word}</div>
+    </div>
+  );
+}
+
+interface ButtonProps {
+  row: StepRow;
+  writing: 'ask' | 'reject' | null;
+  pending: boolean;
+  onWrite: (writing: 'ask' | 'reject' | null) => void;
+  onAct: (action: LabStepAction) => void;
+}
+
+function StepButtons({ row, writing, pending, onWrite, onAct }: ButtonProps) {
+  return (
+    <div className="row work-acts no-print">
+      {row.actions.map((action, index) => {
+        const label = action === 'start' && row.state === 'paused' ? words.action.resume : words.action[action];
+        const isWritten = action === 'ask' || action === 'reject';
+        return (
+          <Button
+            key={action}
+            size="compact-md"
+            variant={index === 0 && !isWritten ? 'filled' : 'default'}
+            disabled={pending}
+            aria-expanded={isWritten ? writing === action : undefined}
+            aria-label={words.actionOn(label, row.caseNumber, row.title)}
+            onClick={() => {
+              if (isWritten) onWrite(writing === action ? null : action);
+              else onAct({ action });
+            }}
+          >
+            {label}
+          </Button>
+        );
+      })}
+    </div>
   );
 }

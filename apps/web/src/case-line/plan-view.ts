@@ -49,8 +49,11 @@ const STEP_STATE: Record<CaseView['labSteps'][number]['state'], LineState> = {
   discarded: 'to-come',
 };
 
+/** What the line is drawn from: the case as the clinic or as its laboratory sees it. */
+type CaseLine = Pick<CaseView, 'zone' | 'stages' | 'labSteps' | 'alerts'>;
+
 /** The case as it stands: what is done, what is under way, what is to come, where a person has to decide. */
-export function lineOfCase(view: CaseView): Line {
+export function lineOfCase(view: CaseLine): Line {
   const alerting = new Set(
     view.alerts.filter((alert) => alert.state === 'open' || alert.state === 'planned').map((alert) => alert.stage),
   );

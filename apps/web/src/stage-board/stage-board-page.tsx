@@ -1,6 +1,7 @@
 import { NativeSelect } from '@mantine/core';
 import { Link, useNavigate, useSearch } from '@tanstack/react-router';
 import { useSession } from '../frame/use-session.js';
+import { OpenQuestionList } from '../lab-questions/open-question-list.js';
 import { DayPicker } from '../look/day-picker.js';
 import { Tag } from '../look/marks.js';
 import { Refusal } from '../look/notice.js';
@@ -98,6 +99,7 @@ export function StageBoardPage() {
       <div className="stack">
         <Refusal error={board.error ?? alerts.error} onRetry={() => void board.refetch()} />
         <AlertList rows={rows} />
+        <OpenQuestionList today={practice.today} />
         {board.isPending ? <FirstWait what={words.loading} /> : null}
         <Waiting busy={board.isPlaceholderData}>
           {board.data ? (

@@ -76,6 +76,7 @@ export function boardCards(board: StageBoard, viewer: string): BoardCard[] {
 
 export interface AlertRow {
   id: string;
+  caseId: string;
   caseNumber: string;
   patientName: string;
   reason: string;
@@ -89,6 +90,7 @@ export function alertRows(alerts: readonly RemakeAlertView[], zone: string, toda
     .sort((a, b) => (a.decideBy ?? '9999').localeCompare(b.decideBy ?? '9999'))
     .map((alert) => ({
       id: alert.id,
+      caseId: alert.caseId,
       caseNumber: alert.caseNumber,
       patientName: alert.patientName,
       reason: alert.reason,

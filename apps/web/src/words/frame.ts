@@ -4,7 +4,7 @@ import type { Problem, Role } from '@archwright/contracts';
 export const frameWords = {
   name: 'Archwright',
   skip: 'Go to the work',
-  places: { desk: 'Desk', bench: 'Bench', chair: 'Chair' },
+  places: { desk: 'Desk', bench: 'Bench', chair: 'Chair', practice: 'Practice' },
   placesLabel: 'Workplaces',
   find: 'Find a patient, case or date',
   findKey: 'Press / to search',

@@ -1,0 +1,15 @@
+import { dispatchStep, type LabStepAction } from '@archwright/contracts';
+import { useMutation, useQueryClient } from '@tanstack/react-query';
+import { post } from '../api/client.js';
+
+/** What is done with one step. Whatever comes of it, list and load are read again. */
+export function useStepAction({ id, version }: { id: string; version: number }) {
+  const client = useQueryClient();
+  return useMutation({
+    mutationFn: (action: LabStepAction) => post(`/lab/steps/${id}/actions`, dispatchStep, action, version),
+    onSettled: () =>
+      client.invalidateQueries({
+        predicate: (query) => query.queryKey[0] === 'dispatch' || query.queryKey[0] === 'load',
+      }),
+  });
+}

@@ -1,0 +1,72 @@
+import { Link, useParams } from '@tanstack/react-router';
+import { Legend } from '../case-line/legend.js';
+import { CaseLineDrawing } from '../case-line/line-drawing.js';
+import { layLines } from '../case-line/line-view.js';
+import { lineOfCase } from '../case-line/plan-view.js';
+import { useWidth } from '../case-line/use-width.js';
+import { Tag } from '../look/marks.js';
+import { Refusal } from '../look/notice.js';
+import { Empty, FirstWait, ScreenHead, Waiting } from '../look/screen.js';
+import { labCaseWords as words } from '../words/bench.js';
+import { caseWords } from '../words/case.js';
+import { lineWords } from '../words/line.js';
+import './lab-case.css';
+import { deliveryWords, orderSheets, pathWords, progressSentence, workRows } from './lab-case-view.js';
+import { OrderList } from './order-list.js';
+import { useLabCase } from './use-lab-case.js';
+import { WorkTable } from './work-table.js';
+
+/** One case as its laboratory sees it: the line, the work with its due times, the signed orders. Nobody's identity. */
+export function LabCasePage() {
+  const { caseId } = useParams({ from: '/inside/bench/cases/$caseId' });
+  const { practice, view } = useLabCase(caseId);
+  const [attach, width] = useWidth(620);
+  if (!view.data) {
+    return view.error ? (
+      <Refusal error={view.error} onRetry={() => void view.refetch()} />
+    ) : (
+      <FirstWait what={words.loading} />
+    );
+  }
+  const known = view.data;
+  const laid = layLines([lineOfCase({ ...known, alerts: [] })], width - 2);
+  const row = laid?.rows[0];
+  return (
+    <>
+      <ScreenHead title={words.title(known.number, known.title)} sentence={progressSentence(known)}>
+        <Link to="/bench">{words.back}</Link>
+      </ScreenHead>
+      <Waiting busy={view.isPlaceholderData}>
+        <div className="stack" ref={attach}>
+          <div className="row">
+            <Tag tone={known.state === 'open' ? 'accent' : 'caution'}>{caseWords.states[known.state]}</Tag>
+            <span className="soft">{pathWords(known)}</span>
+            <span className="strong push">{deliveryWords(known, practice.today)}</span>
+          </div>
+          <Refusal error={view.error} onRetry={() => void view.refetch()} />
+          <figure className="sheet case-figure" aria-label={words.line}>
+            {laid && row ? (
+              <>
+                <div className="scroll-x" tabIndex={0} role="group" aria-label={words.line}>
+                  <CaseLineDrawing axis={laid.axis} row={row} levels={lineWords.levels} />
+                </div>
+                <figcaption className="line">
+                  <Legend />
+                </figcaption>
+              </>
+            ) : (
+              <Empty>{words.nothingPlanned}</Empty>
+            )}
+          </figure>
+          <div className="beside">
+            <section className="stack-tight" aria-labelledby="lab-work">
+              <h2 id="lab-work">{words.work}</h2>
+              <WorkTable rows={workRows(known, practice.today)} />
+            </section>
+            <OrderList orders={orderSheets(known, practice.today)} />
+          </div>
+        </div>
+      </Waiting>
+    </>
+  );
+}
