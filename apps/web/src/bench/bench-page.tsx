@@ -4,6 +4,8 @@ import { useSession } from '../frame/use-session.js';
 import { DayPicker } from '../look/day-picker.js';
 import { Notice, Refusal } from '../look/notice.js';
 import { FirstWait, ScreenHead, Waiting } from '../look/screen.js';
+import { alertRows } from '../stage-board/stage-board-view.js';
+import { useAlerts } from '../stage-board/use-stage-board.js';
 import { benchWords as words } from '../words/bench.js';
 import './bench.css';
 import { dayHeads, loadRows } from './bench-view.js';
@@ -18,12 +20,17 @@ export function BenchPage() {
   const search = useSearch({ from: '/inside/bench' });
   const navigate = useNavigate();
   const { laboratoryIds } = useSession();
+  const alerts = useAlerts();
   const { today, laboratories, laboratory, centre, from, on, load, dispatch } = useBench(search, laboratoryIds);
   if (laboratory === undefined) return <Notice tone="caution">{words.noLab}</Notice>;
   const show = (day: string, shownCentre: string | undefined, first = from): void => {
     const shown = { lab: laboratory.id, from: first, on: day, ...(shownCentre ? { centre: shownCentre } : {}) };
     void navigate({ to: '/bench', search: shown, resetScroll: false });
   };
+
+  const atRisk = load.data?.atRisk ?? [];
+  const pauses = alertRows(alerts.data?.items ?? [], laboratory.zone, today);
+  const warns = atRisk.length + pauses.length > 0;
 
   return (
     <>
@@ -48,7 +55,7 @@ export function BenchPage() {
         />
       </ScreenHead>
       <div className="stack">
-        <Refusal error={load.error} onRetry={() => void load.refetch()} />
+        <Refusal error={load.error ?? alerts.error} onRetry={() => void load.refetch()} />
         {load.isPending ? <FirstWait what={words.loading} /> : null}
         {load.data ? (
           <Waiting busy={load.isPlaceholderData}>
@@ -66,11 +73,13 @@ export function BenchPage() {
             </div>
           </Waiting>
         ) : null}
-        <div className="bench-lists">
-          <div className="stack">
-            <PauseList today={today} zone={laboratory.zone} />
-            <RiskList atRisk={load.data?.atRisk ?? []} laboratoryId={laboratory.id} from={from} />
-          </div>
+        <div className={warns ? 'bench-lists' : undefined}>
+          {warns ? (
+            <div className="stack">
+              <PauseList rows={pauses} />
+              <RiskList atRisk={atRisk} laboratoryId={laboratory.id} from={from} />
+            </div>
+          ) : null}
           <WorkList
             dispatch={dispatch}
             centres={laboratory.workCentres}

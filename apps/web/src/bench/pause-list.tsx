@@ -1,15 +1,11 @@
 import { CaseLink } from '../lab-case/case-link.js';
 import { Mark } from '../look/marks.js';
-import { Refusal } from '../look/notice.js';
-import { alertRows } from '../stage-board/stage-board-view.js';
-import { useAlerts } from '../stage-board/use-stage-board.js';
+import type { AlertRow } from '../stage-board/stage-board-view.js';
 import { benchWords as words } from '../words/bench.js';
 
 /** Cases that must not go past their present step until the clinic has decided; nothing when there are none. */
-export function PauseList({ today, zone }: { today: string; zone: string }) {
-  const alerts = useAlerts();
-  const rows = alertRows(alerts.data?.items ?? [], zone, today);
-  if (rows.length === 0) return <Refusal error={alerts.error} onRetry={() => void alerts.refetch()} />;
+export function PauseList({ rows }: { rows: AlertRow[] }) {
+  if (rows.length === 0) return null;
   return (
     <section className="stack-tight" aria-labelledby="pauses">
       <h2 id="pauses">{words.pauseTitle}</h2>

@@ -1,6 +1,6 @@
 import { Button } from '@mantine/core';
 import type { LabStepAction } from '@archwright/contracts';
-import { useState } from 'react';
+import { Fragment, useState } from 'react';
 import { hasStatus } from '../api/errors.js';
 import { CaseLink } from '../lab-case/case-link.js';
 import { QuestionNote } from '../lab-questions/question-note.js';
@@ -39,17 +39,25 @@ export function WorkStep({ row, mayAct, onDone }: Props) {
         <div>
           <CaseLink caseId={row.caseId} number={row.caseNumber} /> {row.title}
         </div>
-        <div className="small soft">{row.facts.join(' · ')}</div>
-        <div className="row small">
+        <p className="small soft">
+          {row.facts.map((fact, index) => (
+            <Fragment key={fact}>
+              {index > 0 ? ' · ' : null}
+              <span className="nowrap">{fact}</span>
+            </Fragment>
+          ))}
+        </p>
+        <p className="small">
           <span className="case-state" data-shape={row.mark}>
             <Mark shape={row.mark} /> {words.state[row.state]}
           </span>
           {row.waitsFor ? (
-            <span>
+            <>
+              {' '}
               <Tag tone="caution">{words.waits}</Tag> {row.waitsFor}
-            </span>
+            </>
           ) : null}
-        </div>
+        </p>
         {row.question ? <QuestionNote lines={row.question} /> : null}
       </div>
       {mayAct ? (

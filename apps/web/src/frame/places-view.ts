@@ -44,9 +44,10 @@ export const may = {
   openCases: (role: Role): boolean => role === 'front-desk' || role === 'clinician',
   keepPatients: (role: Role): boolean => role === 'front-desk' || role === 'manager' || role === 'administrator',
   actOnVisits: (role: Role): boolean => role === 'front-desk' || role === 'clinician',
-  seeCalls: (role: Role): boolean => role === 'front-desk',
+  seeCalls: (role: Role): boolean => role === 'front-desk' || role === 'administrator',
   seeVisits: (role: Role): boolean => role !== 'lab',
   treat: (role: Role): boolean => role === 'clinician',
+  seeStages: (role: Role): boolean => role === 'clinician' || role === 'administrator',
   workAtBench: (role: Role): boolean => role === 'lab',
   acceptProposals: (role: Role): boolean => role === 'front-desk' || role === 'clinician',
 };

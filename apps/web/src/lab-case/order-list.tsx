@@ -22,7 +22,7 @@ function Order({ order }: { order: OrderSheet }) {
       </p>
       <details className="details" open={!order.superseded}>
         <summary>{words.values}</summary>
-        <dl className="pairs">
+        <dl className="order-values">
           {order.values.map(({ name, value }, index) => (
             <div key={`${name} ${String(index)}`} className="pair">
               <dt>{name}</dt>

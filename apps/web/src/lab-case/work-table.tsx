@@ -36,7 +36,7 @@ export function WorkTable({ rows }: { rows: WorkRow[] }) {
                   <Mark shape={row.mark} /> {row.state}
                 </span>
                 {row.list ? (
-                  <div className="small no-print">
+                  <div className="small nowrap no-print">
                     <Link
                       to="/bench"
                       search={{ ...row.list, from: row.list.on }}

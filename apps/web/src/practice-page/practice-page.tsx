@@ -3,22 +3,34 @@ import { Link } from '@tanstack/react-router';
 import { practiceQuery } from '../api/queries.js';
 import { useSession } from '../frame/use-session.js';
 import { OpenQuestionList } from '../lab-questions/open-question-list.js';
+import { useOpenQuestions } from '../lab-questions/use-open-questions.js';
+import { Refusal } from '../look/notice.js';
 import { ScreenHead } from '../look/screen.js';
+import { AlertList } from '../stage-board/alert-list.js';
+import { alertRows } from '../stage-board/stage-board-view.js';
+import { useAlerts } from '../stage-board/use-stage-board.js';
+import { practiceZone } from '../time/practice-zone.js';
 import { practiceWords as words } from '../words/practice.js';
 import { FactsTable } from './facts-table.js';
-import { OpenAlertList } from './open-alert-list.js';
 import { clinicRows, laboratoryRows, pathRows, practiceSentence } from './practice-view.js';
 
 /** What the practice consists of, and what in it waits for a person. */
 export function PracticePage() {
   const { organisationName } = useSession();
   const practice = useSuspenseQuery(practiceQuery).data;
+  const alerts = useAlerts();
+  const rows = alertRows(alerts.data?.items ?? [], practiceZone(practice), practice.today);
+  const questions = useOpenQuestions().data?.items ?? [];
   const { clinicColumns, laboratoryColumns, pathColumns } = words;
   return (
     <>
-      <ScreenHead title={organisationName} sentence={practiceSentence(practice)} />
+      <ScreenHead
+        title={organisationName}
+        sentence={`${words.waiting(rows.length + questions.length)} ${practiceSentence(practice)}`}
+      />
       <div className="stack">
-        <OpenAlertList practice={practice} />
+        <Refusal error={alerts.error} onRetry={() => void alerts.refetch()} />
+        <AlertList rows={rows} />
         <OpenQuestionList today={practice.today} />
         <FactsTable
           title={words.clinicsTitle}

@@ -14,6 +14,7 @@ export interface LineMark {
 }
 
 export interface BoardCard {
+  caseId: string;
   stageId: string;
   time: string;
   zoneNote: string | null;
@@ -57,6 +58,7 @@ export function boardCards(board: StageBoard, viewer: string): BoardCard[] {
   return [...board.cards]
     .sort((a, b) => a.startsAt.localeCompare(b.startsAt))
     .map((card) => ({
+      caseId: card.caseId,
       stageId: card.stageId,
       time: timeOfDay(card.startsAt, card.zone),
       zoneNote: zoneNote(card.startsAt, card.zone, viewer),

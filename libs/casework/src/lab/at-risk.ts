@@ -68,7 +68,8 @@ function causeOf(
 }
 
 function lengthOf(minutes: number): string {
-  if (minutes < 60) return `${String(minutes)} minutes`;
-  if (minutes < 48 * 60) return `${String(Math.round(minutes / 60))} hours`;
-  return `${String(Math.round(minutes / 1440))} days`;
+  if (minutes < 60) return counted(minutes, 'minute');
+  return minutes < 48 * 60 ? counted(Math.round(minutes / 60), 'hour') : counted(Math.round(minutes / 1440), 'day');
 }
+
+const counted = (count: number, unit: string): string => `${String(count)} ${unit}${count === 1 ? '' : 's'}`;

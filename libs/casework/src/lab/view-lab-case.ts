@@ -8,15 +8,16 @@ import { knowSteps } from './waits-for.js';
 import { workOrdersOf } from './work-orders.js';
 
 /**
- * A case as its laboratory sees it: the work, its dates and the signed orders; nobody's identity, and of what people
- * typed only what is addressed to the laboratory.
+ * A case as its laboratory sees it: the work with the visits that it stands between, its dates and the signed orders;
+ * nobody's identity, and of what people typed only what is addressed to the laboratory.
  *
  * @throws {RecordNotFoundError} for a case that none of the actor's laboratories works or has worked on
  */
 export async function viewLabCase(tx: EntityManager, actor: Actor, caseId: string, now: Date): Promise<LabCaseView> {
   const overview = await loadOverview(tx, actor, caseId, now);
   const { id, version, number, state, title, deliveryOn } = overview.summary;
-  const { labSteps, ...line } = await lineOf(tx, overview);
+  const { arches, stages, labSteps } = await lineOf(tx, overview);
+  const isNextToWork = (code: string) => labSteps.some((step) => step.afterStage === code || step.beforeStage === code);
   return {
     id,
     version,
@@ -25,7 +26,8 @@ export async function viewLabCase(tx: EntityManager, actor: Actor, caseId: strin
     title,
     deliveryOn,
     zone: overview.zone,
-    ...line,
+    arches,
+    stages: stages.filter((stage) => isNextToWork(stage.code)),
     labSteps: await withBench(tx, caseId, labSteps, now),
     workOrders: await workOrdersOf(tx, caseId, overview.chain),
   };
