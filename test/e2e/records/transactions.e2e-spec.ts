@@ -10,9 +10,9 @@ afterAll(() => db.close());
 it('fails a test whose transaction sends two queries at once', async () => {
   const both = inOrganisation(db.app, uuidv7(), (tx) => Promise.all([tx.query('SELECT 1'), tx.query('SELECT 2')]));
   await expect(both).rejects.toThrow('Await each before the next');
-  const inTurn = inOrganisation(db.app, uuidv7(), async (tx) => [
-    await tx.query('SELECT 1'),
-    await tx.query('SELECT 2'),
-  ]);
+  const inTurn = inOrganisation(db.app, uuidv7(), async (tx): Promise<unknown[]> => {
+    const first: unknown = await tx.query('SELECT 1');
+    return [first, await tx.query('SELECT 2')];
+  });
   await expect(inTurn).resolves.toHaveLength(2);
 });

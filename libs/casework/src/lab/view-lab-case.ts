@@ -45,7 +45,7 @@ async function withBench(
     tx,
     labSteps.map(({ id }) => id),
   );
-  const { waitsFor } = await knowSteps(tx, caseId, now);
+  const knowledge = await knowSteps(tx, caseId, now);
   return labSteps.map((step) => {
     const bench = planned.get(step.id);
     return {
@@ -54,7 +54,7 @@ async function withBench(
       workCentreId: bench?.workCentreId ?? null,
       handsOnMinutes: bench === undefined ? null : handsOnMinutes(bench),
       dueBackAt: bench?.dueBackAt?.toISOString() ?? null,
-      waitsFor: bench !== undefined && isToBegin(bench) ? waitsFor(bench) : null,
+      waitsFor: bench !== undefined && isToBegin(bench) ? knowledge.waitsFor(bench) : null,
       stateReason: bench?.stateReason ?? null,
       question: questions.get(step.id) ?? null,
     };
