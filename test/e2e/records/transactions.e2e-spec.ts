@@ -12,7 +12,8 @@ it('fails a test whose transaction sends two queries at once', async () => {
   await expect(both).rejects.toThrow('Await each before the next');
   const inTurn = inOrganisation(db.app, uuidv7(), async (tx): Promise<unknown[]> => {
     const first: unknown = await tx.query('SELECT 1');
-    return [first, await tx.query('SELECT 2')];
+    const second: unknown = await tx.query('SELECT 2');
+    return [first, second];
   });
   await expect(inTurn).resolves.toHaveLength(2);
 });
