@@ -168,6 +168,7 @@ describe('the bench', () => {
       await answer();
       const answered = { answer: 'As before.', answeredBy: 'A clinician', answeredAt: at('10:00').toISOString() };
       expect((await view(0)).question).toMatchObject(answered);
+      expect((await noticesOf()).at(-1)).toEqual({ kind: 'lab-question-answered', recipient: 'laboratory' });
       expect((await act(0, { action: 'start' })).state).toBe('started');
     });
 

@@ -1,5 +1,9 @@
 import { benchSearch } from './search-params.js';
 
+it('names what it does not keep, so that the router does not take it from elsewhere', () => {
+  expect('on' in benchSearch({ on: '2027-02-30' })).toBe(true);
+});
+
 it.each([
   [
     { on: '2027-01-05', centre: 'w' },

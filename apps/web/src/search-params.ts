@@ -2,15 +2,19 @@
 const DAYS = new Set(['on', 'from']);
 
 /**
- * Search parameters arrive as anything: texts are kept, of the days those that are in the calendar; everything else is
- * treated as absent.
+ * Search parameters arrive as anything: texts are kept, of the days those that are in the calendar. Everything else is
+ * named as absent, since the router lays what it is given here over what it was given there.
  */
-function texts<Key extends string>(...keys: Key[]): (raw: Record<string, unknown>) => Partial<Record<Key, string>> {
+function texts<Key extends string>(
+  ...keys: Key[]
+): (raw: Record<string, unknown>) => Partial<Record<Key, string | undefined>> {
   return (raw) => {
-    const kept: Partial<Record<Key, string>> = {};
+    const kept: Partial<Record<Key, string | undefined>> = {};
     for (const key of keys) {
       const value = typeof raw[key] === 'number' ? String(raw[key]) : raw[key];
-      if (typeof value === 'string' && value !== '' && (!DAYS.has(key) || isDay(value))) kept[key] = value;
+      const isUsable = typeof value === 'string' && value !== '' && (!DAYS.has(key) || isDay(value));
+      if (isUsable) kept[key] = value;
+      else if (key in raw) kept[key] = undefined;
     }
     return kept;
   };

@@ -98,6 +98,8 @@ export const caseLabStep = z.object({
   beforeStage: stageCode,
   workCentre: slug,
   state: labStepState,
+  /** Why the laboratory rejected the work; null for any other. */
+  stateReason: z.string().nullable(),
   placeLabel: z.string().nullable(),
   startsAt: instant.nullable(),
   endsAt: instant.nullable(),

@@ -11,8 +11,6 @@ const labCaseStep = caseLabStep.extend({
   dueBackAt: instant.nullable(),
   /** Why it may not start yet; null when it may. */
   waitsFor: z.string().nullable(),
-  /** Why the laboratory rejected the work. */
-  stateReason: z.string().nullable(),
   question: labQuestion.nullable(),
 });
 

@@ -10,8 +10,8 @@ export { LinkError, RefusedMailError, ReminderSettingError, TemporaryMailError }
 export { createMailer, type Mail, type Mailer } from './mailer.js';
 export { messageIdOf } from './message-id.js';
 export {
-  alertMessage,
   cancelledMessage,
+  colleagueMessage,
   itineraryMessage,
   movedMessage,
   reminderMessage,
@@ -21,4 +21,5 @@ export {
   type ReplyWays,
   type VisitFacts,
 } from './messages/compose.js';
+export type { ColleagueTopic } from './messages/words.js';
 export { signLink, verifyLink, type LinkPurpose, type LinkSubject } from './signed-link.js';

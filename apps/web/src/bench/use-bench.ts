@@ -3,7 +3,7 @@ import { useQuery, useSuspenseQuery } from '@tanstack/react-query';
 import { read } from '../api/client.js';
 import { practiceQuery } from '../api/queries.js';
 
-type Chosen = Partial<Record<'lab' | 'from' | 'on' | 'centre', string>>;
+type Chosen = Partial<Record<'lab' | 'from' | 'on' | 'centre', string | undefined>>;
 
 const DAYS = 14;
 

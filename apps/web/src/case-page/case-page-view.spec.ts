@@ -28,6 +28,7 @@ const step = (more: Partial<CaseView['labSteps'][number]>): CaseView['labSteps']
   afterStage: 'D1',
   beforeStage: 'D2',
   workCentre: 'printing',
+  stateReason: null,
   state: 'planned',
   placeLabel: 'Printer 1',
   startsAt: '2027-01-06T09:00:00Z',

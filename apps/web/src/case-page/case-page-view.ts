@@ -91,7 +91,7 @@ function stepRow(step: CaseView['labSteps'][number], view: CaseView, clock: Cloc
     detail: detailOf(step, view),
     when: step.startsAt === null ? caseWords.notPlanned : dateAndTime(step.startsAt, view.zone, clock.today),
     where: step.placeLabel ?? '',
-    state: caseWords.step[step.state],
+    state: [caseWords.step[step.state], step.stateReason].filter(Boolean).join(': '),
     mark: marks[step.state],
     changeable: null,
     stageId: null,

@@ -93,6 +93,7 @@ function stageViewOf({ row, title, isDelivery, isReview, visit }: CaseOverview['
 async function labStepsOf(tx: EntityManager, { treatmentCase, chain }: CaseOverview): Promise<CaseView['labSteps']> {
   const rows: LabStepRow[] = await tx.query(
     `SELECT s.id, s.code, s.arches, s.round, s.after_stage AS "afterStage", s.before_stage AS "beforeStage", s.state,
+       s.state_reason AS "stateReason",
        p.label AS "placeLabel", s.starts_at AS "startsAt", s.ends_at AS "endsAt"
      FROM lab_step s LEFT JOIN bench_place p ON p.id = s.place_id WHERE s.case_id = $1 ORDER BY s.starts_at, s.round, s.id`,
     [treatmentCase.id],

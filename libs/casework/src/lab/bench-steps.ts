@@ -24,8 +24,6 @@ export interface BenchStep {
   readonly endsAt: Date;
   readonly segments: readonly PlannedSegment[];
   readonly state: LabStepState;
-  /** Why the laboratory rejected it. */
-  readonly stateReason: string | null;
   /** When it must leave the laboratory: with the courier, else for the visit itself; null while that visit is not booked. */
   readonly leavesBy: Date | null;
   /** When it is due in the clinic. */
@@ -60,7 +58,7 @@ const SELECTED = `
   SELECT s.id, s.version, s.case_id AS "caseId", c.number AS "caseNumber", s.code, s.round, s.arches, s.phase,
     s.after_stage AS "afterStage", s.before_stage AS "beforeStage", s.laboratory_id AS "laboratoryId",
     s.work_centre_id AS "workCentreId", w.name AS "workCentre", coalesce(p.label, '') AS "placeLabel",
-    s.starts_at AS "startsAt", s.ends_at AS "endsAt", s.segments, s.state, s.state_reason AS "stateReason",
+    s.starts_at AS "startsAt", s.ends_at AS "endsAt", s.segments, s.state,
     coalesce(l.departs_at, v.starts_at) AS "leavesBy", coalesce(l.arrives_at, v.starts_at) AS "dueBackAt"
   FROM lab_step s
   JOIN treatment_case c ON c.id = s.case_id

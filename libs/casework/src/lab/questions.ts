@@ -59,6 +59,7 @@ export async function answerLabQuestion(
   if (question.answeredAt !== null) throw new WrongStateError('This question', 'answered', 'open');
   await tx.update(LabQuestion, { id: questionId }, { answer, answeredAt: now, answeredBy: actor.userId });
   await tx.increment(LabStep, { id: question.labStepId }, 'version', 1);
+  await tellLaboratory(tx, actor.organisationId, question, now);
   await appendCaseEvent(tx, {
     caseId: question.caseId,
     kind: 'lab-question-answered',
@@ -75,6 +76,18 @@ export async function answerLabQuestion(
     details: {},
     at: now,
   });
+}
+
+async function tellLaboratory(
+  tx: EntityManager,
+  organisationId: string,
+  { caseId, labStepId }: LabQuestion,
+  now: Date,
+): Promise<void> {
+  const { laboratoryId } = await tx.findOneByOrFail(LabStep, { id: labStepId });
+  if (laboratoryId === null) return;
+  const about = { kind: 'lab-question-answered', caseId, alertId: null };
+  await notifyColleagues(tx, organisationId, about, { recipient: 'laboratory', laboratoryId }, now);
 }
 
 /** @returns how many questions went past their time now; the front desk of each case's clinic is told */

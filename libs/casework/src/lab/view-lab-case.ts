@@ -55,7 +55,6 @@ async function withBench(
       handsOnMinutes: bench === undefined ? null : handsOnMinutes(bench),
       dueBackAt: bench?.dueBackAt?.toISOString() ?? null,
       waitsFor: bench !== undefined && isToBegin(bench) ? knowledge.waitsFor(bench) : null,
-      stateReason: bench?.stateReason ?? null,
       question: questions.get(step.id) ?? null,
     };
   });

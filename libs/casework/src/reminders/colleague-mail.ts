@@ -1,4 +1,4 @@
-import { alertMessage, type Mail } from '@archwright/notices';
+import { colleagueMessage, type ColleagueTopic, type Mail } from '@archwright/notices';
 import { TreatmentCase, UserAccount, type Notice } from '@archwright/records';
 import { IsNull, type EntityManager } from 'typeorm';
 import type { Post } from './post.js';
@@ -12,7 +12,11 @@ export async function colleagueMails(tx: EntityManager, post: Post, notice: Noti
   return people.flatMap(({ mail, locale }) => {
     if (mail === null) return [];
     const caseUrl = urlFor(post.publicUrl, notice, treated.id);
-    const { language, subject, text } = alertMessage(recipient, { caseNumber: treated.number, caseUrl, locale });
+    const { language, subject, text } = colleagueMessage(topicOf(notice), {
+      caseNumber: treated.number,
+      caseUrl,
+      locale,
+    });
     return [{ to: mail, subject, text, language, messageId }];
   });
 }
@@ -27,8 +31,23 @@ async function recipientsOf(tx: EntityManager, notice: Notice): Promise<UserAcco
   });
 }
 
-function urlFor(publicUrl: string, { recipient, alertId }: Notice, caseId: string): string {
-  if (recipient === 'laboratory') return `${publicUrl}/bench`;
+const TOPICS: Readonly<Record<string, ColleagueTopic>> = {
+  'lab-question': 'question',
+  'lab-question-overdue': 'question',
+  'lab-question-answered': 'answer',
+  'lab-step-rejected': 'rejection',
+  'remake-accepted': 'settled',
+};
+
+/** What is left are alerts: the clinic decides, the laboratory waits for it. */
+const topicOf = ({ kind, recipient }: Notice): ColleagueTopic =>
+  TOPICS[kind] ?? (recipient === 'laboratory' ? 'pause' : 'decision');
+
+function urlFor(publicUrl: string, notice: Notice, caseId: string): string {
+  const { recipient, alertId } = notice;
+  if (recipient === 'laboratory') return `${publicUrl}/bench/cases/${caseId}`;
+  // Where questions stand until they are answered.
+  if (topicOf(notice) === 'question') return `${publicUrl}/chair`;
   if (recipient === 'clinician' && alertId !== null) return `${publicUrl}/chair/alerts/${alertId}`;
   return `${publicUrl}/desk/cases/${caseId}`;
 }

@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { visitCalendar } from '@archwright/interop';
 import {
-  alertMessage,
   cancelledMessage,
+  colleagueMessage,
   itineraryMessage,
   movedMessage,
   reminderMessage,
@@ -29,17 +29,17 @@ function aVisit(changes: Partial<VisitFacts> = {}): VisitFacts {
 const someone = (locale: string, zone = 'Europe/London'): Addressee => ({ givenName: 'Ada', locale, zone });
 
 function everyMessage(to: Addressee, visit: VisitFacts, caseNumber = 'A-00012'): Message[] {
-  const alert = { caseNumber, caseUrl: 'https://p.example/cases/1', locale: to.locale };
+  const about = { caseNumber, caseUrl: 'https://p.example/cases/1', locale: to.locale };
   return [
     reminderMessage(to, visit, WAYS),
     itineraryMessage(to, [visit, visit], WAYS),
     movedMessage(to, visit, visit.startMs - 86_400_000, WAYS),
     cancelledMessage(to, visit, WAYS.phone),
-    alertMessage('clinic', alert),
-    alertMessage('clinician', alert),
-    alertMessage('laboratory', alert),
+    ...TOPICS.map((topic) => colleagueMessage(topic, about)),
   ];
 }
+
+const TOPICS = ['decision', 'pause', 'settled', 'question', 'answer', 'rejection'] as const;
 
 /** Words of the trade in the three languages; none may stand where a phone's lock screen or a colleague sees it. */
 const CLINICAL =

@@ -2,7 +2,7 @@ import { toLocal } from '@archwright/calendar';
 import { arabic } from './arabic.js';
 import { english } from './english.js';
 import { german } from './german.js';
-import type { Words } from './words.js';
+import type { ColleagueTopic, Words } from './words.js';
 
 /** Languages in which every message is complete; others fall back to the first. */
 export const LANGUAGES = ['en', 'de', 'ar'] as const;
@@ -89,20 +89,20 @@ export function cancelledMessage(to: Addressee, visit: VisitFacts, phone: string
   ]);
 }
 
-/**
- * A remake alert, for people who sign in to see more: the clinic and the clinician are asked to decide, the laboratory
- * to pause. The mail names the case by its number alone.
- */
-export function alertMessage(
-  audience: 'clinic' | 'clinician' | 'laboratory',
+/** Until a person has decided, the plan stands. */
+const NOTHING_MOVED: ReadonlySet<ColleagueTopic> = new Set(['decision', 'pause']);
+
+/** For colleagues, who sign in to see more. The mail names the case by its number alone. */
+export function colleagueMessage(
+  topic: ColleagueTopic,
   { caseNumber, caseUrl, locale }: { caseNumber: string; caseUrl: string; locale: string },
 ): Message {
   const words = wordsOf(locale);
-  const kind = audience === 'laboratory' ? 'pause' : 'decision';
+  const moved = NOTHING_MOVED.has(topic) ? [words.nothingMoved] : [];
   return {
     language: languageOf(locale),
-    subject: oneLine(words.subject[kind](caseNumber)),
-    text: [words[kind], words.nothingMoved, '', words.open, caseUrl, ''].join('\n'),
+    subject: oneLine(words.subject.colleagues[topic](caseNumber)),
+    text: [words.colleagues[topic], ...moved, '', words.open, caseUrl, ''].join('\n'),
     calendarTitle: words.calendarTitle,
   };
 }

@@ -8,8 +8,14 @@ export const english: Words = {
     itinerary: 'Your appointments',
     moved: 'Your appointment has moved',
     cancelled: 'Your appointment is cancelled',
-    decision: (caseNumber) => `${caseNumber}: a decision is needed`,
-    pause: (caseNumber) => `${caseNumber}: please pause`,
+    colleagues: {
+      decision: (caseNumber) => `${caseNumber}: a decision is needed`,
+      pause: (caseNumber) => `${caseNumber}: please pause`,
+      settled: (caseNumber) => `${caseNumber}: the plan has changed`,
+      question: (caseNumber) => `${caseNumber}: the laboratory asks`,
+      answer: (caseNumber) => `${caseNumber}: your question is answered`,
+      rejection: (caseNumber) => `${caseNumber}: work was rejected`,
+    },
   },
   hello: (givenName) => `Hello ${givenName},`,
   reminder: 'this is a reminder of your appointment:',
@@ -24,9 +30,15 @@ export const english: Words = {
   askToMove: 'I would like another time:',
   details: 'What to prepare, and more:',
   call: (phone) => `Or call us: ${phone}`,
-  decision:
-    'A check on this case asks for your decision. What was found, and the new times proposed, stand in the case.',
-  pause: 'A check on this case asks for a decision. Please do not go past the present step until it is made.',
+  colleagues: {
+    decision:
+      'A check on this case asks for your decision. What was found, and the new times proposed, stand in the case.',
+    pause: 'A check on this case asks for a decision. Please do not go past the present step until it is made.',
+    settled: 'It is decided how this case goes on. The new times stand in the case.',
+    question: 'The laboratory has a question about this case. Its work stands still until it is answered.',
+    answer: 'The clinic has answered your question about this case. The work may go on.',
+    rejection: 'The laboratory has rejected work on this case; its reason stands there. Please decide how it goes on.',
+  },
   nothingMoved: 'Nothing has been moved yet.',
   open: 'Open the case:',
 };

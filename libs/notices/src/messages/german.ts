@@ -8,8 +8,14 @@ export const german: Words = {
     itinerary: 'Ihre Termine',
     moved: 'Ihr Termin wurde verschoben',
     cancelled: 'Ihr Termin wurde abgesagt',
-    decision: (caseNumber) => `${caseNumber}: Entscheidung nötig`,
-    pause: (caseNumber) => `${caseNumber}: bitte anhalten`,
+    colleagues: {
+      decision: (caseNumber) => `${caseNumber}: Entscheidung nötig`,
+      pause: (caseNumber) => `${caseNumber}: bitte anhalten`,
+      settled: (caseNumber) => `${caseNumber}: der Plan ist geändert`,
+      question: (caseNumber) => `${caseNumber}: Frage aus dem Labor`,
+      answer: (caseNumber) => `${caseNumber}: Ihre Frage ist beantwortet`,
+      rejection: (caseNumber) => `${caseNumber}: Arbeit zurückgewiesen`,
+    },
   },
   hello: (givenName) => `Guten Tag ${givenName},`,
   reminder: 'wir erinnern Sie an Ihren Termin:',
@@ -23,10 +29,17 @@ export const german: Words = {
   askToMove: 'Ich hätte gern eine andere Zeit:',
   details: 'Vorbereitung und Weiteres:',
   call: (phone) => `Oder rufen Sie uns an: ${phone}`,
-  decision:
-    'Eine Prüfung in diesem Fall verlangt Ihre Entscheidung. Der Befund und die vorgeschlagenen neuen Zeiten stehen im Fall.',
-  pause:
-    'Eine Prüfung in diesem Fall verlangt eine Entscheidung. Bitte bis dahin nicht über den jetzigen Schritt hinausgehen.',
+  colleagues: {
+    decision:
+      'Eine Prüfung in diesem Fall verlangt Ihre Entscheidung. Der Befund und die vorgeschlagenen neuen Zeiten stehen im Fall.',
+    pause:
+      'Eine Prüfung in diesem Fall verlangt eine Entscheidung. Bitte bis dahin nicht über den jetzigen Schritt hinausgehen.',
+    settled: 'Es ist entschieden, wie es in diesem Fall weitergeht. Die neuen Zeiten stehen im Fall.',
+    question: 'Das Labor hat eine Frage zu diesem Fall. Die Arbeit ruht, bis sie beantwortet ist.',
+    answer: 'Die Praxis hat Ihre Frage zu diesem Fall beantwortet. Die Arbeit kann weitergehen.',
+    rejection:
+      'Das Labor hat eine Arbeit zu diesem Fall zurückgewiesen; der Grund steht dort. Bitte entscheiden Sie, wie es weitergeht.',
+  },
   nothingMoved: 'Noch wurde nichts verschoben.',
   open: 'Zum Fall:',
 };

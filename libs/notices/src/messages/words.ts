@@ -1,3 +1,6 @@
+/** What colleagues are told about a case: to decide, to pause, that it is settled; a laboratory's question and more. */
+export type ColleagueTopic = 'decision' | 'pause' | 'settled' | 'question' | 'answer' | 'rejection';
+
 /** What messages say in one language. Subjects and titles hold a date at most: no name, no treatment, no clinic. */
 export interface Words {
   /** For dates and plurals; Latin digits in every language, as on clocks and letters of a practice. */
@@ -8,8 +11,7 @@ export interface Words {
     readonly itinerary: string;
     readonly moved: string;
     readonly cancelled: string;
-    readonly decision: (caseNumber: string) => string;
-    readonly pause: (caseNumber: string) => string;
+    readonly colleagues: Readonly<Record<ColleagueTopic, (caseNumber: string) => string>>;
   };
   readonly hello: (givenName: string) => string;
   readonly reminder: string;
@@ -24,8 +26,7 @@ export interface Words {
   readonly askToMove: string;
   readonly details: string;
   readonly call: (phone: string) => string;
-  readonly decision: string;
-  readonly pause: string;
+  readonly colleagues: Readonly<Record<ColleagueTopic, string>>;
   readonly nothingMoved: string;
   readonly open: string;
 }
