@@ -3,6 +3,7 @@
 import { fileURLToPath } from 'node:url';
 import js from '@eslint/js';
 import boundaries from 'eslint-plugin-boundaries';
+import reactHooks from 'eslint-plugin-react-hooks';
 import prettier from 'eslint-config-prettier';
 import { defineConfig } from 'eslint/config';
 import tseslint from 'typescript-eslint';
@@ -98,6 +99,12 @@ export default defineConfig(
         },
       ],
     },
+  },
+  {
+    // A hook that is called now and then, or that forgets what it depends on, shows only at run time.
+    files: ['apps/web/src/**/*.{ts,tsx}'],
+    plugins: { 'react-hooks': reactHooks },
+    rules: { 'react-hooks/rules-of-hooks': 'error', 'react-hooks/exhaustive-deps': 'error' },
   },
   {
     // A Nest module is an empty class; its decorator says what it holds.

@@ -26,8 +26,8 @@ describe('signing in', () => {
     ['front-desk', '/desk'],
     ['lab', '/bench'],
     ['clinician', '/chair'],
-    ['manager', '/desk'],
-    ['administrator', '/desk'],
+    ['manager', '/practice'],
+    ['administrator', '/practice'],
   ])('brings the %s to %s, on a screen that everybody can use', async (role, path) => {
     person = await signIn(browser, service.url, role);
     await person.page.waitForURL(`**${path}`);

@@ -124,6 +124,13 @@ const labCase = createRoute({
   component: lazyRouteComponent(() => import('./lab-case/lab-case-page.js'), 'LabCasePage'),
 });
 
+const labFind = createRoute({
+  getParentRoute: () => inside,
+  path: '/bench/find',
+  validateSearch: findSearch,
+  component: lazyRouteComponent(() => import('./lab-case/lab-find-page.js'), 'LabFindPage'),
+});
+
 const practice = createRoute({
   getParentRoute: () => inside,
   path: '/practice',
@@ -165,6 +172,7 @@ export const router = createRouter({
       changeVisit,
       bench,
       labCase,
+      labFind,
       practice,
       chair,
       stage,

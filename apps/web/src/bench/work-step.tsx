@@ -21,16 +21,10 @@ interface Props {
 /** One step at a bench: how much time is left, whose it is, and what may be done. */
 export function WorkStep({ row, mayAct, onDone }: Props) {
   const [writing, setWriting] = useState<'ask' | 'reject' | null>(null);
-  const act = useStepAction(row);
-
-  function send(action: LabStepAction): void {
-    act.mutate(action, {
-      onSuccess: () => {
-        setWriting(null);
-        onDone(words.done[action.action](`${row.caseNumber}, ${row.title}`));
-      },
-    });
-  }
+  const act = useStepAction(row, (action) => {
+    setWriting(null);
+    onDone(words.done[action](`${row.caseNumber}, ${row.title}`));
+  });
 
   return (
     <li className="line work-step">
@@ -61,7 +55,7 @@ export function WorkStep({ row, mayAct, onDone }: Props) {
         {row.question ? <QuestionNote lines={row.question} /> : null}
       </div>
       {mayAct ? (
-        <StepButtons row={row} writing={writing} pending={act.isPending} onWrite={setWriting} onAct={send} />
+        <StepButtons row={row} writing={writing} pending={act.isPending} onWrite={setWriting} onAct={act.mutate} />
       ) : null}
       {writing ? (
         <StepWordsForm
@@ -70,7 +64,7 @@ export function WorkStep({ row, mayAct, onDone }: Props) {
           pending={act.isPending}
           error={act.error}
           onSend={(text) => {
-            send(writing === 'ask' ? { action: 'ask', question: text } : { action: 'reject', reason: text });
+            act.mutate(writing === 'ask' ? { action: 'ask', question: text } : { action: 'reject', reason: text });
           }}
           onCancel={() => {
             setWriting(null);

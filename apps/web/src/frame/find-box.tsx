@@ -1,15 +1,20 @@
 import { useNavigate, useRouterState } from '@tanstack/react-router';
 import { useEffect, useRef, useState } from 'react';
-import { frameWords } from '../words/frame.js';
 
 const isTyping = (target: EventTarget | null): boolean =>
   target instanceof HTMLElement &&
   (target.isContentEditable || ['INPUT', 'TEXTAREA', 'SELECT'].includes(target.tagName));
 
+interface Props {
+  /** The page of the results; a laboratory has one of its own. */
+  to: '/find' | '/bench/find';
+  label: string;
+}
+
 /** One search for everything; `/` jumps to it from anywhere. Results stand on their own page and follow the typing. */
-export function FindBox() {
+export function FindBox({ to, label }: Props) {
   const navigate = useNavigate();
-  const onFindPage = useRouterState({ select: (state) => state.location.pathname === '/find' });
+  const onFindPage = useRouterState({ select: (state) => state.location.pathname === to });
   const input = useRef<HTMLInputElement>(null);
   const [typed, setTyped] = useState('');
 
@@ -29,12 +34,12 @@ export function FindBox() {
   useEffect(() => {
     if (!onFindPage) return undefined;
     const timer = setTimeout(() => {
-      void navigate({ to: '/find', search: typed.trim() ? { q: typed.trim() } : {}, replace: true });
+      void navigate({ to, search: typed.trim() ? { q: typed.trim() } : {}, replace: true });
     }, 250);
     return () => {
       clearTimeout(timer);
     };
-  }, [typed, onFindPage, navigate]);
+  }, [typed, onFindPage, navigate, to]);
 
   return (
     <form
@@ -42,15 +47,15 @@ export function FindBox() {
       className="find"
       onSubmit={(event) => {
         event.preventDefault();
-        void navigate({ to: '/find', search: typed.trim() ? { q: typed.trim() } : {} });
+        void navigate({ to, search: typed.trim() ? { q: typed.trim() } : {} });
       }}
     >
       <input
         ref={input}
         type="search"
-        aria-label={frameWords.find}
+        aria-label={label}
         aria-keyshortcuts="/"
-        placeholder={frameWords.find}
+        placeholder={label}
         value={typed}
         onChange={(event) => {
           setTyped(event.currentTarget.value);

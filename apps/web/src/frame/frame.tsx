@@ -101,7 +101,11 @@ export function Frame() {
               </Link>
             ))}
           </nav>
-          {session.role === 'lab' ? <span className="push" /> : <FindBox />}
+          {session.role === 'lab' ? (
+            <FindBox to="/bench/find" label={frameWords.findCase} />
+          ) : (
+            <FindBox to="/find" label={frameWords.find} />
+          )}
           <div className="who">
             <div className="who-lines">
               <div>{session.name}</div>

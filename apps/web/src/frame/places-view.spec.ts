@@ -25,6 +25,7 @@ it.each([
   ['clinician', '/bench', '/chair'],
   ['front-desk', '/practice', '/desk'],
   ['front-desk', '/find', null],
+  ['lab', '/find', '/bench/find'],
   ['administrator', '/chair/alerts/7', null],
 ] as const)('leads the %s who opens %s to %s', (role, pathname, door) => {
   expect(doorFor(role, pathname)).toBe(door);

@@ -32,6 +32,7 @@ export function doorFor(role: Role, pathname: string): string | null {
   const [, place = '', kind = '', id = ''] = pathname.split('/');
   const isOwn = !ORDER.some((key) => key === place) || PLACES[role].some((key) => key === place);
   const isLab = role === 'lab';
+  if (place === 'find' && isLab) return '/bench/find';
   if (kind === 'cases' && id !== '' && id !== 'new' && (place === 'bench' ? !isLab : !isOwn && isLab)) {
     return isLab ? `/bench/cases/${id}` : `/desk/cases/${id}`;
   }

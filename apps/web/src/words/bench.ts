@@ -83,6 +83,15 @@ export const questionWords = {
   answerGo: 'Send the answer',
 };
 
+/** Words of finding a case by its number. */
+export const labFindWords = {
+  title: 'Find a case',
+  start: 'Type the beginning of a case number, such as 26-01.',
+  results: (q: string) => `Case numbers that begin with “${q}”`,
+  nothing: (q: string) => `No case of this laboratory has a number that begins with “${q}”. Check its first digits.`,
+  placement: (day: string) => `placement ${day}`,
+};
+
 /** Words of a case as its laboratory sees it. */
 export const labCaseWords = {
   title: (number: string, title: string) => `Case ${number} · ${title}`,

@@ -7,6 +7,7 @@ export const frameWords = {
   places: { desk: 'Desk', bench: 'Bench', chair: 'Chair', practice: 'Practice' },
   placesLabel: 'Workplaces',
   find: 'Find a patient, case or date',
+  findCase: 'Find a case number',
   findKey: 'Press / to search',
   signOut: 'Sign out',
   appearance: { auto: 'Colours: as the system', light: 'Colours: light', dark: 'Colours: dark' },
