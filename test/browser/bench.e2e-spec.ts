@@ -34,9 +34,9 @@ describe('the bench', () => {
     people = [];
   });
   afterEach(async () => {
-    for (const { complaints, leave } of people) {
-      expect(complaints.take()).toEqual([]);
-      await leave();
+    for (const person of people) {
+      expect(person.complaints.take()).toEqual([]);
+      await person.leave();
     }
   });
 
