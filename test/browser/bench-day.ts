@@ -4,6 +4,7 @@ import { Narrator } from '../../apps/cli/src/demo/narrator.js';
 import { Treatment } from '../../apps/cli/src/demo/treatment.js';
 import { bookedCase, found } from '../e2e/booking-practice.js';
 
+const HOUR_MS = 3_600_000;
 const PATHS = ['digital-printed-bases', 'conventional', 'abbreviated'];
 
 /** A day at the bench: cases booked and examined, so that their first laboratory work is signed and lies ahead. */
@@ -34,11 +35,11 @@ export class BenchDay {
     await treatment.completeStage(found(stages[0]).code);
   }
 
-  /** The service's clock goes on to the first laboratory step of the case. */
-  async goToWorkOf(caseId: string): Promise<void> {
+  /** The service's clock goes on to the first laboratory step of the case, or past it: then what nobody began runs late. */
+  async goToWorkOf(caseId: string, hoursLater = 0): Promise<void> {
     const { labSteps } = await new Treatment(this.cast, caseId, new Narrator(() => undefined)).state();
     const starts = labSteps.flatMap(({ startsAt }) => startsAt ?? []).sort();
-    await this.cast.moveClock(found(starts[0]));
+    await this.cast.moveClock(new Date(Date.parse(found(starts[0])) + hoursLater * HOUR_MS).toISOString());
   }
 }
 

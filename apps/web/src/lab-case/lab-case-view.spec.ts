@@ -87,7 +87,7 @@ it('shows work of a second go after the second visit, and leaves away what was d
     '2027-01-04',
   );
   expect(rows.map(({ key }) => key)).toEqual(['v', 'again', 'new']);
-  expect(rows[2]?.detail).toBe('both arches, 2. time');
+  expect(rows[2]?.detail).toBe('both arches, 60 min hands-on, 2. time');
 });
 
 it('has no list for a step that is not planned, and gives the reason of one that was rejected', () => {

@@ -81,7 +81,7 @@ function stepRow(step: Step, view: LabCaseView, today: string, at: (instant: str
     key: step.id,
     kind: 'step',
     what: step.title,
-    detail: [archWords(step.arches), roundOf(step.round)].filter(Boolean).join(', '),
+    detail: [archWords(step.arches), handsOn(step), roundOf(step.round)].filter(Boolean).join(', '),
     when: at(startsAt),
     where: step.placeLabel ?? '',
     due: step.dueBackAt === null ? '' : at(step.dueBackAt),
@@ -94,6 +94,9 @@ function stepRow(step: Step, view: LabCaseView, today: string, at: (instant: str
       : null,
   };
 }
+
+const handsOn = ({ handsOnMinutes }: Step): string =>
+  handsOnMinutes === null ? '' : benchWords.handsOn(handsOnMinutes);
 
 const roundOf = (round: number): string => (round > 1 ? words.round(round) : '');
 
