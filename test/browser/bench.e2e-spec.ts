@@ -163,9 +163,9 @@ describe('the bench', () => {
   if (process.env.TEST_PICTURES === '1') {
     it('is drawn with a busy fortnight for the README', async () => {
       const day = await BenchDay.prepare(service.url, { booked: 14, examined: 6 });
-      await day.goToWorkOf(found(day.cases[0]).id, 76);
+      await day.goToWorkOf(found(day.cases[0]).id, 30);
       const page = await arrive('lab');
-      await page.setViewportSize({ width: 1280, height: 1080 });
+      await page.setViewportSize({ width: 1280, height: 900 });
       await takePicture(page, 'bench');
     });
   }
