@@ -116,7 +116,7 @@ export const COLUMNS = {
   travelMinutes: { title: 'travel minutes', names: [], accepted: 'whole minutes, 0 to 240', read: asWhole },
   reminderConsent: {
     title: 'reminder consent',
-    names: ['reminders'],
+    names: ['reminders', 'erinnerungen'],
     accepted: 'the ways that the person agreed to: mail, phone, both or none',
     read: asConsent,
   },

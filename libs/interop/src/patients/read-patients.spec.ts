@@ -155,6 +155,14 @@ describe('the file of rejected rows', () => {
     );
   });
 
+  it('keeps line and reasons under their names for a row that is too short or too long, and all of its cells', () => {
+    const { header, rejected } = read(`${HEAD}\nAda,Byron\nEve,Day,1949-05-05,surplus\n`);
+    const [, short, long] = Papa.parse<string[]>(rejectsCsv(header, rejected)).data;
+    expect(short?.slice(0, 4)).toEqual(['Ada', 'Byron', '', '2']);
+    expect(long?.slice(0, 4)).toEqual(['Eve', 'Day', '1949-05-05', '3']);
+    expect(long?.[5]).toBe('surplus');
+  });
+
   it('can be corrected and imported like the file itself', () => {
     const first = read(`${HEAD},phone\nAda,Byron,28.3.1951,+44 20 7946 0000\n`);
     const csv = rejectsCsv(first.header, first.rejected);

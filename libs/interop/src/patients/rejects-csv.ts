@@ -15,10 +15,11 @@ export function rejectsCsv(header: PatientFile['header'], rejected: readonly Rej
   const kept = header.flatMap((name, position) => (OWN_COLUMNS.includes(name) ? [] : [position]));
   const fields = [...kept.map((position) => header[position] ?? ''), ...OWN_COLUMNS];
   const data = rejected.map(({ line, cells, reasons }) => [
-    // A row with too many cells keeps them all: what is cut off could not be corrected.
-    ...(cells.length === header.length ? kept.map((position) => cells[position] ?? '') : cells),
+    ...kept.map((position) => cells[position] ?? ''),
     String(line),
     reasons.map(reasonInWords).join('; '),
+    // Cells that the header has no column for: what is cut off could not be corrected.
+    ...cells.slice(header.length),
   ]);
   return `${Papa.unparse({ fields, data }, { escapeFormulae: FORMULA_START })}\r\n`;
 }
