@@ -24,17 +24,20 @@ function writeManyPatients(folder: string): void {
 
 /** What the imports leave behind, without ids and times, which each run draws anew. */
 async function leftBehind(line: CommandLine): Promise<unknown> {
-  return line.rows(async (tx) => [
-    await tx.query(
-      `SELECT i.given_name, i.family_name, i.birth_on::text, i.import_key, p.version, r.kind, count(c.id)::integer AS consents
+  return line.rows(async (tx) => {
+    const table = (sql: string): Promise<unknown[]> => tx.query(sql);
+    return [
+      await table(
+        `SELECT i.given_name, i.family_name, i.birth_on::text, i.import_key, p.version, r.kind, count(c.id)::integer AS consents
        FROM patient_identity i JOIN patient p ON p.id = i.patient_id JOIN resource r ON r.id = p.id
        LEFT JOIN consent c ON c.patient_id = p.id GROUP BY 1, 2, 3, 4, 5, 6 ORDER BY i.import_key, i.family_name, i.given_name`,
-    ),
-    await tx.query(`SELECT action, count(*)::integer FROM audit_entry GROUP BY action ORDER BY action`),
-    await tx.query(`SELECT source_uid, starts_at::text, ends_at::text FROM closure ORDER BY 2, 1`),
-    await tx.query(`SELECT starts_at::text, ends_at::text, purpose FROM occupancy ORDER BY 1`),
-    await tx.query(`SELECT source, content_hash FROM imported_calendar`),
-  ]);
+      ),
+      await table(`SELECT action, count(*)::integer FROM audit_entry GROUP BY action ORDER BY action`),
+      await table(`SELECT source_uid, starts_at::text, ends_at::text FROM closure ORDER BY 2, 1`),
+      await table(`SELECT starts_at::text, ends_at::text, purpose FROM occupancy ORDER BY 1`),
+      await table(`SELECT source, content_hash FROM imported_calendar`),
+    ];
+  });
 }
 
 /** Runs a command until it waits for `table`, which a stranger holds, and kills it outright there. */

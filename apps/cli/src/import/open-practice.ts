@@ -21,9 +21,9 @@ export interface OpenPractice {
   readonly organisation: Organisation;
   readonly actor: Actor;
   readonly now: Date;
-  read<Result>(work: Work<Result>): Promise<Result>;
+  readonly read: <Result>(work: Work<Result>) => Promise<Result>;
   /** Does `work` in one transaction, which is undone as a whole unless `isKept` says that its result may stay. */
-  attempt<Result>(work: Work<Result>, isKept: (result: Result) => boolean): Promise<Result>;
+  readonly attempt: <Result>(work: Work<Result>, isKept: (result: Result) => boolean) => Promise<Result>;
 }
 
 class PracticeUnknownError extends DomainError {

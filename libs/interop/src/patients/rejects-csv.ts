@@ -21,7 +21,7 @@ export function rejectsCsv(header: PatientFile['header'], rejected: readonly Rej
     // Cells that the header has no column for: what is cut off could not be corrected.
     ...cells.slice(header.length),
   ]);
-  return `${Papa.unparse({ fields, data }, { escapeFormulae: FORMULA_START })}\r\n`;
+  return `${Papa.unparse([fields, ...data], { escapeFormulae: FORMULA_START })}\r\n`;
 }
 
 /** Column, problem and what would be accepted; never the cell, which may be a patient's. */
