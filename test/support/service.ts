@@ -27,13 +27,15 @@ export function temporaryFolder(): { path: string; remove: () => void } {
   };
 }
 
-/** Runs the built command line; standard output and error end up in `said`. */
+/** Runs the built command line; standard output ends up in `answered`, and with standard error in `said`. */
 export function runCommandLine(args: readonly string[], env: Readonly<Record<string, string>> = {}) {
   const child = spawn(process.execPath, ['dist/apps/cli/main.js', ...args], {
     stdio: ['ignore', 'pipe', 'pipe'],
     env: { ...process.env, NODE_OPTIONS: '', ...env },
   });
   let text = '';
+  let answer = '';
+  child.stdout.setEncoding('utf8').on('data', (more: string) => (answer += more));
   for (const stream of [child.stdout, child.stderr])
     stream.setEncoding('utf8').on('data', (more: string) => (text += more));
   const ended = new Promise<number | null>((resolve) => {
@@ -41,7 +43,7 @@ export function runCommandLine(args: readonly string[], env: Readonly<Record<str
       resolve(code);
     });
   });
-  return { child, ended, said: () => text };
+  return { child, ended, said: () => text, answered: () => answer };
 }
 
 /** Starts everything over a data folder and waits until it is ready. */

@@ -28,6 +28,7 @@ export async function createApi(configuration: Configuration, logger: Logger): P
   await server.register(cookie);
   await server.register(helmet, securityHeaders(configuration));
   logRequests(server, logger);
+  letRoutesSetTheirLimit(server);
   app.setGlobalPrefix('api/v1', { exclude: [{ path: 'health/*path', method: RequestMethod.GET }] });
   app.useGlobalPipes(validationPipe());
   app.useGlobalFilters(new ProblemFilter(logger));
@@ -57,6 +58,14 @@ function securityHeaders({ publicUrl }: Configuration) {
       },
     },
   };
+}
+
+/** `@RouteConfig({ bodyLimit })` on a handler: Nest passes on a route's configuration, but not its limit. */
+function letRoutesSetTheirLimit(server: FastifyInstance): void {
+  server.addHook('onRoute', (route) => {
+    const config: { bodyLimit?: number } | undefined = route.config;
+    if (config?.bodyLimit !== undefined) route.bodyLimit = config.bodyLimit;
+  });
 }
 
 /** One line per request: the route's template, never the address, which may hold what a person typed. */

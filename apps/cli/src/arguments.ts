@@ -30,6 +30,18 @@ export function readPort(text: string | undefined, usage: string): number | unde
   throw new UsageError(`--port "${text}" is no port; give a whole number from 0 to 65535, 0 for a free one.`, usage);
 }
 
+/** @throws {UsageError} naming what would be accepted */
+export function readChoice<const Choice extends string>(
+  option: string,
+  text: string,
+  choices: readonly Choice[],
+  usage: string,
+): Choice {
+  const chosen = choices.find((choice) => choice === text);
+  if (chosen !== undefined) return chosen;
+  throw new UsageError(`${option} "${text}" is not known; give ${choices.join(' or ')}.`, usage);
+}
+
 /** A path as the caller meant it: against the folder in which the command was typed, not the one in which npm runs it. */
 export function callersPath(path: string): string {
   return isAbsolute(path) ? path : resolve(process.env.INIT_CWD ?? process.cwd(), path);

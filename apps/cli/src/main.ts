@@ -14,6 +14,7 @@ const COMMANDS: Readonly<Record<string, () => Promise<Command>>> = {
   demo: async () => (await import('./demo/demo-command.js')).demoCommand,
   test: async () => (await import('./test/test-command.js')).testCommand,
   lint: async () => (await import('./test/lint-command.js')).lintCommand,
+  import: async () => (await import('./import/import-command.js')).importCommand,
   provision: async () => (await import('./provision-command.js')).provisionCommand,
 };
 

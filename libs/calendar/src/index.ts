@@ -1,7 +1,16 @@
 export { courierRuns, earliestArrivalMs, nextPickUp, type CourierRun } from './courier.js';
 export { subtractDuration } from './duration.js';
 export { CalendarNumberError, CalendarTextError, NoLabWorkingDayError, RecurrenceRuleError } from './errors.js';
-export { covers, intersect, normalise, subtract, totalMinutes, union, type Interval } from './intervals.js';
+export {
+  covers,
+  intersect,
+  normalise,
+  overlapping,
+  subtract,
+  totalMinutes,
+  union,
+  type Interval,
+} from './intervals.js';
 export { acceptedOn, addLabWorkingDays, isLabWorkingDay, type LabDays } from './lab-days.js';
 export { addDays, dateOfDay, dayNumber, weekday } from './local-date.js';
 export { machineRuns } from './machine-runs.js';

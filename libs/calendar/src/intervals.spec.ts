@@ -1,5 +1,14 @@
 import fc from 'fast-check';
-import { covers, intersect, normalise, subtract, totalMinutes, union, type Interval } from './intervals.js';
+import {
+  covers,
+  intersect,
+  normalise,
+  overlapping,
+  subtract,
+  totalMinutes,
+  union,
+  type Interval,
+} from './intervals.js';
 
 const LAST = 60;
 const anyIntervals = fc.array(
@@ -68,6 +77,18 @@ describe('intervals', () => {
     fc.assert(
       fc.property(lists, (list) => {
         expect(points(list).map((_, ms) => covers(list, ms))).toEqual(points(list));
+      }),
+      RUNS,
+    );
+  });
+
+  it('finds the ranges that share time with another one', () => {
+    fc.assert(
+      fc.property(lists, anyIntervals, (list, ranges) => {
+        for (const range of ranges.filter(({ startMs, endMs }) => startMs < endMs)) {
+          const sharing = list.filter((each) => intersect([each], [range]).length > 0);
+          expect(overlapping(list, range)).toEqual(sharing);
+        }
       }),
       RUNS,
     );

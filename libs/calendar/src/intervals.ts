@@ -95,6 +95,18 @@ export function firstEndingAfter(list: readonly Interval[], ms: number): number 
   return low;
 }
 
+/**
+ * Ranges of a list that share time with `range`, in their order.
+ *
+ * @param list sorted and disjoint; ranges may touch
+ */
+export function overlapping<Range extends Interval>(list: readonly Range[], range: Interval): Range[] {
+  const found: Range[] = [];
+  let index = firstEndingAfter(list, range.startMs);
+  for (let each = list[index]; each && each.startMs < range.endMs; each = list[++index]) found.push(each);
+  return found;
+}
+
 /** Length of a normalised list in minutes; a fraction when its ends are not on whole minutes. */
 export function totalMinutes(list: readonly Interval[]): number {
   return list.reduce((sum, each) => sum + (each.endMs - each.startMs), 0) / 60_000;

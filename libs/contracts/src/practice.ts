@@ -38,7 +38,7 @@ export type PracticeView = z.output<typeof practiceView>;
 export const importCalendar = z.strictObject({
   /** Names the feed, so that a later import of it replaces this one. */
   source: z.string().trim().min(1).max(500),
-  /** The feed itself (RFC 5545), at most 2 MB. */
+  /** The feed itself (RFC 5545); the request as a whole may have 2 MiB. */
   calendar: z.string().min(1).max(2_000_000),
 });
 export type ImportCalendar = z.output<typeof importCalendar>;
@@ -47,8 +47,12 @@ export const importedCalendar = z.object({
   resourceId: id,
   busy: z.int(),
   unchanged: z.int(),
-  /** Busy times that collide with a booked visit; they are kept out until a person decides. */
+  /** Busy times of an earlier import that the feed no longer has. */
+  gone: z.int(),
+  /** Busy times that fall on booked or held time. That time keeps its place until a person decides. */
   conflicts: z.int(),
+  /** The booked and held times that they fall on. */
+  booked: z.array(z.object({ startsAt: instant, endsAt: instant, appointmentId: id.nullable() })),
   problems: z.array(z.object({ line: z.int(), component: z.string(), problem: z.string() })),
 });
 export type ImportedCalendar = z.output<typeof importedCalendar>;

@@ -7,10 +7,8 @@ export {
   type CalendarParty,
   type CalendarVisit,
 } from './calendar-out/visit-calendar.js';
-export {
-  readPatients,
-  type PatientFileOptions,
-  type PatientReject,
-  type PatientRow,
-} from './patients/read-patients.js';
-export { rejectsCsv } from './patients/rejects-csv.js';
+export { patientColumns, titleOf, type ColumnField, type DateOrder } from './patients/columns.js';
+export { readPatients, sameAsLine, type PatientFile, type PatientFileOptions } from './patients/read-patients.js';
+export { type PatientRow, type RejectedRow, type RowReason } from './patients/read-row.js';
+export { reasonInWords, rejectsCsv } from './patients/rejects-csv.js';
+export type { TableEncoding } from './patients/table.js';

@@ -7,7 +7,11 @@ import { createLogger } from './logger.js';
 import { ProblemFilter } from './problem-filter.js';
 import { validationPipe } from './validation.js';
 
-const visit = z.strictObject({ arch: z.enum(['upper', 'lower']), minutes: z.int().min(5).max(240) });
+const visit = z.strictObject({
+  arch: z.enum(['upper', 'lower']),
+  minutes: z.int().min(5).max(240),
+  firm: z.union([z.literal('all'), z.int(), z.strictObject({ until: z.int() })]).default('all'),
+});
 
 @Controller('visits')
 class VisitsController {
@@ -46,6 +50,11 @@ describe('problem documents', () => {
         { path: '', accepted: 'no field colour' },
       ],
     });
+  });
+
+  it('name every form that a value may have', async () => {
+    const { errors } = (await post({ arch: 'upper', minutes: 5, firm: 0.5 })).json<{ errors: unknown[] }>();
+    expect(errors).toEqual([{ path: 'firm', problem: 'Invalid input', accepted: 'all or int or object' }]);
   });
 
   it('carry the code and details of an expected refusal', async () => {

@@ -41,6 +41,10 @@ export class ProblemFilter implements ExceptionFilter {
       return { ...error.details, status: statusOf(error.code), code: error.code, detail: error.message };
     }
     const status = httpStatusIn(error);
+    if (status === 413) {
+      const limit = String(request.routeOptions.bodyLimit);
+      return { status, code: 'http.413', detail: `The request is too large. Accepted: at most ${limit} bytes here.` };
+    }
     if (status !== undefined && status < 500) {
       return {
         status,

@@ -29,6 +29,9 @@ interface SchemaIssue {
   readonly minimum?: number | bigint;
   readonly maximum?: number | bigint;
   readonly origin?: string;
+  /** Of a value of several forms: what each form says against it, or the words that tell the forms apart. */
+  readonly errors?: readonly (readonly SchemaIssue[])[];
+  readonly options?: readonly unknown[];
 }
 
 /** Checks each parameter that has a contract; its refusal names every field. */
@@ -63,9 +66,21 @@ function acceptedBy(issue: SchemaIssue): string | undefined {
       return `at least ${String(issue.minimum)}${unitOf(issue.origin)}`;
     case 'too_big':
       return `at most ${String(issue.maximum)}${unitOf(issue.origin)}`;
+    case 'invalid_union':
+      return issue.options?.map(String).join(', ') ?? acceptedForms(issue.errors ?? []);
     default:
       return undefined;
   }
+}
+
+/** What each form of a value would take, such as `all or int`. */
+function acceptedForms(forms: SchemaIssue['errors'] & object): string | undefined {
+  const accepted = forms.map(([first]) => {
+    if (first === undefined) return undefined;
+    const { path, accepted: value } = fieldProblemOf(first);
+    return path === '' || value === undefined ? value : `${path}: ${value}`;
+  });
+  return [...new Set(accepted.filter((each) => each !== undefined))].join(' or ') || undefined;
 }
 
 function unitOf(origin: string | undefined): string {

@@ -1,5 +1,12 @@
-import { importedCalendar, practiceView, type ImportedCalendar, type PracticeView } from '@archwright/contracts';
+import {
+  importedCalendar,
+  practiceView,
+  problem,
+  type ImportedCalendar,
+  type PracticeView,
+} from '@archwright/contracts';
 import { claim, inOrganisation, listOrganisations } from '@archwright/records';
+import { everyRow } from '../../support/every-row.js';
 import { openDemoApi, type DemoApi } from './demo-api.js';
 
 let api: DemoApi;
@@ -78,13 +85,37 @@ describe('a calendar that is imported for a resource', () => {
     ]);
   });
 
-  it('changes nothing the second time', async () => {
+  it('writes no row the second time', async () => {
     const rota = feed(['a', '20270105T090000', '20270105T100000', 'FREQ=WEEKLY;COUNT=10']);
     await imported(chairOf(0, 1), rota);
-    const before = await blocked(chairOf(0, 1));
-    expect(await imported(chairOf(0, 1), rota)).toMatchObject({ busy: 10, unchanged: 10 });
-    expect(await blocked(chairOf(0, 1))).toEqual(before);
-    expect(before).toHaveLength(10);
+    expect(await blocked(chairOf(0, 1))).toHaveLength(10);
+    const before = await everyRow(api.database);
+    expect(await imported(chairOf(0, 1), rota)).toMatchObject({ busy: 10, unchanged: 10, gone: 0 });
+    expect(await everyRow(api.database)).toEqual(before);
+  });
+
+  it('may be as large as 2 MiB; a larger one is refused with the limit, and changes nothing', async () => {
+    const chair = chairOf(0, 0);
+    const some = Array.from({ length: 100 }, (_, index): [string, string, string] => {
+      const day = `202703${String(10 + (index % 20))}`;
+      const hour = String(8 + Math.floor(index / 20)).padStart(2, '0');
+      return [`large-${String(index)}`, `${day}T${hour}0000`, `${day}T${hour}3000`];
+    });
+    const padded = (characters: number) => {
+      const lines = feed(...some).split('\r\n');
+      const missing = characters - lines.join('\r\n').length;
+      const comments = Array.from({ length: Math.ceil(missing / 76) }, () => `X-COMMENT:${'x'.repeat(64)}`);
+      return [...lines.slice(0, 3), ...comments, ...lines.slice(3)].join('\r\n').slice(0, -2);
+    };
+    expect(padded(1_900_000).length).toBeGreaterThan(1_899_000);
+    expect(await imported(chair, padded(1_900_000), 'large')).toMatchObject({ busy: 100, problems: [] });
+    const before = await everyRow(api.database);
+    const refused = await post(chair, padded(2_100_000), { source: 'large' });
+    expect(refused.status).toBe(413);
+    expect(refused.headers.get('content-type')).toContain('application/problem+json');
+    const { detail } = problem.parse(await refused.json());
+    expect(detail).toContain('2097152 bytes');
+    expect(await everyRow(api.database)).toEqual(before);
   });
 
   it('frees what is gone, moves what has moved and leaves other sources alone', async () => {
@@ -110,16 +141,21 @@ describe('a calendar that is imported for a resource', () => {
     expect(await times(person)).toEqual(['12 11:00 to 12 13:00']);
   });
 
-  it('never takes booked time, and counts what falls on it, the second time as well', async () => {
+  it('never takes booked time, and tells what falls on it, the second time as well', async () => {
     const person = clinician(1);
     const booked = { startsAt: new Date('2027-01-13T10:00:00Z'), endsAt: new Date('2027-01-13T11:00:00Z') };
     await inOrganisation(api.db, organisationId, (tx) =>
       claim(tx, [{ ...booked, resourceId: person, purpose: 'visit' }], new Date('2027-01-04T07:00:00Z')),
     );
     const holiday = feed(['off', '20270113T090000', '20270113T170000'], ['free', '20270114T090000', '20270114T100000']);
-    expect(await imported(person, holiday)).toMatchObject({ busy: 2, conflicts: 1 });
+    const told = {
+      busy: 2,
+      conflicts: 1,
+      booked: [{ startsAt: '2027-01-13T10:00:00.000Z', endsAt: '2027-01-13T11:00:00.000Z', appointmentId: null }],
+    };
+    expect(await imported(person, holiday)).toMatchObject(told);
     expect(await times(person)).toEqual(['13 09:00 to 13 10:00', '13 11:00 to 13 17:00', '14 09:00 to 14 10:00']);
-    expect(await imported(person, holiday)).toMatchObject({ busy: 2, unchanged: 2, conflicts: 1 });
+    expect(await imported(person, holiday)).toMatchObject({ ...told, unchanged: 2 });
   });
 
   it('keeps nothing of what an event is about', async () => {

@@ -226,6 +226,42 @@ describe('a closure', () => {
     expect(await block(at('11:30'), at('11:45'))).toEqual([]);
     expect(await taken()).toEqual(['10:00-11:00', '11:30-11:45']);
   });
+
+  it('shares overlapping time between closures, whatever their order, and covers all of it once', async () => {
+    await inside((tx) => claim(tx, [visit(chair, '10:00', '10:30')], NOW));
+    const other = nth(practice.chairIds, 1);
+    const times = [
+      [chair, '11:00', '12:00'],
+      [chair, '09:00', '11:30'],
+      [other, '09:30', '09:45'],
+      [chair, '09:30', '10:15'],
+      [chair, '13:00', '14:00'],
+    ] as const;
+    const requests = times.map(([resourceId, from, to]) => ({
+      resourceId,
+      startsAt: at(from),
+      endsAt: at(to),
+      purpose: 'busy' as const,
+      closureId: uuidv7(),
+    }));
+    await inside(async (tx) => {
+      for (const { resourceId, startsAt, endsAt, closureId } of requests)
+        await tx.insert(Closure, { id: closureId, resourceId, startsAt, endsAt, reason: 'busy' });
+    });
+    const collisions = await inside((tx) => blockTime(tx, requests, NOW));
+    expect(collisions.map(({ closureId }) => closureId)).toEqual([
+      nth(requests, 1).closureId,
+      nth(requests, 3).closureId,
+    ]);
+    expect(await taken()).toEqual([
+      '09:00-10:00',
+      '09:30-09:45',
+      '10:00-10:30',
+      '10:30-11:30',
+      '11:30-12:00',
+      '13:00-14:00',
+    ]);
+  });
 });
 
 describe('a batch', () => {

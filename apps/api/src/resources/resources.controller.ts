@@ -1,11 +1,15 @@
 import { Body, Controller, HttpCode, Post } from '@nestjs/common';
 import { importResourceCalendar, type Actor } from '@archwright/casework';
 import { importCalendar, type ImportCalendar, type ImportedCalendar } from '@archwright/contracts';
+import { RouteConfig } from '@nestjs/platform-fastify';
 import { Clock } from '@archwright/platform';
 import { inOrganisation } from '@archwright/records';
 import { DataSource } from 'typeorm';
 import { IdParam } from '../id-param.js';
 import { CurrentActor, Roles } from '../security/access.js';
+
+/** A calendar of some years in one request; other requests stay below the service's own limit. */
+const CALENDAR_BODY_BYTES = 2 * 1024 * 1024;
 
 @Controller('resources')
 export class ResourcesController {
@@ -18,6 +22,7 @@ export class ResourcesController {
   @Roles('front-desk', 'manager')
   @Post(':id/calendar')
   @HttpCode(200)
+  @RouteConfig({ bodyLimit: CALENDAR_BODY_BYTES })
   importCalendar(
     @CurrentActor() actor: Actor,
     @IdParam('resource') id: string,

@@ -1,20 +1,14 @@
-import { requireZone } from '@archwright/calendar';
 import type { CreatePatient, PatientView } from '@archwright/contracts';
 import { requireVersion } from '@archwright/platform';
-import { Consent, Patient, PatientIdentity, Resource, recordAudit, uuidv7 } from '@archwright/records';
-import { IsNull, type EntityManager } from 'typeorm';
+import { Patient, PatientIdentity, recordAudit } from '@archwright/records';
+import type { EntityManager } from 'typeorm';
 import type { Actor } from '../actor.js';
+import { reconcileConsents, type ConsentWording } from './consents.js';
+import { enterPatients, identityFieldsOf, planningFieldsOf } from './enter-patients.js';
 import { lockPatient } from './patient-access.js';
-import { searchKeyOf } from './search-key.js';
 import { viewPatient } from './view-patient.js';
 
-type Channel = Consent['channel'];
-
-/** The wording that a patient agrees to at the desk: that reminders may come by this channel. */
-const CONSENT_WORDING = 'reminders-1';
-
-/** The patient's resource bears no name: labels are shown where time is taken. */
-const RESOURCE_LABEL = 'Patient';
+const AT_THE_DESK: ConsentWording = 'reminders-1';
 
 /**
  * Enters a patient, who accepts the clinics of whoever enters them until somebody says otherwise.
@@ -27,12 +21,8 @@ export async function createPatient(
   body: CreatePatient,
   now: Date,
 ): Promise<PatientView> {
-  const id = uuidv7();
-  await tx.insert(Resource, { id, kind: 'patient', label: RESOURCE_LABEL });
-  await tx.insert(Patient, { ...planningFieldsOf(body), id, acceptedClinicIds: [...actor.clinicIds], createdAt: now });
-  await tx.insert(PatientIdentity, { ...identityFieldsOf(body), id: uuidv7(), patientId: id });
-  for (const channel of new Set(body.reminderConsent)) await giveConsent(tx, actor, id, channel, now);
-  await audit(tx, actor, 'patient-created', id, now);
+  const origin = { action: 'patient-created', wording: AT_THE_DESK };
+  const [id = ''] = await enterPatients(tx, actor, [{ body, importKey: null }], origin, now);
   return viewPatient(tx, actor, id);
 }
 
@@ -52,67 +42,29 @@ export async function updatePatient(
 ): Promise<PatientView> {
   const patient = await lockPatient(tx, actor, patientId);
   requireVersion(version, patient.version);
-  await tx.update(Patient, { id: patientId }, { ...planningFieldsOf(body), version: version + 1 });
-  await tx.update(PatientIdentity, { patientId }, identityFieldsOf(body));
-  await reconcileConsents(tx, actor, patientId, body.reminderConsent, now);
-  await audit(tx, actor, 'patient-changed', patientId, now);
+  await replacePatient(tx, actor, patient, body, AT_THE_DESK, now);
   return viewPatient(tx, actor, patientId);
 }
 
-function planningFieldsOf(body: CreatePatient) {
-  return {
-    zone: requireZone(body.zone),
-    locale: body.locale,
-    wishes: body.wishes,
-    chairMinutesPerDay: body.chairMinutesPerDay,
-    companionPermitted: body.companionPermitted,
-    interpreter: body.interpreter,
-    wheelchairRoom: body.wheelchairRoom,
-    travelMinutes: body.travelMinutes,
-  };
-}
-
-function identityFieldsOf({ givenName, familyName, birthOn, mail, phone, companionName }: CreatePatient) {
-  const searchKey = searchKeyOf({ familyName, givenName });
-  return { givenName, familyName, birthOn, mail, phone, companionName, searchKey };
-}
-
-/** A withdrawn consent keeps its row: it shows what was agreed to, and until when. */
-async function reconcileConsents(
+/** Writes what is known of a patient whose row is locked. */
+export async function replacePatient(
   tx: EntityManager,
   actor: Actor,
-  patientId: string,
-  wanted: readonly Channel[],
+  { id, version }: Pick<Patient, 'id' | 'version'>,
+  body: CreatePatient,
+  wording: ConsentWording,
   now: Date,
 ): Promise<void> {
-  const live = await tx.findBy(Consent, { patientId, withdrawnAt: IsNull() });
-  for (const { id, channel } of live) {
-    if (!wanted.includes(channel)) await tx.update(Consent, { id }, { withdrawnAt: now });
-  }
-  const given = new Set(live.map(({ channel }) => channel));
-  for (const channel of new Set(wanted)) {
-    if (!given.has(channel)) await giveConsent(tx, actor, patientId, channel, now);
-  }
-}
-
-async function giveConsent(
-  tx: EntityManager,
-  actor: Actor,
-  patientId: string,
-  channel: Channel,
-  now: Date,
-): Promise<void> {
-  await tx.insert(Consent, {
-    id: uuidv7(),
-    patientId,
-    channel,
-    givenAt: now,
-    wordingVersion: CONSENT_WORDING,
-    recordedBy: actor.userId,
+  await tx.update(Patient, { id }, { ...planningFieldsOf(body), version: version + 1 });
+  await tx.update(PatientIdentity, { patientId: id }, identityFieldsOf(body));
+  await reconcileConsents(tx, actor, id, body.reminderConsent, wording, now);
+  const subject = { subjectKind: 'patient', subjectId: id };
+  await recordAudit(tx, {
+    actorId: actor.userId,
+    action: 'patient-changed',
+    ...subject,
+    requestId: null,
+    details: {},
+    at: now,
   });
-}
-
-function audit(tx: EntityManager, actor: Actor, action: string, patientId: string, at: Date): Promise<void> {
-  const subject = { subjectKind: 'patient', subjectId: patientId };
-  return recordAudit(tx, { actorId: actor.userId, action, ...subject, requestId: null, details: {}, at });
 }

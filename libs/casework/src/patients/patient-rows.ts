@@ -1,4 +1,4 @@
-import type { PatientView } from '@archwright/contracts';
+import type { CreatePatient, PatientView } from '@archwright/contracts';
 import type { Consent, Patient, PatientIdentity } from '@archwright/records';
 
 /** A patient's rows; consents are the live ones. */
@@ -8,10 +8,13 @@ export interface PatientRows {
   readonly consents: readonly Pick<Consent, 'channel'>[];
 }
 
-export function patientViewOf({ patient, identity, consents }: PatientRows): Omit<PatientView, 'cases'> {
+export function patientViewOf(rows: PatientRows): Omit<PatientView, 'cases'> {
+  return { id: rows.patient.id, version: rows.patient.version, ...patientBodyOf(rows) };
+}
+
+/** What is known of a patient, as a change of it would be sent. */
+export function patientBodyOf({ patient, identity, consents }: PatientRows): CreatePatient {
   return {
-    id: patient.id,
-    version: patient.version,
     givenName: identity.givenName,
     familyName: identity.familyName,
     birthOn: identity.birthOn,

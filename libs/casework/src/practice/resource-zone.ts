@@ -1,6 +1,7 @@
 import type { EntityManager } from 'typeorm';
 import type { Actor } from '../actor.js';
 import { RecordNotFoundError } from '../errors.js';
+import { clinicScope } from '../patients/patient-access.js';
 
 /**
  * Zone of a chair, person or kit: that of its clinic, for a person who works at several the first one of the actor's.
@@ -17,7 +18,8 @@ export async function requireResourceZone(tx: EntityManager, actor: Actor, resou
      WHERE at.id = $1 AND resource.retired_at IS NULL ORDER BY clinic.id`,
     [resourceId],
   );
-  const own = clinics.find(({ id }) => actor.role === 'administrator' || actor.clinicIds.includes(id));
+  const scope = clinicScope(actor);
+  const own = clinics.find(({ id }) => scope === null || scope.includes(id));
   if (own === undefined) throw new RecordNotFoundError('chair, person or kit', resourceId);
   return own.zone;
 }

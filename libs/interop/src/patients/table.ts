@@ -10,24 +10,32 @@ export interface TableRow {
   readonly badQuotes: boolean;
 }
 
+export type TableEncoding = 'utf-8' | 'windows-1252';
+
 /**
- * Text of a file: UTF-8 or UTF-16 with or without a byte order mark, else Windows-1252, which spreadsheets still write.
+ * Text of a file: UTF-8 or UTF-16 with a byte order mark, else in the stated encoding. Another one is never guessed: the
+ * wrong guess spells names wrongly without anybody noticing.
  *
- * @throws {PatientFileError} when it holds NUL characters and so is no text at all
+ * @throws {PatientFileError} when it is not in the stated encoding, or holds NUL characters and so is no text at all
  */
-export function decodeTable(bytes: Uint8Array): string {
-  const text = decode(bytes);
+export function decodeTable(bytes: Uint8Array, encoding: TableEncoding): string {
+  const text = decode(bytes, encoding);
   if (text.includes('\u0000')) {
     throw new PatientFileError('encoding', 'The file is not text. Accepted: CSV in UTF-8, UTF-16 or Windows-1252.');
   }
   return text;
 }
 
-function decode(bytes: Uint8Array): string {
+function decode(bytes: Uint8Array, encoding: TableEncoding): string {
   // `TextDecoder` drops the byte order mark itself.
   if (bytes[0] === 0xff && bytes[1] === 0xfe) return new TextDecoder('utf-16le').decode(bytes);
   if (bytes[0] === 0xfe && bytes[1] === 0xff) return new TextDecoder('utf-16be').decode(bytes);
-  return new TextDecoder(isUtf8(bytes) ? 'utf-8' : 'windows-1252').decode(bytes);
+  if (encoding === 'windows-1252') return new TextDecoder('windows-1252').decode(bytes);
+  if (isUtf8(bytes)) return new TextDecoder('utf-8').decode(bytes);
+  throw new PatientFileError(
+    'encoding',
+    'The file is not UTF-8. Accepted: save it as "CSV UTF-8", or say that it is Windows-1252, as older spreadsheets write it.',
+  );
 }
 
 /**

@@ -42,8 +42,11 @@ export interface AuditVerification {
 }
 
 /** Writes who did what, in the transaction of the deed. Never changed afterwards; a seal follows. */
-export async function recordAudit(tx: EntityManager, { at, ...entry }: NewAuditEntry): Promise<void> {
-  await tx.insert(AuditEntry, { ...entry, id: uuidv7(), happenedAt: at });
+export async function recordAudit(tx: EntityManager, ...entries: readonly NewAuditEntry[]): Promise<void> {
+  await tx.insert(
+    AuditEntry,
+    entries.map(({ at, ...entry }) => ({ ...entry, id: uuidv7(), happenedAt: at })),
+  );
 }
 
 /**

@@ -1,0 +1,119 @@
+import { randomUUID } from 'node:crypto';
+import { problem, type Problem } from '@archwright/contracts';
+import fc from 'fast-check';
+import { everyRow } from '../support/every-row.js';
+import { openDemoApi, type DemoApi } from './practice/demo-api.js';
+import { routesOf, wrongValues, type Route } from './wrong-values.js';
+
+const RUNS_PER_ROUTE = 25;
+
+let api: DemoApi;
+let administrator: string;
+let routes: Route[];
+let before: Awaited<ReturnType<typeof everyRow>>;
+let asked = 0;
+beforeAll(async () => {
+  api = await openDemoApi();
+  administrator = await api.signIn('admin');
+  routes = routesOf(await (await fetch(new URL('/api/openapi.json', api.url))).json());
+  before = await everyRow(api.database);
+}, 60_000);
+afterAll(() => api.close());
+
+interface Sent {
+  readonly text?: string | undefined;
+  readonly contentType?: string;
+  readonly query?: Readonly<Record<string, string>>;
+}
+
+/** Asks with everything that a right request has, except what is wrong in it. */
+async function refusalOf({ method, path }: Route, { text, contentType = 'application/json', query }: Sent) {
+  asked += 1;
+  const url = new URL(
+    path.replaceAll(/\{\w+\}/g, () => randomUUID()),
+    api.url,
+  );
+  url.search = new URLSearchParams(query).toString();
+  const answer = await fetch(url, {
+    method,
+    headers: {
+      cookie: administrator,
+      'idempotency-key': randomUUID(),
+      'if-match': '"1"',
+      ...(text === undefined ? {} : { 'content-type': contentType }),
+    },
+    ...(text === undefined ? {} : { body: text }),
+  });
+  expect(answer.headers.get('content-type')).toContain('application/problem+json');
+  const said = await answer.text();
+  expect(said).not.toMatch(/<html|node_modules|\bat .+:\d+:\d+/i);
+  const refusal = problem.parse(JSON.parse(said));
+  expect(refusal.status).toBe(answer.status);
+  return refusal;
+}
+
+/** Every mistake says where it is and what would be accepted. */
+function requireHelpful({ errors = [] }: Problem, path: string): void {
+  // A value of several forms is refused as a whole, above the mistake.
+  const isThere = (found: string) => found === path || found.startsWith(`${path}.`) || path.startsWith(`${found}.`);
+  const named = errors.map((each) => each.path);
+  expect({ path, named, isNamed: named.some((found) => path === '' || isThere(found)) }).toMatchObject({
+    isNamed: true,
+  });
+  // "Invalid input" is what the schema library says when the contract itself has no better words.
+  const helpless = errors.filter((each) => each.accepted === undefined && each.problem.startsWith('Invalid'));
+  expect(helpless).toEqual([]);
+}
+
+const bodies = () => routes.filter((route) => route.body !== null);
+
+describe('a request with a mistake in it', () => {
+  it('is refused with 400, the field and what would be accepted, on every route that takes a body', async () => {
+    expect(bodies().length).toBeGreaterThan(20);
+    for (const route of bodies()) {
+      const wrong = route.body === null ? null : wrongValues(route.body);
+      if (wrong === null) throw new Error(`${route.name} takes any body.`);
+      await fc.assert(
+        fc.asyncProperty(wrong, async ({ path, value }) => {
+          const refusal = await refusalOf(route, { text: JSON.stringify(value) });
+          expect({ route: route.name, status: refusal.status }).toEqual({ route: route.name, status: 400 });
+          requireHelpful(refusal, path);
+        }),
+        { seed: 20260105, numRuns: RUNS_PER_ROUTE },
+      );
+    }
+  }, 120_000);
+
+  it.each<[string, Sent, number]>([
+    ['broken JSON', { text: '{"a": ' }, 400],
+    ['no JSON at all', { text: '<a/>' }, 400],
+    ['an empty body', { text: '' }, 400],
+    ['a key that would reach into the program', { text: '{"__proto__": {"a": 1}}' }, 400],
+    ['text', { text: 'a', contentType: 'text/html' }, 415],
+    ['more than is taken', { text: JSON.stringify('x'.repeat(2_200_000)) }, 413],
+  ])('is refused when the body is %s', async (_, sent, status) => {
+    for (const route of bodies()) {
+      const refusal = await refusalOf(route, sent);
+      expect({ route: route.name, status: refusal.status }).toEqual({ route: route.name, status });
+    }
+  });
+
+  it('is refused with the name of the parameter when the address is wrong', async () => {
+    let checked = 0;
+    for (const route of routes) {
+      for (const [name, schema] of Object.entries(route.query)) {
+        if (schema.format === undefined && schema.enum === undefined && schema.type !== 'integer') continue;
+        const refusal = await refusalOf(route, { query: { [name]: 'no such value' } });
+        expect({ route: route.name, name, status: refusal.status }).toEqual({ route: route.name, name, status: 400 });
+        requireHelpful(refusal, name);
+        checked += 1;
+      }
+    }
+    expect(checked).toBeGreaterThan(8);
+  });
+
+  it('changes no row', async () => {
+    expect(asked).toBeGreaterThan(RUNS_PER_ROUTE * 20);
+    expect(await everyRow(api.database)).toEqual(before);
+  });
+});
