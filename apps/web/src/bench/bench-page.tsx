@@ -1,11 +1,10 @@
 import { NativeSelect } from '@mantine/core';
 import { useNavigate, useSearch } from '@tanstack/react-router';
+import { openAlerts, useAlerts } from '../alerts/open-alerts.js';
 import { useSession } from '../frame/use-session.js';
 import { DayPicker } from '../look/day-picker.js';
 import { Notice, Refusal } from '../look/notice.js';
 import { FirstWait, ScreenHead, Waiting } from '../look/screen.js';
-import { alertRows } from '../stage-board/stage-board-view.js';
-import { useAlerts } from '../stage-board/use-stage-board.js';
 import { benchWords as words } from '../words/bench.js';
 import './bench.css';
 import { dayHeads, loadRows } from './bench-view.js';
@@ -29,7 +28,7 @@ export function BenchPage() {
   };
 
   const atRisk = load.data?.atRisk ?? [];
-  const pauses = alertRows(alerts.data?.items ?? [], laboratory.zone, today);
+  const pauses = openAlerts(alerts.data?.items ?? [], laboratory.zone, today);
   const warns = atRisk.length + pauses.length > 0;
 
   return (

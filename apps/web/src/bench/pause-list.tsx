@@ -1,10 +1,10 @@
+import type { OpenAlert } from '../alerts/open-alerts.js';
 import { CaseLink } from '../lab-case/case-link.js';
 import { Mark } from '../look/marks.js';
-import type { AlertRow } from '../stage-board/stage-board-view.js';
 import { benchWords as words } from '../words/bench.js';
 
 /** Cases that must not go past their present step until the clinic has decided; nothing when there are none. */
-export function PauseList({ rows }: { rows: AlertRow[] }) {
+export function PauseList({ rows }: { rows: OpenAlert[] }) {
   if (rows.length === 0) return null;
   return (
     <section className="stack-tight" aria-labelledby="pauses">

@@ -48,7 +48,6 @@ export const may = {
   seeCalls: (role: Role): boolean => role === 'front-desk' || role === 'administrator',
   seeVisits: (role: Role): boolean => role !== 'lab',
   treat: (role: Role): boolean => role === 'clinician',
-  seeStages: (role: Role): boolean => role === 'clinician' || role === 'administrator',
   workAtBench: (role: Role): boolean => role === 'lab',
   acceptProposals: (role: Role): boolean => role === 'front-desk' || role === 'clinician',
 };

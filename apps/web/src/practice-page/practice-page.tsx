@@ -1,16 +1,15 @@
 import { useSuspenseQuery } from '@tanstack/react-query';
 import { Link } from '@tanstack/react-router';
+import { openAlerts, useAlerts } from '../alerts/open-alerts.js';
 import { practiceQuery } from '../api/queries.js';
 import { useSession } from '../frame/use-session.js';
 import { OpenQuestionList } from '../lab-questions/open-question-list.js';
 import { useOpenQuestions } from '../lab-questions/use-open-questions.js';
 import { Refusal } from '../look/notice.js';
 import { ScreenHead } from '../look/screen.js';
-import { AlertList } from '../stage-board/alert-list.js';
-import { alertRows } from '../stage-board/stage-board-view.js';
-import { useAlerts } from '../stage-board/use-stage-board.js';
 import { practiceZone } from '../time/practice-zone.js';
 import { practiceWords as words } from '../words/practice.js';
+import { AlertList } from './alert-list.js';
 import { FactsTable } from './facts-table.js';
 import { clinicRows, laboratoryRows, pathRows, practiceSentence } from './practice-view.js';
 
@@ -19,7 +18,7 @@ export function PracticePage() {
   const { organisationName } = useSession();
   const practice = useSuspenseQuery(practiceQuery).data;
   const alerts = useAlerts();
-  const rows = alertRows(alerts.data?.items ?? [], practiceZone(practice), practice.today);
+  const rows = openAlerts(alerts.data?.items ?? [], practiceZone(practice), practice.today);
   const questions = useOpenQuestions().data?.items ?? [];
   const { clinicColumns, laboratoryColumns, pathColumns } = words;
   return (

@@ -1,6 +1,5 @@
 import { NativeSelect } from '@mantine/core';
 import { Link, useNavigate, useSearch } from '@tanstack/react-router';
-import { may } from '../frame/places-view.js';
 import { useSession } from '../frame/use-session.js';
 import { OpenQuestionList } from '../lab-questions/open-question-list.js';
 import { DayPicker } from '../look/day-picker.js';
@@ -20,9 +19,7 @@ import { useStageBoard } from './use-stage-board.js';
 
 const EVERYONE = 'everyone';
 
-/** @param seesStage whether the card leads to the visit's work, else to the case */
-function Card({ card, seesStage }: { card: BoardCard; seesStage: boolean }) {
-  const who = `${card.patientName}, ${card.birth}`;
+function Card({ card }: { card: BoardCard }) {
   return (
     <li className="board-card">
       <div>
@@ -30,15 +27,9 @@ function Card({ card, seesStage }: { card: BoardCard; seesStage: boolean }) {
         {card.zoneNote ? <div className="small soft">{card.zoneNote}</div> : null}
       </div>
       <div>
-        {seesStage ? (
-          <Link to="/chair/stages/$stageId" params={{ stageId: card.stageId }} className="board-open">
-            {who}
-          </Link>
-        ) : (
-          <Link to="/desk/cases/$caseId" params={{ caseId: card.caseId }} className="board-open">
-            {who}
-          </Link>
-        )}
+        <Link to="/chair/stages/$stageId" params={{ stageId: card.stageId }} className="board-open">
+          {card.patientName}, {card.birth}
+        </Link>
         <div className="soft">
           {card.caseNumber} · {card.title}
         </div>
@@ -119,7 +110,7 @@ export function StageBoardPage() {
                 </li>
               ) : null}
               {cards.map((card) => (
-                <Card key={card.stageId} card={card} seesStage={may.seeStages(session.role)} />
+                <Card key={card.stageId} card={card} />
               ))}
             </ol>
           ) : null}

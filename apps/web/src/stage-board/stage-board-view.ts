@@ -14,7 +14,6 @@ export interface LineMark {
 }
 
 export interface BoardCard {
-  caseId: string;
   stageId: string;
   time: string;
   zoneNote: string | null;
@@ -58,7 +57,6 @@ export function boardCards(board: StageBoard, viewer: string): BoardCard[] {
   return [...board.cards]
     .sort((a, b) => a.startsAt.localeCompare(b.startsAt))
     .map((card) => ({
-      caseId: card.caseId,
       stageId: card.stageId,
       time: timeOfDay(card.startsAt, card.zone),
       zoneNote: zoneNote(card.startsAt, card.zone, viewer),
@@ -78,7 +76,6 @@ export function boardCards(board: StageBoard, viewer: string): BoardCard[] {
 
 export interface AlertRow {
   id: string;
-  caseId: string;
   caseNumber: string;
   patientName: string;
   reason: string;
@@ -92,7 +89,6 @@ export function alertRows(alerts: readonly RemakeAlertView[], zone: string, toda
     .sort((a, b) => (a.decideBy ?? '9999').localeCompare(b.decideBy ?? '9999'))
     .map((alert) => ({
       id: alert.id,
-      caseId: alert.caseId,
       caseNumber: alert.caseNumber,
       patientName: alert.patientName,
       reason: alert.reason,

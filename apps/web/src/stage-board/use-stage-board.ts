@@ -12,14 +12,10 @@ export function useStageBoard(on: string | undefined, clinicId: string | undefin
     queryFn: (): Promise<StageBoard> => read('/stage-board', stageBoard, { on: day, clinicId, clinicianId }),
     refetchInterval: 20_000,
   });
-  const alerts = useAlerts();
-  return { practice, day, board, alerts };
-}
-
-/** Alerts of the person's clinics or laboratories, decided ones included. */
-export const useAlerts = () =>
-  useQuery({
+  const alerts = useQuery({
     queryKey: ['alerts'],
     queryFn: (): Promise<AlertPage> => read('/remake-alerts', alertPage),
     refetchInterval: 20_000,
   });
+  return { practice, day, board, alerts };
+}

@@ -12,7 +12,8 @@ import { serviceActor, type Actor } from '../actor.js';
 import { rippleView } from '../booking/ripple-view.js';
 import { loadStage, type StageRecord } from '../capture/stage-record.js';
 import { loadReplanBasis, type ReplanBasis } from '../planning/replan-basis.js';
-import { NO_CHANGE, loadPlan, storePlan } from '../planning/stored-plan.js';
+import { NO_CHANGE, storePlan } from '../planning/stored-plan.js';
+import { areProposed } from './are-proposed.js';
 import { applyRemake } from './apply-remake.js';
 import { afterTheVisit } from './after-the-visit.js';
 import { askForProposal } from './raise-alert.js';
@@ -47,6 +48,9 @@ export async function proposeReplan(
       await askForProposal(tx, alertId, organisationId, now);
       return;
     }
+    // The queue may run a job twice.
+    if ('repair' in result && (await areProposed(tx, alertId, [result.repair]))) return;
+    await tx.update(ReplanProposal, { alertId, state: 'open' }, { state: 'superseded' });
     if ('repair' in result) await keepProposal(tx, actor, record, alert, result.repair, now);
     else await noteNone(tx, record, alert, result.reason, now);
   });
@@ -115,8 +119,6 @@ async function keepProposal(
   }
   const [own] = ripples;
   if (own === undefined) throw new Error('A repair has a plan of the failing case.');
-  if (await isProposedAlready(tx, alert.id, ripples)) return;
-  await supersedeProposals(tx, alert.id);
   await tx.insert(ReplanProposal, {
     id: uuidv7(),
     alertId: alert.id,
@@ -143,25 +145,6 @@ async function keepProposal(
   await tellAboutAlert(tx, record, { id: alert.id, kind: 'remake-proposal' }, now);
 }
 
-/** The queue may run a job twice: what is proposed already, on the same state of every case, is not told twice. */
-async function isProposedAlready(tx: EntityManager, alertId: string, ripples: readonly Ripple[]): Promise<boolean> {
-  const known = await tx.findOneBy(ReplanProposal, { alertId, state: 'open' });
-  // Written below alone.
-  const before = (known?.ripples ?? []) as Ripple[];
-  if (before.length !== ripples.length) return false;
-  for (const [index, { id }] of ripples.entries()) {
-    const [now, then] = [await loadPlan(tx, id, PROPOSED), await loadPlan(tx, before[index]?.id ?? '', PROPOSED)];
-    if (now.planHash !== then.planHash || now.caseVersion !== then.caseVersion) return false;
-  }
-  return true;
-}
-
-const PROPOSED = ['proposal'] as const;
-
-async function supersedeProposals(tx: EntityManager, alertId: string): Promise<void> {
-  await tx.update(ReplanProposal, { alertId, state: 'open' }, { state: 'superseded' });
-}
-
 function labelOf(movedVisits: number, otherCases: number): string {
   if (movedVisits === 0) return 'Nothing booked moves';
   const visits = movedVisits === 1 ? '1 visit moves' : `${String(movedVisits)} visits move`;
@@ -175,7 +158,6 @@ async function noteNone(
   reason: string,
   now: Date,
 ): Promise<void> {
-  await supersedeProposals(tx, alert.id);
   const change = { state: 'open' as const, noProposalReason: reason, version: alert.version + 1 };
   await tx.update(RemakeAlert, { id: alert.id }, change);
   const sentence = 'No plan that repairs the alert was found; a person has to decide.';
