@@ -12,3 +12,9 @@ describe('uuidv7', () => {
     expect(new Set(Array.from({ length: 10_000 }, () => uuidv7(0))).size).toBe(10_000);
   });
 });
+
+it('sorts by the order of making within a millisecond too', () => {
+  const made = Array.from({ length: 2_000 }, () => uuidv7(1_800_000_000_000));
+  expect([...made].sort()).toEqual(made);
+  expect(new Set(made).size).toBe(made.length);
+});
