@@ -14,8 +14,10 @@ export class ProblemFilter implements ExceptionFilter {
     const http = host.switchToHttp();
     const request = http.getRequest<FastifyRequest>();
     const { status, code, detail, ...more } = this.describe(error, request);
-    void http
-      .getResponse<FastifyReply>()
+    const reply = http.getResponse<FastifyReply>();
+    // RFC 9110, section 10.2.3: in whole seconds.
+    if (typeof more.retryAfterSeconds === 'number') void reply.header('retry-after', String(more.retryAfterSeconds));
+    void reply
       .status(status)
       .header('content-type', 'application/problem+json; charset=utf-8')
       .header('cache-control', 'no-store')

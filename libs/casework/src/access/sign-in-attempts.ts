@@ -7,11 +7,11 @@ const WINDOW_MINUTES = 15;
 const FAILURES_ALLOWED = 5;
 
 export class SignInBlockedError extends DomainError {
-  constructor(until: Date) {
+  constructor(until: Date, now: Date) {
     super(
       'access.too-many',
       `Too many failed attempts. Try again after ${until.toISOString()}, or ask an administrator for a new password.`,
-      { until: until.toISOString() },
+      { until: until.toISOString(), retryAfterSeconds: Math.ceil((until.getTime() - now.getTime()) / 1000) },
     );
   }
 }
@@ -23,23 +23,32 @@ const digest = (subject: string): string => createHash('sha256').update(subject)
 export async function requireNotBlocked(db: DataSource, subjects: readonly string[], now: Date): Promise<void> {
   const attempts = await db.getRepository(SignInAttempt).findBy({ subjectHash: In(subjects.map(digest)) });
   const blocked = attempts.find(({ blockedUntil }) => blockedUntil !== null && blockedUntil > now);
-  if (blocked?.blockedUntil != null) throw new SignInBlockedError(blocked.blockedUntil);
+  if (blocked?.blockedUntil != null) throw new SignInBlockedError(blocked.blockedUntil, now);
 }
 
-/** The count starts anew once the window since the first failure has passed. */
+/**
+ * The count starts anew once the window since the first failure has passed.
+ *
+ * @throws {SignInBlockedError} when the subject had used up its failures already: of many attempts at once, which all
+ * began before any had failed, no more learn that they were wrong than of attempts one after the other
+ */
 export async function countFailure(db: DataSource, subjects: readonly string[], now: Date): Promise<void> {
   const windowStart = new Date(now.getTime() - WINDOW_MINUTES * 60_000);
   const blockedUntil = new Date(now.getTime() + WINDOW_MINUTES * 60_000);
+  let most = 0;
   for (const subject of subjects.map(digest).sort()) {
-    await db.query(
+    const [counted]: { failures: number }[] = await db.query(
       `INSERT INTO sign_in_attempt AS attempt (subject_hash, failures, first_failed_at) VALUES ($1, 1, $2)
        ON CONFLICT (subject_hash) DO UPDATE SET
          failures = CASE WHEN attempt.first_failed_at < $3 THEN 1 ELSE attempt.failures + 1 END,
          first_failed_at = CASE WHEN attempt.first_failed_at < $3 THEN $2 ELSE attempt.first_failed_at END,
-         blocked_until = CASE WHEN attempt.first_failed_at >= $3 AND attempt.failures + 1 >= $4 THEN $5::timestamptz END`,
+         blocked_until = CASE WHEN attempt.first_failed_at >= $3 AND attempt.failures + 1 >= $4 THEN $5::timestamptz END
+       RETURNING failures`,
       [subject, now, windowStart, FAILURES_ALLOWED, blockedUntil],
     );
+    most = Math.max(most, counted?.failures ?? 0);
   }
+  if (most > FAILURES_ALLOWED) throw new SignInBlockedError(blockedUntil, now);
 }
 
 export async function clearFailures(db: DataSource, subjects: readonly string[]): Promise<void> {

@@ -58,6 +58,8 @@ export async function signIn(
     await countFailure(db, subjects, now);
     throw new SignInRefusedError();
   }
+  // Again, since others may have failed while this one was looked at: guessing many at once must win nothing.
+  await requireNotBlocked(db, subjects, now);
   await clearFailures(db, subjects);
   return inOrganisation(db, entry.organisationId, async (tx) => {
     const secret = randomBytes(32).toString('base64url');
