@@ -5,9 +5,12 @@ import {
   type IdempotentRequest,
   type LedgerEntry,
 } from '@archwright/platform';
-import type { EntityManager } from 'typeorm';
+import { LessThan, type EntityManager } from 'typeorm';
 import { NotYoursError } from '../errors.js';
 import type { Actor } from '../actor.js';
+
+/** A client that repeats a call later than this means it anew. Project default, no source: drafts leave the time open. */
+const KEPT_MS = 24 * 3_600_000;
 
 /**
  * Answers kept for the repeats of one person's calls. Made for one call, inside its transaction:
@@ -47,4 +50,10 @@ export class IdempotencyKeys implements IdempotencyLedger<EntityManager> {
       [uuidv7(), this.actorId, this.operation, key, fingerprint, JSON.stringify(answer ?? null), this.now],
     );
   }
+}
+
+/** @returns how many kept answers were too old to be asked for again */
+export async function forgetIdempotencyKeys(tx: EntityManager, now: Date): Promise<number> {
+  const { affected } = await tx.delete(IdempotencyKey, { createdAt: LessThan(new Date(now.getTime() - KEPT_MS)) });
+  return affected ?? 0;
 }
