@@ -61,7 +61,7 @@ describe('a queue', () => {
     const ranAfterMs: number[] = [];
     const addedAtMs = performance.now();
     startWorker(() => Promise.resolve(void ranAfterMs.push(performance.now() - addedAtMs)));
-    await addJob(queue, definition, { number: 1 }, 1_000);
+    await addJob(queue, definition, { number: 1 }, { delayMs: 1_000 });
     await until(() => ranAfterMs.length === 1);
     expect(ranAfterMs[0]).toBeGreaterThanOrEqual(990);
   });

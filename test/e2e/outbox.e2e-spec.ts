@@ -1,7 +1,17 @@
-import { deliverReminder, relayOutbox, scheduleReminders, sweep, type Post } from '@archwright/casework';
+import {
+  IdempotencyKeys,
+  deliverReminder,
+  relayOutbox,
+  scheduleReminders,
+  serviceActor,
+  sweep,
+  type Post,
+} from '@archwright/casework';
+import { answerOnce } from '@archwright/platform';
 import {
   Appointment,
   Hold,
+  IdempotencyKey,
   Outbox,
   Reminder,
   TreatmentCase,
@@ -120,6 +130,19 @@ describe('the outbox', () => {
     expect(await inPractice((tx) => tx.count(Outbox))).toBe(0);
   });
 
+  it('forgets answers kept for repeated calls after a day', async () => {
+    const actor = { ...serviceActor(practice.organisationId), userId: uuidv7() };
+    const call = (key: string, now: Date) =>
+      inPractice((tx) =>
+        answerOnce(new IdempotencyKeys(actor, 'test', now), tx, { key, fingerprint: 'a' }, () => Promise.resolve(1)),
+      );
+    await call('yesterday', NOW);
+    await call('today', later(1));
+    expect((await sweep(db, practice.organisationId, later(1440))).forgotten).toBe(0);
+    expect((await sweep(db, practice.organisationId, later(1441))).forgotten).toBe(1);
+    expect((await inPractice((tx) => tx.find(IdempotencyKey))).map(({ key }) => key)).toEqual(['today']);
+  });
+
   it('ends holds that have run out, with the visits they kept', async () => {
     const holdId = await inPractice(async (tx) => {
       const { caseId } = await aLabCase(tx, practice);
@@ -146,7 +169,7 @@ describe('the outbox', () => {
   });
 
   it('seals the audit trail', async () => {
-    const entry = { actorId: null, action: 'test', subjectKind: 'case', subjectId: null, requestId: null, details: {} };
+    const entry = { actorId: null, action: 'test', subjectKind: 'case', subjectId: null, details: {} };
     await inPractice((tx) => recordAudit(tx, { ...entry, at: NOW }));
     expect((await sweep(db, practice.organisationId, NOW)).sealed).toBe(1);
     expect(await inPractice(verifyAudit)).toMatchObject({ sealed: 1, unsealed: 0, broken: null });

@@ -4,7 +4,13 @@ import helmet from '@fastify/helmet';
 import { RequestMethod } from '@nestjs/common';
 import { NestFactory } from '@nestjs/core';
 import { FastifyAdapter, type NestFastifyApplication } from '@nestjs/platform-fastify';
-import { FrameworkLogger, ProblemFilter, validationPipe, type Configuration } from '@archwright/platform';
+import {
+  FrameworkLogger,
+  ProblemFilter,
+  validationPipe,
+  withinRequest,
+  type Configuration,
+} from '@archwright/platform';
 import type { FastifyInstance } from 'fastify';
 import type { Logger } from 'pino';
 import { AppModule } from './app.module.js';
@@ -29,6 +35,7 @@ export async function createApi(configuration: Configuration, logger: Logger): P
   await server.register(helmet, securityHeaders(configuration));
   logRequests(server, logger);
   letRoutesSetTheirLimit(server);
+  nameRequests(server);
   app.setGlobalPrefix('api/v1', { exclude: [{ path: 'health/*path', method: RequestMethod.GET }] });
   app.useGlobalPipes(validationPipe());
   app.useGlobalFilters(new ProblemFilter(logger));
@@ -80,6 +87,13 @@ function logRequests(server: FastifyInstance, logger: Logger): void {
       { requestId: id, method, route: routeOptions.url ?? null, status: reply.statusCode, tookMs },
       'request',
     );
+  });
+}
+
+/** In the last hook before the work: reading a body loses what an earlier one set for the call. */
+function nameRequests(server: FastifyInstance): void {
+  server.addHook('preHandler', (request, _reply, done) => {
+    withinRequest(request.id, done);
   });
 }
 

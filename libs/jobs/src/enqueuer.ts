@@ -17,18 +17,23 @@ export class JobUnknownError extends DomainError {
   }
 }
 
+/** How a job came about and when it may run. */
+export interface Circumstances {
+  /** How long the job waits before it may run. */
+  readonly delayMs?: number;
+  /** The request that caused it; null when there was none. Travels beside the payload, and the job's work is part of it. */
+  readonly requestId?: string | null;
+}
+
 /** Adds jobs to their queues. Only the outbox relay may use it: what is added elsewhere can be lost or come too early. */
 export class Enqueuer {
   constructor(private readonly queueNamed: (name: string) => Queue) {}
 
-  /**
-   * @param delayMs how long the job waits before it may run
-   * @throws {JobUnknownError} when no job has this name
-   */
-  async enqueue(name: string, payload: unknown, delayMs = 0): Promise<void> {
+  /** @throws {JobUnknownError} when no job has this name */
+  async enqueue(name: string, payload: unknown, circumstances: Circumstances = {}): Promise<void> {
     const definition = JOBS.find((job) => job.name === name);
     if (!definition) throw new JobUnknownError(name);
-    await addJob(this.queueNamed(definition.queue), definition as JobDefinition<unknown>, payload, delayMs);
+    await addJob(this.queueNamed(definition.queue), definition as JobDefinition<unknown>, payload, circumstances);
   }
 }
 
@@ -37,10 +42,11 @@ export async function addJob<Payload>(
   queue: Queue,
   definition: JobDefinition<Payload>,
   payload: unknown,
-  delayMs = 0,
+  { delayMs = 0, requestId = null }: Circumstances = {},
 ): Promise<void> {
   const parsed = definition.payload.parse(payload);
-  await queue.add(definition.name, parsed, {
+  const data = requestId === null ? parsed : { ...parsed, requestId };
+  await queue.add(definition.name, data, {
     // Drawn here: the queue's own counters are sequences that it would make at the first job, and the login may make nothing.
     jobId: randomUUID(),
     // Apart from the job's id: a finished job keeps its id for a while, and would swallow what the sweep wants done again.

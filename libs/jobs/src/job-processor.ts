@@ -1,6 +1,6 @@
 import { OnWorkerEvent, WorkerHost } from '@nestjs/bullmq';
 import { Inject } from '@nestjs/common';
-import { LOGGER } from '@archwright/platform';
+import { LOGGER, withinRequest } from '@archwright/platform';
 import { UnrecoverableError, type Job, type WorkerOptions } from 'bullmq';
 import type { Logger } from 'pino';
 import type { JobDefinition } from './define-job.js';
@@ -41,7 +41,9 @@ export abstract class JobProcessor extends WorkerHost {
   async process(job: Job): Promise<void> {
     const handler = this.handlers.find(({ name }) => name === job.name);
     if (!handler) throw new UnrecoverableError(`This worker does not know the job "${job.name}".`);
-    await handler.run(job.data);
+    const { requestId, ...payload } = job.data as Record<string, unknown>;
+    if (typeof requestId === 'string') await withinRequest(requestId, () => handler.run(payload));
+    else await handler.run(payload);
   }
 
   /** The last try of a job; earlier ones are the queue's daily bread. */

@@ -18,4 +18,5 @@ export { etagOf, IfMatch, PreconditionFailedError, requireVersion } from './prec
 export { announceReady, endInOrder } from './process-lifetime.js';
 export { ProblemFilter } from './problem-filter.js';
 export { PUBLIC, Public } from './public.js';
+export { currentRequestId, withinRequest } from './request-scope.js';
 export { RequestInvalidError, validationPipe, type FieldProblem } from './validation.js';

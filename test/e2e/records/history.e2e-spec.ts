@@ -30,7 +30,6 @@ const deed = (action: string) => ({
   action,
   subjectKind: 'case',
   subjectId: uuidv7(),
-  requestId: 'r-1',
   details: { from: 'open', to: 'paused' },
   at: NOW,
 });

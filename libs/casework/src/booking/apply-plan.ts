@@ -128,7 +128,6 @@ async function note(
     action: 'apply-plan',
     subjectKind: 'case',
     subjectId: plan.caseId,
-    requestId: null,
     details: { planId: plan.id, planHash: plan.planHash },
     at: now,
   });

@@ -121,7 +121,6 @@ async function note(
     action: 'confirm-hold',
     subjectKind: 'hold',
     subjectId: holdId,
-    requestId: null,
     details: { planId: plan.id, planHash: plan.planHash },
     at: now,
   });

@@ -47,7 +47,6 @@ export async function holdOffer(
     action: 'hold-offer',
     subjectKind: 'hold',
     subjectId: hold.id,
-    requestId: null,
     details: { planHash: plan.planHash },
     at: now,
   });

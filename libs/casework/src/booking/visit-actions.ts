@@ -64,7 +64,6 @@ export async function actOnVisit(
     action: `visit-${action}`,
     subjectKind: 'appointment',
     subjectId: appointmentId,
-    requestId: null,
     details: {},
     at: now,
   });

@@ -44,7 +44,6 @@ export async function completeStage(
     action: 'complete-stage',
     subjectKind: 'stage',
     subjectId: stageId,
-    requestId: null,
     details: { outcome },
     at: now,
   });

@@ -49,7 +49,6 @@ export async function overrideGate(
     action: 'override-gate',
     subjectKind: 'stage',
     subjectId: stageId,
-    requestId: null,
     details: { gate, reason },
     at: now,
   });

@@ -69,7 +69,6 @@ export async function recordCapture(
     action: 'record-capture',
     subjectKind: 'stage',
     subjectId: stageId,
-    requestId: null,
     details: { captureId: id },
     at: now,
   });

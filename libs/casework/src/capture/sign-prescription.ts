@@ -61,7 +61,6 @@ export async function signPrescription(
     action: 'sign-prescription',
     subjectKind: 'stage',
     subjectId: stageId,
-    requestId: null,
     details: { prescriptionId },
     at: now,
   });

@@ -164,7 +164,6 @@ async function note(
     action: 'case-state-changed',
     subjectKind: 'case',
     subjectId: caseId,
-    requestId: null,
     details: { from, to },
     at: now,
   });

@@ -94,7 +94,6 @@ async function note(tx: EntityManager, actor: Actor, caseId: string, body: OpenC
     action: 'case-opened',
     subjectKind: 'case',
     subjectId: caseId,
-    requestId: null,
     details: { enquiry },
     at: now,
   });

@@ -29,7 +29,6 @@ export async function recordConsent(
     action: 'consent-recorded',
     subjectKind: 'case',
     subjectId: caseId,
-    requestId: null,
     details: body,
     at: now,
   });

@@ -116,7 +116,6 @@ async function note(
     action: `${action}-lab-step`,
     subjectKind: 'lab-step',
     subjectId: id,
-    requestId: null,
     details: body,
     at: now,
   });

@@ -72,7 +72,6 @@ export async function answerLabQuestion(
     action: 'answer-lab-question',
     subjectKind: 'lab-question',
     subjectId: questionId,
-    requestId: null,
     details: {},
     at: now,
   });

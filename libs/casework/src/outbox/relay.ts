@@ -1,5 +1,5 @@
 import { JobUnknownError, type Enqueuer } from '@archwright/jobs';
-import { inOrganisation, markDispatched, takeDueOutbox } from '@archwright/records';
+import { inOrganisation, markDispatched, takeDueOutbox, type Outbox } from '@archwright/records';
 import type { DataSource, EntityManager } from 'typeorm';
 import { ZodError } from 'zod';
 
@@ -29,9 +29,9 @@ export function relayOutbox(
     const rows = await takeDueOutbox(tx, now, AT_ONCE);
     const dispatched: string[] = [];
     const postponed: string[] = [];
-    for (const { id, kind, payload } of rows) {
-      const isAdded = await added(enqueuer, kind, payload);
-      (isAdded ? dispatched : postponed).push(id);
+    for (const row of rows) {
+      const isAdded = await added(enqueuer, row);
+      (isAdded ? dispatched : postponed).push(row.id);
     }
     if (dispatched.length > 0) await markDispatched(tx, dispatched, now);
     if (postponed.length > 0) await postpone(tx, postponed, now);
@@ -39,9 +39,9 @@ export function relayOutbox(
   });
 }
 
-async function added(enqueuer: Pick<Enqueuer, 'enqueue'>, kind: string, payload: object): Promise<boolean> {
+async function added(enqueuer: Pick<Enqueuer, 'enqueue'>, { kind, payload, requestId }: Outbox): Promise<boolean> {
   try {
-    await enqueuer.enqueue(kind, payload);
+    await enqueuer.enqueue(kind, payload, { requestId });
     return true;
   } catch (error) {
     if (error instanceof JobUnknownError || error instanceof ZodError) return false;

@@ -58,7 +58,6 @@ export async function enterPatients(
       action: origin.action,
       subjectKind: 'patient',
       subjectId: id,
-      requestId: null,
       details: {},
       at: now,
     })),

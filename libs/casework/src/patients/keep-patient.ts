@@ -63,7 +63,6 @@ export async function replacePatient(
     actorId: actor.userId,
     action: 'patient-changed',
     ...subject,
-    requestId: null,
     details: {},
     at: now,
   });

@@ -74,7 +74,6 @@ export async function importResourceCalendar(
       action: 'import-calendar',
       subjectKind: 'resource',
       subjectId: resourceId,
-      requestId: null,
       details: { importId: feed.id, added: added.length, gone: gone.length, problems: problems.length },
       at: now,
     });

@@ -47,7 +47,6 @@ export async function acceptProposal(
     action: 'accept-proposal',
     subjectKind: 'remake-alert',
     subjectId: alertId,
-    requestId: null,
     details: { proposalId, planHash },
     at: now,
   });

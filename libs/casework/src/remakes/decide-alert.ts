@@ -76,5 +76,5 @@ async function audit(
     ...entry
   }: { actorId: string; action: string; alertId: string; details: Record<string, string>; at: Date },
 ): Promise<void> {
-  await recordAudit(tx, { ...entry, subjectKind: 'remake-alert', subjectId: alertId, requestId: null });
+  await recordAudit(tx, { ...entry, subjectKind: 'remake-alert', subjectId: alertId });
 }

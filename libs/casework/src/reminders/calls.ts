@@ -92,7 +92,6 @@ async function noteCall(tx: EntityManager, actor: Actor, task: CallTask, outcome
     action: 'record-call',
     subjectKind: 'call-task',
     subjectId: id,
-    requestId: null,
     details: { outcome },
     at: now,
   });

@@ -1,4 +1,5 @@
 import { createHash } from 'node:crypto';
+import { currentRequestId } from '@archwright/platform';
 import type { EntityManager } from 'typeorm';
 import { uuidv7 } from '../uuidv7.js';
 import { AuditEntry } from './history.entity.js';
@@ -20,7 +21,6 @@ export interface NewAuditEntry {
   readonly action: string;
   readonly subjectKind: string;
   readonly subjectId: string | null;
-  readonly requestId: string | null;
   /** Ids and values, no identity: an entry outlives the erasure of a patient. */
   readonly details: Readonly<Record<string, unknown>>;
   readonly at: Date;
@@ -41,12 +41,14 @@ export interface AuditVerification {
   readonly broken: BrokenSeal | null;
 }
 
-/** Writes who did what, in the transaction of the deed. Never changed afterwards; a seal follows. */
+/** Writes who did what and in which request, in the transaction of the deed. Never changed afterwards; a seal follows. */
 export async function recordAudit(tx: EntityManager, ...entries: readonly NewAuditEntry[]): Promise<void> {
+  const requestId = currentRequestId();
   await tx.insert(
     AuditEntry,
-    entries.map(({ at, ...entry }) => ({ ...entry, id: uuidv7(), happenedAt: at })),
+    entries.map(({ at, ...entry }) => ({ ...entry, id: uuidv7(), requestId, happenedAt: at })),
   );
+}
 }
 
 /**

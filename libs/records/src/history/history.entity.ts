@@ -21,6 +21,8 @@ export class Outbox extends TenantRow {
   @Column('timestamptz', { nullable: true }) dispatchedAt!: Date | null;
   @Column('integer', { default: 0 }) attempts!: number;
   @Column('timestamptz', { default: () => 'now()' }) createdAt!: Date;
+  /** Null when the service acted by itself. */
+  @Column('text', { nullable: true }) requestId!: string | null;
 }
 
 /** Who did what. Immutable; carries ids, never identity. */

@@ -1,3 +1,4 @@
+import { currentRequestId } from '@archwright/platform';
 import { In, IsNull, LessThanOrEqual, type EntityManager } from 'typeorm';
 import { uuidv7 } from '../uuidv7.js';
 import { Outbox } from './history.entity.js';
@@ -14,7 +15,7 @@ export async function enqueueOutbox(
   payload: Readonly<Record<string, string>>,
   dueAt: Date,
 ): Promise<void> {
-  await tx.insert(Outbox, { id: uuidv7(), kind, payload, dueAt });
+  await tx.insert(Outbox, { id: uuidv7(), kind, payload, dueAt, requestId: currentRequestId() });
 }
 
 /** Side effects that are due, oldest first, locked to this transaction; those that another relay holds are passed over. */
