@@ -2,8 +2,19 @@ import { Catch, HttpException, type ArgumentsHost, type ExceptionFilter } from '
 import { DomainError } from '@archwright/kernel';
 import type { FastifyReply, FastifyRequest } from 'fastify';
 import type { Logger } from 'pino';
+import { isDatabaseAway } from './database-away.js';
 import { RequestInvalidError } from './validation.js';
 import { statusOf, titleOf } from './problem-status.js';
+
+/** A commit that was under way may have gone through, so nothing can be promised of the change. */
+const DATABASE_AWAY = {
+  status: 503,
+  code: 'platform.database-unavailable',
+  detail:
+    'The database can not be reached now, and whether the change was made is not known. Repeat the same call in a ' +
+    'few seconds, under the same Idempotency-Key where it has one.',
+  retryAfterSeconds: 2,
+};
 
 /** Answers every error as `application/problem+json` (RFC 9457); what we did not expect stays in the log. */
 @Catch()
@@ -54,7 +65,12 @@ export class ProblemFilter implements ExceptionFilter {
         detail: error instanceof Error ? error.message : titleOf(status),
       };
     }
-    this.logger.error({ err: error, requestId: request.id, route: request.routeOptions.url }, 'request failed');
+    const about = { requestId: request.id, route: request.routeOptions.url };
+    if (isDatabaseAway(error)) {
+      this.logger.warn({ ...about, reason: error instanceof Error ? error.message : null }, 'the database is away');
+      return DATABASE_AWAY;
+    }
+    this.logger.error({ ...about, err: error }, 'request failed');
     return {
       status: status ?? 500,
       code: 'platform.unexpected',

@@ -36,6 +36,8 @@ export async function runJest({ title, project, patterns = [], env = {} }: JestR
     '--outputFile',
     answer,
   ];
+  // These suites wait for other processes most of the time.
+  if (project === 'faults') args.push('--maxWorkers', '2');
   const { code } = await runProgram(
     process.execPath,
     ['--experimental-vm-modules', 'node_modules/jest/bin/jest.js', ...args, ...patterns],

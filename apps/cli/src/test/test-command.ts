@@ -13,6 +13,7 @@ const USAGE = `npm test [-- [--only ${PARTS.join(',')}] [PATTERN ...]]`;
 /** West and east of Greenwich, one of them off the whole hour. */
 const HOST_ZONES = ['America/New_York', 'Asia/Kolkata'];
 const CHROMIUM = ['chromium', 'chromium-browser', 'google-chrome', 'google-chrome-stable'];
+const TITLES = { e2e: 'End to end', faults: 'Faults' } as const;
 const MAC_CHROMIUM = '/Applications/Chromium.app/Contents/MacOS/Chromium';
 
 /** Everything that decides whether a change is good; the last line holds the sums. */
@@ -42,9 +43,14 @@ export async function testCommand(args: readonly string[]): Promise<number> {
           tally,
         );
       }
-      if (parts.has('redis')) await runOnRedis(database.env, servers, tally);
-      if (parts.has('faults'))
-        await runJest({ title: 'faults', project: 'faults', patterns: positionals, env: database.env }, tally);
+      if (parts.has('redis')) await runOnRedis('e2e', positionals, database.env, servers, tally);
+      if (parts.has('faults')) {
+        await runJest(
+          { title: 'faults, queue in PostgreSQL', project: 'faults', patterns: positionals, env: database.env },
+          tally,
+        );
+        await runOnRedis('faults', positionals, database.env, servers, tally);
+      }
       if (parts.has('browser')) await runInBrowser(positionals, database.env, tally);
     }
   } finally {
@@ -75,29 +81,40 @@ async function runUnitTests(patterns: readonly string[], tally: Tally): Promise<
 }
 
 /** The suites that ask for a queue, once more on Redis. */
-async function runOnRedis(env: Readonly<Record<string, string>>, servers: TestServer[], tally: Tally): Promise<void> {
-  const suites = suitesWithQueue();
+async function runOnRedis(
+  project: 'e2e' | 'faults',
+  patterns: readonly string[],
+  env: Readonly<Record<string, string>>,
+  servers: TestServer[],
+  tally: Tally,
+): Promise<void> {
+  const suites = suitesWithQueue(`test/${project}`, patterns);
   if (suites.length === 0) return;
   const redis = await startTestRedis();
   if (redis === undefined) {
     tally.skip(
-      'End to end with the queue in Redis: no redis-server was found',
+      `${TITLES[project]} with the queue in Redis: no redis-server was found`,
       'Install it (Debian: apt-get install redis-server) and run again.',
     );
     return;
   }
   servers.push(redis);
   await runJest(
-    { title: 'end to end, queue in Redis', project: 'e2e', patterns: suites, env: { ...env, ...redis.env } },
+    {
+      title: `${TITLES[project].toLowerCase()}, queue in Redis`,
+      project,
+      patterns: suites,
+      env: { ...env, ...redis.env },
+    },
     tally,
   );
 }
 
-function suitesWithQueue(): string[] {
-  const folder = 'test/e2e';
+function suitesWithQueue(folder: string, patterns: readonly string[]): string[] {
   if (!existsSync(folder)) return [];
   return readdirSync(folder, { recursive: true, encoding: 'utf8' })
     .map((name) => join(folder, name))
+    .filter((path) => patterns.length === 0 || patterns.some((pattern) => new RegExp(pattern).test(path)))
     .filter((path) => path.endsWith('.e2e-spec.ts') && readFileSync(path, 'utf8').includes('/support/queue.js'));
 }
 
