@@ -46,7 +46,7 @@ export class IdempotencyKey extends TenantRow {
   @Column('text') bodyHash!: string;
   /** Null: what the route answers by itself. */
   @Column('integer', { nullable: true }) status!: number | null;
-  @Column('jsonb', { nullable: true }) response!: object | null;
+  @Column('json', { nullable: true }) response!: object | null;
   @Column('text', { nullable: true }) etag!: string | null;
   @Column('timestamptz', { default: () => 'now()' }) createdAt!: Date;
 }
