@@ -2,6 +2,7 @@ import { createHash } from 'node:crypto';
 import { createParamDecorator, type ExecutionContext } from '@nestjs/common';
 import { DomainError } from '@archwright/kernel';
 import type { FastifyRequest } from 'fastify';
+import { wantsHeader } from './wanted-header.js';
 
 /** Codes and statuses follow the draft "The Idempotency-Key HTTP Header Field" (draft-ietf-httpapi-idempotency-key-header-07). */
 export class IdempotencyKeyMissingError extends DomainError {
@@ -84,9 +85,12 @@ export function fingerprintOf(method: string, path: string, body: unknown): stri
 }
 
 /** Controller parameter: key and fingerprint of a creating call. */
-export const Idempotent = createParamDecorator((_: unknown, context: ExecutionContext): IdempotentRequest => {
-  const request = context.switchToHttp().getRequest<FastifyRequest>();
-  const key = request.headers['idempotency-key'];
-  if (typeof key !== 'string' || !/^[\x21-\x7e]{8,200}$/.test(key)) throw new IdempotencyKeyMissingError();
-  return { key, fingerprint: fingerprintOf(request.method, request.url, request.body) };
-});
+export const Idempotent = createParamDecorator(
+  (_: unknown, context: ExecutionContext): IdempotentRequest => {
+    const request = context.switchToHttp().getRequest<FastifyRequest>();
+    const key = request.headers['idempotency-key'];
+    if (typeof key !== 'string' || !/^[\x21-\x7e]{8,200}$/.test(key)) throw new IdempotencyKeyMissingError();
+    return { key, fingerprint: fingerprintOf(request.method, request.url, request.body) };
+  },
+  [wantsHeader('Idempotency-Key')],
+);

@@ -20,3 +20,4 @@ export { ProblemFilter } from './problem-filter.js';
 export { PUBLIC, Public } from './public.js';
 export { currentRequestId, withinRequest } from './request-scope.js';
 export { RequestInvalidError, validationPipe, type FieldProblem } from './validation.js';
+export { wantedHeader } from './wanted-header.js';

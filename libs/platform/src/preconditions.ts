@@ -1,6 +1,7 @@
 import { createParamDecorator, type ExecutionContext } from '@nestjs/common';
 import { DomainError } from '@archwright/kernel';
 import type { FastifyRequest } from 'fastify';
+import { wantsHeader } from './wanted-header.js';
 
 /** A changing call came without `If-Match` (RFC 6585, section 3: 428). */
 export class PreconditionMissingError extends DomainError {
@@ -45,6 +46,8 @@ export function requireVersion(expected: number, current: number): void {
 }
 
 /** Controller parameter: the version that `If-Match` demands. */
-export const IfMatch = createParamDecorator((_: unknown, context: ExecutionContext): number =>
-  versionOf(context.switchToHttp().getRequest<FastifyRequest>().headers['if-match']),
+export const IfMatch = createParamDecorator(
+  (_: unknown, context: ExecutionContext): number =>
+    versionOf(context.switchToHttp().getRequest<FastifyRequest>().headers['if-match']),
+  [wantsHeader('If-Match')],
 );

@@ -1,6 +1,7 @@
 import type { INestApplication } from '@nestjs/common';
 import { DocumentBuilder, SwaggerModule, type OpenAPIObject } from '@nestjs/swagger';
 import { z } from 'zod';
+import { describeWantedHeaders } from './wanted-headers.js';
 
 const VERSION = '1.0.0';
 
@@ -13,6 +14,7 @@ export function openapiDocument(app: INestApplication): OpenAPIObject {
     .setOpenAPIVersion('3.1.0')
     .addCookieAuth('__Host-archwright')
     .build();
+  describeWantedHeaders(app);
   return SwaggerModule.createDocument(app, base, {
     // Left alone, the framework asks a schema for its OpenAPI 3.0 form, where a bound may be a boolean.
     standardSchemaConverter: (schema, { schemaType }) => jsonSchemaOf(schema, schemaType),
