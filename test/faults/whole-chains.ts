@@ -3,8 +3,8 @@ import type { DemoService } from './demo-service.js';
 import type { StubbornClient } from './stubborn-client.js';
 
 /** Resources taken twice at one time: there must never be any. */
-export async function doubleBookings({ rows }: DemoService): Promise<number> {
-  const [row] = await rows<{ count: number }>(
+export async function doubleBookings(service: DemoService): Promise<number> {
+  const [row] = await service.rows<{ count: number }>(
     `SELECT count(*)::integer AS count FROM occupancy a JOIN occupancy b
        ON a.resource_id = b.resource_id AND a.id < b.id AND a.starts_at < b.ends_at AND a.ends_at > b.starts_at`,
   );
@@ -12,8 +12,8 @@ export async function doubleBookings({ rows }: DemoService): Promise<number> {
 }
 
 /** Cases of which not exactly what their hold's plan says is booked, or kept, or nothing of it. */
-export async function partChains({ rows }: DemoService): Promise<string[]> {
-  const cases = await rows<{ number: string }>(
+export async function partChains(service: DemoService): Promise<string[]> {
+  const cases = await service.rows<{ number: string }>(
     `SELECT c.number FROM treatment_case c
        LEFT JOIN LATERAL (
          SELECT h.state, jsonb_array_length(p.document -> 'plan' -> 'visits') AS visits,
