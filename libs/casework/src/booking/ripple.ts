@@ -3,6 +3,7 @@ import { DomainError } from '@archwright/kernel';
 import { Appointment, AppointmentStage, Stage, type Plan } from '@archwright/records';
 import { In, type EntityManager } from 'typeorm';
 import type { Actor } from '../actor.js';
+import { requireCase } from '../cases/case-access.js';
 import { RecordNotFoundError, WrongStateError } from '../errors.js';
 import { loadReplanBasis, isMovable, type ReplanBasis } from '../planning/replan-basis.js';
 import { findReplan } from '../planning/replan-search.js';
@@ -164,6 +165,8 @@ export async function applyRipple(
   now: Date,
 ): Promise<string> {
   const plan = await loadPlan(tx, rippleId, [RIPPLE]);
+  // First, so that who may not see the case is not told either that there is such a plan.
+  await requireCase(tx, actor, plan.caseId);
   requireHash(plan, planHash);
   await applyPlan(tx, actor, plan, now);
   return plan.caseId;

@@ -1,0 +1,246 @@
+import type { Role } from '@archwright/contracts';
+import type { Place, Records } from './walled-practice.js';
+
+/** One row of the matrix: how a route is asked, and what each caller is answered. */
+export interface Wall {
+  /** Whom the route is for; an administrator may do whatever names roles. */
+  readonly roles: readonly Role[] | 'everyone';
+  /** Done by people in these roles alone, however much else an administrator may do. */
+  readonly notByAdministrator?: true;
+  /** The answer by where the caller stands, and by role where roles differ. A harmless refusal, such as 412 for a version long gone, shows that a caller got past the wall. */
+  readonly answers: Readonly<Record<Place, number | Readonly<Partial<Record<Role, number>>>>>;
+  /** What can be done once answers this to whoever comes later. */
+  readonly afterwards?: number;
+  readonly path?: (records: Records) => string;
+  readonly body?: (records: Records) => object;
+}
+
+const PAST: Wall['answers'] = { own: 412, otherClinic: 404, otherOrganisation: 404 };
+const SEEN: Wall['answers'] = { own: 200, otherClinic: 404, otherOrganisation: 404 };
+/** A manager answers for every laboratory of the organisation; what it shows names no patient. */
+const BENCHES: Wall['answers'] = { ...SEEN, otherClinic: { lab: 404, manager: 200 } };
+/** A list is answered to everyone, with what the caller may see in it. */
+const LISTED: Wall['answers'] = { own: 200, otherClinic: 200, otherOrganisation: 200 };
+
+const DESK: readonly Role[] = ['front-desk'];
+const CHAIR: readonly Role[] = ['clinician'];
+const TREATING: readonly Role[] = ['front-desk', 'clinician'];
+const PRACTICE: readonly Role[] = ['front-desk', 'clinician', 'manager'];
+const BENCH: readonly Role[] = ['lab', 'manager'];
+const EVERY_WORKPLACE: readonly Role[] = ['front-desk', 'clinician', 'manager', 'lab'];
+
+const reason = () => ({ reason: 'A test of walls.' });
+
+/** By the route's name in the API's description. */
+export const WALLS: Readonly<Record<string, Wall>> = {
+  'GET /practice': { roles: 'everyone', answers: LISTED },
+
+  'GET /patients': { roles: PRACTICE, answers: LISTED, path: () => '/patients?q=Walled' },
+  'GET /patients/{id}': { roles: PRACTICE, answers: SEEN, path: ({ patient }) => `/patients/${patient}` },
+  'POST /patients': {
+    roles: ['front-desk', 'manager'],
+    answers: { own: 201, otherClinic: 201, otherOrganisation: 201 },
+    body: () => ({ givenName: 'New', familyName: 'Person', birthOn: '1950-02-03', zone: 'Europe/London' }),
+  },
+  'PUT /patients/{id}': {
+    roles: ['front-desk', 'manager'],
+    answers: PAST,
+    path: ({ patient }) => `/patients/${patient}`,
+    body: () => ({ givenName: 'New', familyName: 'Name', birthOn: '1950-02-03', zone: 'Europe/London' }),
+  },
+
+  'GET /cases': { roles: EVERY_WORKPLACE, answers: LISTED, path: () => '/cases?limit=100' },
+  'GET /cases/{id}': { roles: EVERY_WORKPLACE, answers: SEEN, path: (records) => `/cases/${records.case}` },
+  'POST /cases': {
+    roles: TREATING,
+    answers: { own: 201, otherClinic: 404, otherOrganisation: 404 },
+    body: ({ patient, pathVersion, clinic }) => ({
+      patientId: patient,
+      arches: [{ arch: 'upper', pathVersionId: pathVersion }],
+      clinicIds: [clinic],
+    }),
+  },
+  'PUT /cases/{id}/consent': {
+    roles: CHAIR,
+    answers: PAST,
+    path: (records) => `/cases/${records.case}/consent`,
+    body: () => ({ consentOn: null, treatmentApprovedOn: null, medicinesAskedOn: null }),
+  },
+  'GET /cases/{id}/state-effects': {
+    roles: TREATING,
+    answers: SEEN,
+    path: (records) => `/cases/${records.case}/state-effects?to=paused`,
+  },
+  'PUT /cases/{id}/state': {
+    roles: TREATING,
+    answers: PAST,
+    path: (records) => `/cases/${records.case}/state`,
+    body: () => ({ ...reason(), to: 'paused', reviewOn: '2027-03-01' }),
+  },
+  'GET /cases/{id}/reminders': {
+    roles: DESK,
+    answers: SEEN,
+    path: (records) => `/cases/${records.case}/reminders`,
+  },
+
+  'POST /cases/{id}/offers': {
+    roles: PRACTICE,
+    answers: SEEN,
+    path: ({ heldCase }) => `/cases/${heldCase}/offers`,
+    body: () => ({ count: 1 }),
+  },
+  // The offer was booked, and nothing is left to offer instead.
+  'POST /cases/{id}/holds': {
+    roles: DESK,
+    answers: { own: 422, otherClinic: 404, otherOrganisation: 404 },
+    path: (records) => `/cases/${records.case}/holds`,
+    body: ({ offer }) => ({ offerId: offer, kind: 'phone' }),
+  },
+  'POST /holds/{id}/confirm': {
+    roles: DESK,
+    answers: { own: 409, otherClinic: 404, otherOrganisation: 404 },
+    path: ({ hold }) => `/holds/${hold}/confirm`,
+    body: () => ({ planHash: 'of another plan' }),
+  },
+  'DELETE /holds/{id}': {
+    roles: DESK,
+    afterwards: 409,
+    answers: { own: 204, otherClinic: 404, otherOrganisation: 404 },
+    path: ({ hold }) => `/holds/${hold}`,
+  },
+
+  'GET /appointments': { roles: PRACTICE, answers: LISTED, path: ({ on }) => `/appointments?on=${on}` },
+  'GET /appointments/{id}': {
+    roles: PRACTICE,
+    answers: SEEN,
+    path: (records) => `/appointments/${records.appointment}`,
+  },
+  'GET /appointments/{id}/alternatives': {
+    roles: DESK,
+    answers: SEEN,
+    path: (records) => `/appointments/${records.appointment}/alternatives`,
+  },
+  'POST /appointments/{id}/actions': {
+    roles: TREATING,
+    answers: PAST,
+    path: (records) => `/appointments/${records.appointment}/actions`,
+    body: () => ({ action: 'arrive' }),
+  },
+
+  'POST /ripples/move': {
+    roles: DESK,
+    answers: SEEN,
+    body: ({ appointment, on }) => ({ appointmentId: appointment, startsAt: `${on}T10:00:00Z` }),
+  },
+  'POST /ripples/cancel': {
+    roles: DESK,
+    answers: SEEN,
+    body: ({ appointment }) => ({ ...reason(), appointmentId: appointment, then: 'drop-rest' }),
+  },
+  'POST /ripples/{id}/apply': {
+    roles: DESK,
+    answers: { own: 409, otherClinic: 404, otherOrganisation: 404 },
+    path: (records) => `/ripples/${records.ripple}/apply`,
+    body: () => ({ planHash: 'of another plan' }),
+  },
+
+  'GET /call-tasks': { roles: DESK, answers: LISTED },
+  'POST /call-tasks/{id}/attempts': {
+    roles: DESK,
+    answers: PAST,
+    path: ({ callTask }) => `/call-tasks/${callTask}/attempts`,
+    body: () => ({ outcome: 'no-answer' }),
+  },
+
+  'GET /stage-board': { roles: PRACTICE, answers: LISTED, path: ({ on }) => `/stage-board?on=${on}` },
+  'GET /stages/{id}': { roles: CHAIR, answers: SEEN, path: ({ stage }) => `/stages/${stage}` },
+  'POST /stages/{id}/captures': {
+    roles: CHAIR,
+    answers: PAST,
+    path: ({ stage }) => `/stages/${stage}/captures`,
+    body: () => ({}),
+  },
+  'POST /stages/{id}/overrides': {
+    roles: CHAIR,
+    notByAdministrator: true,
+    answers: PAST,
+    path: ({ stage }) => `/stages/${stage}/overrides`,
+    body: () => ({ ...reason(), gate: 'consent' }),
+  },
+  'POST /stages/{id}/completion': {
+    roles: CHAIR,
+    answers: PAST,
+    path: ({ stage }) => `/stages/${stage}/completion`,
+    body: () => ({ outcome: 'passed' }),
+  },
+  'POST /stages/{id}/prescription': {
+    roles: CHAIR,
+    answers: PAST,
+    path: ({ stage }) => `/stages/${stage}/prescription`,
+    body: ({ on }) => ({ disinfection: { agent: 'any', at: `${on}T10:00:00Z` } }),
+  },
+
+  'GET /remake-alerts': { roles: EVERY_WORKPLACE, answers: LISTED },
+  'GET /remake-alerts/{id}': { roles: EVERY_WORKPLACE, answers: SEEN, path: ({ alert }) => `/remake-alerts/${alert}` },
+  'POST /remake-alerts': {
+    roles: ['clinician', 'lab'],
+    answers: { own: 409, otherClinic: 404, otherOrganisation: 404 },
+    body: (records) => ({ ...reason(), caseId: records.case, stage: records.stageCode, trigger: 'no-such-trigger' }),
+  },
+  'POST /remake-alerts/{id}/acceptance': {
+    roles: TREATING,
+    answers: PAST,
+    path: ({ alert }) => `/remake-alerts/${alert}/acceptance`,
+    body: ({ alert }) => ({ proposalId: alert, planHash: 'of another plan' }),
+  },
+  'POST /remake-alerts/{id}/dismissal': {
+    roles: CHAIR,
+    answers: PAST,
+    path: ({ alert }) => `/remake-alerts/${alert}/dismissal`,
+    body: reason,
+  },
+
+  'GET /lab/load': {
+    roles: BENCH,
+    answers: BENCHES,
+    path: ({ laboratory, on }) => `/lab/load?laboratoryId=${laboratory}&from=${on}`,
+  },
+  'GET /lab/dispatch': {
+    roles: BENCH,
+    answers: BENCHES,
+    path: ({ laboratory, on }) => `/lab/dispatch?laboratoryId=${laboratory}&on=${on}`,
+  },
+  'GET /lab/steps/{id}': { roles: BENCH, answers: BENCHES, path: ({ labStep }) => `/lab/steps/${labStep}` },
+  'POST /lab/steps/{id}/actions': {
+    roles: ['lab'],
+    answers: PAST,
+    path: ({ labStep }) => `/lab/steps/${labStep}/actions`,
+    body: () => ({ action: 'start' }),
+  },
+  'POST /lab/questions/{id}/answer': {
+    roles: CHAIR,
+    afterwards: 409,
+    answers: { own: 204, otherClinic: 404, otherOrganisation: 404 },
+    path: ({ question }) => `/lab/questions/${question}/answer`,
+    body: () => ({ answer: 'The lighter one.' }),
+  },
+
+  'POST /resources/{id}/calendar': {
+    roles: ['front-desk', 'manager'],
+    answers: SEEN,
+    path: ({ chair }) => `/resources/${chair}/calendar`,
+    body: () => ({ source: 'Feed', calendar: 'BEGIN:VCALENDAR\r\nVERSION:2.0\r\nPRODID:test\r\nEND:VCALENDAR\r\n' }),
+  },
+};
+
+/** Routes that reach no record of an organisation through the caller's session, and what guards them instead. */
+export const OUTSIDE: Readonly<Record<string, string>> = {
+  'POST /sessions': 'opens the session; its own tests hold it',
+  'GET /sessions/current': 'shows the session that asks',
+  'DELETE /sessions/current': 'ends the session that asks',
+  'GET /replies/{purpose}': 'a signed token names the visit; its own tests hold it',
+  'POST /replies/{purpose}': 'a signed token names the visit; its own tests hold it',
+  'GET /caught-mail': 'there only in the demonstration, which has one organisation',
+  'GET /demo/clock': 'there only in the demonstration, which has one organisation',
+  'PUT /demo/clock': 'there only in the demonstration, which has one organisation',
+};
