@@ -15,6 +15,7 @@ const COMMANDS: Readonly<Record<string, () => Promise<Command>>> = {
   test: async () => (await import('./test/test-command.js')).testCommand,
   lint: async () => (await import('./test/lint-command.js')).lintCommand,
   import: async () => (await import('./import/import-command.js')).importCommand,
+  audit: async () => (await import('./audit-command.js')).auditCommand,
   provision: async () => (await import('./provision-command.js')).provisionCommand,
 };
 

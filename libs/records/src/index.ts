@@ -33,7 +33,8 @@ export {
   type OccupancyConflict,
 } from './booking/occupancy-errors.js';
 export { nextCaseNumber } from './case/case-number.js';
-export { recordAudit, sealAudit, verifyAudit, type AuditVerification, type NewAuditEntry } from './history/audit.js';
+export { recordAudit, sealAudit, type NewAuditEntry } from './history/audit.js';
+export { verifyAudit, type AuditVerification } from './history/verify-audit.js';
 export { appendCaseEvent, type NewCaseEvent } from './history/case-event.js';
 export { enqueueOutbox, markDispatched, takeDueOutbox } from './history/outbox.js';
 export { loadPatientSnapshot, type PatientScope } from './snapshot/load-patient-snapshot.js';

@@ -1,19 +1,10 @@
-import { createHash } from 'node:crypto';
 import { currentRequestId } from '@archwright/platform';
 import type { EntityManager } from 'typeorm';
 import { uuidv7 } from '../uuidv7.js';
+import { CANONICAL, GENESIS, link } from './audit-chain.js';
 import { AuditEntry } from './history.entity.js';
 
-/** Hash before the first entry. */
-const GENESIS = '0'.repeat(64);
 const SEALED_AT_ONCE = 1000;
-
-/**
- * Entry as text that is the same on every machine: PostgreSQL's own text of instant and details, so that no digit that
- * the database keeps is out of the hash.
- */
-const CANONICAL = `json_build_array(e.id, to_char(e.happened_at AT TIME ZONE 'UTC', 'YYYY-MM-DD"T"HH24:MI:SS.US'),
-  e.actor_id, e.action, e.subject_kind, e.subject_id, e.request_id, e.details::text)::text`;
 
 export interface NewAuditEntry {
   /** Null when the background service acts. */
@@ -26,21 +17,6 @@ export interface NewAuditEntry {
   readonly at: Date;
 }
 
-/** First link of the chain that does not hold, and what is wrong with it. */
-export interface BrokenSeal {
-  readonly sequence: number;
-  readonly entryId: string;
-  readonly problem: 'entry-changed' | 'chain-broken' | 'seal-missing';
-}
-
-export interface AuditVerification {
-  readonly sealed: number;
-  readonly unsealed: number;
-  /** Last hash; kept elsewhere, it also shows that the end was cut off. */
-  readonly head: string;
-  readonly broken: BrokenSeal | null;
-}
-
 /** Writes who did what and in which request, in the transaction of the deed. Never changed afterwards; a seal follows. */
 export async function recordAudit(tx: EntityManager, ...entries: readonly NewAuditEntry[]): Promise<void> {
   const requestId = currentRequestId();
@@ -48,7 +24,6 @@ export async function recordAudit(tx: EntityManager, ...entries: readonly NewAud
     AuditEntry,
     entries.map(({ at, ...entry }) => ({ ...entry, id: uuidv7(), requestId, happenedAt: at })),
   );
-}
 }
 
 /**
@@ -90,41 +65,4 @@ export async function sealAudit(tx: EntityManager, now: Date): Promise<number> {
     ],
   );
   return links.length;
-}
-
-/** Recomputes the whole chain of the organisation and names the first link that does not hold. */
-export async function verifyAudit(tx: EntityManager): Promise<AuditVerification> {
-  const seals: { sequence: number; entryId: string; previous: string; hash: string; canonical: string }[] =
-    await tx.query(
-      `SELECT s.sequence, s.entry_id AS "entryId", s.previous_hash AS previous, s.hash, ${CANONICAL} AS canonical
-     FROM audit_seal s JOIN audit_entry e ON e.id = s.entry_id ORDER BY s.sequence`,
-    );
-  const [unsealed]: { count: number }[] = await tx.query(
-    `SELECT count(*)::integer AS count FROM audit_entry e WHERE NOT EXISTS (SELECT FROM audit_seal s WHERE s.entry_id = e.id)`,
-  );
-  let head = GENESIS;
-  let broken: BrokenSeal | null = null;
-  for (const [index, seal] of seals.entries()) {
-    const problem = problemOf(seal, index + 1, head);
-    if (problem !== null) {
-      broken = { sequence: seal.sequence, entryId: seal.entryId, problem };
-      break;
-    }
-    head = seal.hash;
-  }
-  return { sealed: seals.length, unsealed: unsealed?.count ?? 0, head, broken };
-}
-
-function problemOf(
-  seal: { sequence: number; previous: string; hash: string; canonical: string },
-  expectedSequence: number,
-  head: string,
-): BrokenSeal['problem'] | null {
-  if (seal.sequence !== expectedSequence) return 'seal-missing';
-  if (seal.previous !== head) return 'chain-broken';
-  return link(head, seal.canonical) === seal.hash ? null : 'entry-changed';
-}
-
-function link(previous: string, canonical: string): string {
-  return createHash('sha256').update(`${previous}\n${canonical}`).digest('hex');
 }
