@@ -47,7 +47,7 @@ async function loseQueue(): Promise<void> {
   const url = queueUrl();
   if (url !== null) {
     const redis = new Redis(url);
-    await redis.flushall();
+    await redis.flushdb(); // another suite may keep its queue in another database of this Redis
     redis.disconnect();
     return;
   }

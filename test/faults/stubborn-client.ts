@@ -25,6 +25,8 @@ export class StubbornClient {
   readonly acknowledged: Acknowledged[] = [];
   /** Calls whose connection ended before the answer came. */
   cutOff = 0;
+  /** Answers that asked to come again later. */
+  putOff = 0;
   private cookie = '';
 
   constructor(private readonly url: string) {}
@@ -66,6 +68,7 @@ export class StubbornClient {
         });
         const text = await response.text();
         if (!isForLater(response.status, text)) return { status: response.status, text, headers: response.headers };
+        this.putOff++;
       } catch (error) {
         // Cut off or not listening: whether it happened is not known, so the same call follows.
         if (!isNobodyThere(error)) this.cutOff++;
@@ -75,8 +78,9 @@ export class StubbornClient {
   }
 }
 
+/** By its shape: the test runner's own `Error` is not the one that `fetch` throws. */
 const isNobodyThere = (error: unknown): boolean =>
-  error instanceof Error && (error.cause as { code?: string } | undefined)?.code === 'ECONNREFUSED';
+  (error as { cause?: { code?: string } } | null)?.cause?.code === 'ECONNREFUSED';
 
 /** The service is away, or the first call of this key still runs in it. */
 function isForLater(status: number, text: string): boolean {
