@@ -1,4 +1,3 @@
-import { existsSync } from 'node:fs';
 import { join } from 'node:path';
 import { serviceActor, type Actor } from '@archwright/casework';
 import { DomainError } from '@archwright/kernel';
@@ -6,8 +5,7 @@ import { requireHarmlessLogin, SharedClock, SystemClock } from '@archwright/plat
 import { createDataSource, inOrganisation, listOrganisations, Organisation, type Work } from '@archwright/records';
 import type { DataSource } from 'typeorm';
 import { callersPath } from '../arguments.js';
-import { startDatabase } from '../start/databases.js';
-import { runningDatabase } from '../start/running-database.js';
+import { findDatabase } from '../start/find-database.js';
 import { UndoList } from '../start/undo-list.js';
 
 /** Where the practice is kept, and which one is meant. */
@@ -54,7 +52,9 @@ export async function inPractice<Result>(
   };
   process.once('SIGINT', stop).once('SIGTERM', stop).once('SIGHUP', stop);
   try {
-    const { url, clockFile } = await findDatabase(callersPath(data), undo);
+    const dataFolder = callersPath(data);
+    const url = await findDatabase(dataFolder, undo);
+    const clockFile = clockFileOf(dataFolder);
     const clock = clockFile === undefined ? new SystemClock(process.env.ARCHWRIGHT_CLOCK) : new SharedClock(clockFile);
     const db = await connect(url);
     try {
@@ -76,24 +76,9 @@ export async function inPractice<Result>(
 }
 
 /** The clock of a demonstration may have been moved on; it is shared through a file. */
-async function findDatabase(
-  dataFolder: string,
-  undo: UndoList,
-): Promise<{ url: string; clockFile?: string | undefined }> {
-  const { DATABASE_URL: given, ARCHWRIGHT_CLOCK_FILE: givenClock } = process.env;
-  if (given) return { url: given, clockFile: givenClock };
-  const clockFile = givenClock ?? join(dataFolder, 'clock');
-  const running = runningDatabase(dataFolder);
-  if (running !== null) return { url: running, clockFile };
-  if (!existsSync(join(dataFolder, 'postgres'))) {
-    throw new PracticeUnknownError(
-      'not-found',
-      `There is no practice in ${dataFolder}. Accepted: a folder that "npm start" has filled (--data FOLDER), or DATABASE_URL.`,
-    );
-  }
-  process.stderr.write('Starting the database for this command ...\n');
-  const { databaseUrl } = await startDatabase(dataFolder, {}, undo);
-  return { url: databaseUrl, clockFile };
+function clockFileOf(dataFolder: string): string | undefined {
+  const { DATABASE_URL: isElsewhere, ARCHWRIGHT_CLOCK_FILE: given } = process.env;
+  return given ?? (isElsewhere ? undefined : join(dataFolder, 'clock'));
 }
 
 async function connect(url: string): Promise<DataSource> {
