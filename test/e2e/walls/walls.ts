@@ -217,6 +217,7 @@ export const WALLS: Readonly<Record<string, Wall>> = {
     path: ({ labStep }) => `/lab/steps/${labStep}/actions`,
     body: () => ({ action: 'start' }),
   },
+  'GET /lab/questions': { roles: PRACTICE, answers: LISTED },
   'POST /lab/questions/{id}/answer': {
     roles: CHAIR,
     afterwards: 409,
