@@ -106,7 +106,7 @@ export function settle<W extends OwnWork>(work: W, pair: Pair): W[] {
     ] as const
   ).map(([from, to]): W => {
     const lo = orderTable(work.modes[from]!, work.modes[to]!, slotCount);
-    const order = { from: from + offset, to: to + offset, lo, hi: null };
+    const order = { from: from + offset, to: to + offset, lo, hi: null, end: null };
     return { ...rest, net: { ...work.net, arcs: [...work.net.arcs, order] } };
   });
   const choices = (index: number): string[] => {

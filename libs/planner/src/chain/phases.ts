@@ -1,4 +1,4 @@
-import { byStart, delays, tablesIn, visitEnds } from './arcs.js';
+import { delays, tablesIn, visitEnds } from './arcs.js';
 import { emptyBits, fullBits, hasBit, setBit } from './bits.js';
 import type { ChainCache } from './cache.js';
 import type { ChainPhase, ChainProblem } from './model.js';
@@ -165,11 +165,7 @@ function netOf(
       const visit = arc.from === 'after' ? afterNode : arc.to === 'before' ? beforeNode : -1;
       const tables = tablesIn(arc, places[visit]?.clinic ?? null);
       const end = from < group.visits.length ? ends(places[from]!.lengthSlots) : modes[from - group.visits.length]!.end;
-      const { lo, hi } = cache.get(
-        `arc:${String(cache.id(tables.lo))}:${String(cache.id(tables.hi))}:${arc.anchor}:${String(cache.id(end))}`,
-        () => byStart(tables, arc.anchor, end, slotCount),
-      );
-      arcs.push({ from, to, lo, hi });
+      arcs.push({ from, to, lo: tables.lo, hi: tables.hi, end: arc.anchor === 'end' ? end : null });
       if (arc.anchor !== 'end' || !delays(tables, cache)) continue;
       if (typeof arc.to === 'number') waits.add(arc.to);
       if (typeof arc.from === 'number') isAwaited.add(arc.from);
@@ -178,10 +174,11 @@ function netOf(
     for (const { node, at } of own) {
       const self = group.visits.length + at;
       if (afterNode >= 0 && !waits.has(node.operation)) {
-        arcs.push({ from: afterNode, to: self, lo: ends(places[afterNode]!.lengthSlots), hi: null });
+        arcs.push({ from: afterNode, to: self, lo: ends(places[afterNode]!.lengthSlots), hi: null, end: null });
       }
-      if (!isAwaited.has(node.operation)) arcs.push({ from: self, to: beforeNode, lo: modes[at]!.end, hi: null });
+      if (!isAwaited.has(node.operation))
+        arcs.push({ from: self, to: beforeNode, lo: modes[at]!.end, hi: null, end: null });
     }
   });
-  return { domains, arcs };
+  return { domains, arcs, slotCount };
 }

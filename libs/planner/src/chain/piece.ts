@@ -1,4 +1,4 @@
-import { and, emptyBits, hasBit, isEmpty, nextBit, setBit, setRange } from './bits.js';
+import { and, andInto, emptyBits, hasBit, isEmpty, nextBit, setBit, setRange } from './bits.js';
 import type { SlotBits } from './model.js';
 import { sweepDown, sweepUp, type Net } from './net.js';
 
@@ -78,15 +78,19 @@ export function projectNet(net: Net, from: number, to: number, slotCount: number
   const hi = new Int32Array(slotCount).fill(-1);
   const fromBits = emptyBits(slotCount);
   const toBits = emptyBits(slotCount);
-  sweepUp(net, from, (slot, values) => {
-    lo[slot] = values[to]!;
-    setBit(fromBits, slot);
+  sweepUp(net, from, (first, last, values) => {
+    lo.fill(values[to]!, first, last + 1);
+    setRange(fromBits, first, last);
   });
+  andInto(fromBits, net.domains[from]!);
   if (isEmpty(fromBits)) return null;
-  sweepDown(net, from, (slot, values) => (hi[slot] = values[to]!));
-  sweepUp(net, to, (slot) => {
-    setBit(toBits, slot);
+  sweepDown(net, from, (first, last, values) => {
+    hi.fill(values[to]!, first, last + 1);
   });
+  sweepUp(net, to, (first, last) => {
+    setRange(toBits, first, last);
+  });
+  andInto(toBits, net.domains[to]!);
   // Slots outside `from` are never used; they take a neighbour's bound so that the tables stay monotone.
   for (let slot = slotCount - 1, seen = slotCount; slot >= 0; slot--) {
     if (lo[slot] === -1) lo[slot] = seen;

@@ -1,8 +1,9 @@
 import { and, emptyBits, isEmpty, nextBit, orInto, within } from './bits.js';
 import type { SlotBits } from './model.js';
+import { firstAtLeast, lastAtMost } from './monotone.js';
 import { addImage, addPreimage, joins } from './piece.js';
 import type { PreparedChain } from './prepare.js';
-import { settleAt, type Alternative } from './relations.js';
+import { settleAt, type Alternative, type JointPiece } from './relations.js';
 
 /** A part of the search space: start sets per visit and state, and the alternative taken for each relation off the tree. */
 export interface Region {
@@ -170,13 +171,41 @@ function decide(prepared: PreparedChain, region: Region, index: number): Region[
 }
 
 /**
+ * Two parts that hold every plan of a region and not the witness, when it breaks a piece; else `null`.
+ *
+ * The cut lies where the bound first lets the witness's later start pass, not at its earlier start: the bounds of days
+ * stay the same for hundreds of slots, which would otherwise be cut off one by one.
+ */
+function cut(
+  prepared: PreparedChain,
+  region: Region,
+  { from, to, piece }: JointPiece,
+  witness: Witness,
+): Region[] | null {
+  const last = prepared.problem.slotCount - 1;
+  const t = witness.starts[from]!;
+  const y = witness.starts[to]!;
+  if (y > piece.hi[t]!) {
+    const end = lastAtMost((slot) => piece.hi[slot]!, y - 1, t, last);
+    return [between(between(region, from, 0, end), to, 0, piece.hi[end]!), between(region, from, end + 1, last)];
+  }
+  if (y < piece.lo[t]!) {
+    const begin = firstAtLeast((slot) => piece.lo[slot]!, y + 1, 0, t);
+    return [
+      between(between(region, from, begin, last), to, piece.lo[begin]!, last),
+      between(region, from, 0, begin - 1),
+    ];
+  }
+  return null;
+}
+
+/**
  * Checks a witness against the relations off the tree.
  *
  * @returns `null` when it keeps them all; else parts of the region that together hold every plan of it, each smaller or
  * with more decided
  */
 export function split(prepared: PreparedChain, region: Region, witness: Witness): Region[] | null {
-  const { slotCount } = prepared.problem;
   for (let index = 0; index < prepared.others.length; index++) {
     const decided = region.decided[index] ?? null;
     if (decided === null) {
@@ -188,20 +217,9 @@ export function split(prepared: PreparedChain, region: Region, witness: Witness)
       if (kept) continue;
       return decide(prepared, region, index);
     }
-    for (const { from, to, piece } of decided.pieces) {
-      const t = witness.starts[from]!;
-      const y = witness.starts[to]!;
-      const latest = piece.hi[t]!;
-      const earliest = piece.lo[t]!;
-      if (y > latest) {
-        return [between(between(region, from, 0, t), to, 0, latest), between(region, from, t + 1, slotCount - 1)];
-      }
-      if (y < earliest) {
-        return [
-          between(between(region, from, t, slotCount - 1), to, earliest, slotCount - 1),
-          between(region, from, 0, t - 1),
-        ];
-      }
+    for (const joint of decided.pieces) {
+      const parts = cut(prepared, region, joint, witness);
+      if (parts !== null) return parts;
     }
     const parts = settleAt(decided, prepared.others[index]!.visits, witness.starts);
     if (parts !== null) return parts.map((part) => taking(region, index, part));

@@ -1,5 +1,5 @@
 import { byStart, tablesIn, visitEnds } from './arcs.js';
-import { and, emptyBits, isEmpty, orInto, setBit } from './bits.js';
+import { and, andInto, emptyBits, isEmpty, orInto, setBit, setRange } from './bits.js';
 import type { ChainCache } from './cache.js';
 import type { ChainProblem, PhaseArc, SlotBits, VisitOption } from './model.js';
 import { smallestSolution, sweepUp } from './net.js';
@@ -91,9 +91,10 @@ function groupKey(problem: ChainProblem, group: PhaseGroup, places: readonly Vis
 function alternativeOf(branch: Branch, visits: readonly number[], slotCount: number): Alternative | null {
   if (visits.length === 1) {
     const starts = emptyBits(slotCount);
-    sweepUp(branch.net, 0, (slot) => {
-      setBit(starts, slot);
+    sweepUp(branch.net, 0, (first, last) => {
+      setRange(starts, first, last);
     });
+    andInto(starts, branch.net.domains[0]!);
     if (isEmpty(starts)) return null;
     return { pieces: [], only: [{ visit: visits[0]!, starts }], branch, units: [] };
   }
