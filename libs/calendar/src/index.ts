@@ -11,7 +11,7 @@ export {
   union,
   type Interval,
 } from './intervals.js';
-export { acceptedOn, addLabWorkingDays, isLabWorkingDay, type LabDays } from './lab-days.js';
+export { acceptedOn, addLabWorkingDays, isLabWorkingDay, labWorkingDayAfter, type LabDays } from './lab-days.js';
 export { addDays, dateOfDay, dayNumber, weekday } from './local-date.js';
 export { machineRuns } from './machine-runs.js';
 export { closedInterval, openIntervals, type ClosedDays, type Hours } from './open-intervals.js';

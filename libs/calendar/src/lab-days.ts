@@ -1,5 +1,5 @@
 import { CalendarTextError, NoLabWorkingDayError, requireWhole } from './errors.js';
-import { addDays, weekday } from './local-date.js';
+import { dateOfDay, dayNumber, weekday, weekdayOfDay } from './local-date.js';
 import { localDate, toInstantMs } from './zone.js';
 
 /** Which days a laboratory works, and until when an arrival counts as that day's. */
@@ -21,13 +21,13 @@ export function isLabWorkingDay(date: string, labDays: LabDays): boolean {
   return labDays.openWeekdays.includes(weekday(date)) && !labDays.closedOn.includes(date);
 }
 
-/** `date` itself when the laboratory works on it, else the next day on which it does. */
-function workingDayFrom(date: string, labDays: LabDays): string {
-  for (let days = 0; days < SEARCHED_DAYS; days++) {
-    const candidate = addDays(date, days);
-    if (isLabWorkingDay(candidate, labDays)) return candidate;
+/** `day` itself when the laboratory works on it, else the next day on which it does, in days since 1970-01-01. */
+function workingDayFrom(day: number, { openWeekdays, closedOn }: LabDays): number {
+  for (let candidate = day; candidate < day + SEARCHED_DAYS; candidate++) {
+    if (!openWeekdays.includes(weekdayOfDay(candidate))) continue;
+    if (closedOn.length === 0 || !closedOn.includes(dateOfDay(candidate))) return candidate;
   }
-  throw new NoLabWorkingDayError(date, SEARCHED_DAYS);
+  throw new NoLabWorkingDayError(dateOfDay(day), SEARCHED_DAYS);
 }
 
 /**
@@ -43,7 +43,7 @@ export function acceptedOn(ms: number, labDays: LabDays): string {
   }
   const date = localDate(ms, labDays.zone);
   const cutOffMs = toInstantMs(`${date}T${labDays.cutOffLocal}`, labDays.zone);
-  return workingDayFrom(ms <= cutOffMs ? date : addDays(date, 1), labDays);
+  return dateOfDay(workingDayFrom(dayNumber(date) + (ms <= cutOffMs ? 0 : 1), labDays));
 }
 
 /**
@@ -54,8 +54,13 @@ export function acceptedOn(ms: number, labDays: LabDays): string {
  * @throws {NoLabWorkingDayError} when the calendar has no further working day within a year
  */
 export function addLabWorkingDays(date: string, days: number, labDays: LabDays): string {
+  return dateOfDay(labWorkingDayAfter(dayNumber(date), days, labDays));
+}
+
+/** {@link addLabWorkingDays} in days since 1970-01-01, for the many at once that a table holds. */
+export function labWorkingDayAfter(day: number, days: number, labDays: LabDays): number {
   requireWhole('The number of laboratory working days', days, 0);
-  let on = workingDayFrom(date, labDays);
-  for (let passed = 0; passed < days; passed++) on = workingDayFrom(addDays(on, 1), labDays);
+  let on = workingDayFrom(day, labDays);
+  for (let passed = 0; passed < days; passed++) on = workingDayFrom(on + 1, labDays);
   return on;
 }

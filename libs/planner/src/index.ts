@@ -24,6 +24,7 @@ export type {
   SlotBits,
   VisitOption,
 } from './chain/model.js';
+export { and, erode } from './chain/bits.js';
 export { ChainCache } from './chain/cache.js';
 export {
   ContradictoryWaitsError,

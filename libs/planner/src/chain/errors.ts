@@ -76,9 +76,7 @@ function requireLabs(problem: ChainProblem, cache: ChainCache): void {
   for (const { key, labs } of problem.phases) {
     const blocked = labs.flatMap(({ lab, operations }) => {
       const full = operations.find((operation) => {
-        const starts = cache.get(`starts:${String(cache.id(operation))}:${String(problem.slotCount)}`, () =>
-          operationStarts(operation, problem.slotCount),
-        );
+        const starts = operationStarts(operation, problem.slotCount, cache);
         return operation.batches.length === 0 && isEmpty(starts.any);
       });
       return full === undefined ? [] : [{ lab, operation: full.key, centre: full.centre }];

@@ -1,4 +1,5 @@
-import { emptyBits, hasBit, orInto, setBit } from './bits.js';
+import { clearInto, emptyBits, fullBits, hasBit, nextBit, orInto, setBit, slotsOf } from './bits.js';
+import type { ChainCache } from './cache.js';
 import type { ChainOperation, SlotBits } from './model.js';
 
 export interface Hold {
@@ -26,15 +27,15 @@ interface OpenAxis {
   readonly slot: Int32Array;
 }
 
-function openAxis(open: SlotBits, slotCount: number): OpenAxis {
-  const rank = new Int32Array(slotCount + 1);
-  const slots: number[] = [];
-  for (let slot = 0; slot < slotCount; slot++) {
-    rank[slot] = slots.length;
-    if (hasBit(open, slot)) slots.push(slot);
-  }
-  rank[slotCount] = slots.length;
-  return { rank, slot: Int32Array.from(slots) };
+function openAxis(open: SlotBits, slotCount: number, cache: ChainCache): OpenAxis {
+  return cache.get(`open-axis:${cache.id(open)}:${slotCount}`, () => {
+    const slot = slotsOf(open);
+    const rank = new Int32Array(slotCount + 1);
+    for (let index = 0; index < slot.length; index++) {
+      rank.fill(index + 1, slot[index]! + 1, (slot[index + 1] ?? slotCount) + 1);
+    }
+    return { rank, slot };
+  });
 }
 
 /** Calls `visit` per segment with the range it works in; false when it runs past the axis. */
@@ -64,8 +65,8 @@ function walkSegments(
 }
 
 /** Ranges in which an operation that starts at `start` holds its place. */
-export function holdsOf(operation: ChainOperation, slotCount: number, start: number): Hold[] {
-  const axis = openAxis(operation.centreOpen, slotCount);
+export function holdsOf(operation: ChainOperation, slotCount: number, start: number, cache: ChainCache): Hold[] {
+  const axis = openAxis(operation.centreOpen, slotCount, cache);
   const holds: Hold[] = [];
   walkSegments(operation, axis, slotCount, start, (index, first, end) => {
     const segment = operation.segments[index]!;
@@ -83,70 +84,79 @@ export function holdsOf(operation: ChainOperation, slotCount: number, start: num
   return holds;
 }
 
-/** Taken slots before each slot, over all slots and over open slots only: a range is free when the two ends agree. */
-function takenBefore(free: SlotBits, slotCount: number, open: SlotBits | null): Int32Array {
-  const taken = new Int32Array(slotCount + 1);
-  for (let slot = 0; slot < slotCount; slot++) {
-    const counts = !hasBit(free, slot) && (open === null || hasBit(open, slot));
-    taken[slot + 1] = taken[slot]! + (counts ? 1 : 0);
-  }
-  return taken;
+/** Taken slots before each slot, over all slots or over open slots only: a range is free when the two ends agree. */
+function takenBefore(free: SlotBits, slotCount: number, open: SlotBits | null, cache: ChainCache): Int32Array {
+  return cache.get(`taken:${cache.id(free)}:${cache.id(open)}:${slotCount}`, () => {
+    const taken = open === null ? fullBits(slotCount) : open.slice();
+    clearInto(taken, free);
+    const before = new Int32Array(slotCount + 1);
+    let count = 0;
+    let from = 0;
+    for (let slot = nextBit(taken, 0); slot >= 0; slot = nextBit(taken, slot + 1)) {
+      before.fill(count++, from, slot + 1);
+      from = slot + 1;
+    }
+    return before.fill(count, from);
+  });
 }
 
 /** Start sets and calendar tables of one operation, batches apart. */
-export function operationStarts(operation: ChainOperation, slotCount: number): OperationStarts {
-  const axis = openAxis(operation.centreOpen, slotCount);
+export function operationStarts(operation: ChainOperation, slotCount: number, cache: ChainCache): OperationStarts {
+  return cache.get(`starts:${cache.id(operation)}:${slotCount}`, () => startsFrom(operation, slotCount, cache));
+}
+
+function startsFrom(operation: ChainOperation, slotCount: number, cache: ChainCache): OperationStarts {
+  const { centreOpen, segments, allowed } = operation;
+  const axis = openAxis(centreOpen, slotCount, cache);
   const end = new Int32Array(slotCount).fill(slotCount + 1);
   const firstHold = new Int32Array(slotCount).fill(slotCount + 1);
   const lastHoldEnd = new Int32Array(slotCount).fill(slotCount + 1);
-  const holding = operation.segments.some((segment) => segment.holdsPlace);
-  const places = holding ? operation.places : [{ key: null, free: null }];
-  const taken = places.map(({ free }) =>
-    free === null
-      ? null
-      : {
-          all: takenBefore(free, slotCount, null),
-          open: takenBefore(free, slotCount, operation.centreOpen),
-        },
+  const places = segments.some(({ holdsPlace }) => holdsPlace) ? operation.places : [];
+  const byPlace =
+    places.length === 0
+      ? [{ place: null, starts: emptyBits(slotCount) }]
+      : places.map(({ key }) => ({ place: key, starts: emptyBits(slotCount) }));
+  // By segment and place; a segment that holds no place has none.
+  const taken = segments.map(({ holdsPlace, mode }) =>
+    holdsPlace
+      ? places.map(({ free }) => takenBefore(free, slotCount, mode === 'pauses' ? centreOpen : null, cache))
+      : [],
   );
-  const byPlace = places.map(({ key }) => ({ place: key, starts: emptyBits(slotCount) }));
-  const free = new Uint8Array(places.length);
+  const isFree = new Uint8Array(byPlace.length);
   let ends = slotCount + 1;
   let firsts = slotCount + 1;
   let lasts = slotCount + 1;
-  for (let start = slotCount - 1; start >= 0; start--) {
-    const opens = hasBit(operation.centreOpen, start);
-    if (opens) {
-      free.fill(1);
-      let first = -1;
-      let last = start;
-      let at = start;
-      const fits = walkSegments(operation, axis, slotCount, start, (index, segmentStart, segmentEnd) => {
-        at = segmentEnd;
-        const segment = operation.segments[index]!;
-        if (!segment.holdsPlace) return;
-        if (first < 0) first = segmentStart;
-        last = segmentEnd;
-        for (let place = 0; place < taken.length; place++) {
-          const counts = segment.mode === 'pauses' ? taken[place]?.open : taken[place]?.all;
-          if (counts !== undefined && counts[segmentEnd] !== counts[segmentStart]) free[place] = 0;
-        }
-      });
-      if (fits) {
-        ends = at;
-        firsts = first < 0 ? start : first;
-        lasts = first < 0 ? start : last;
-        if (operation.allowed === null || hasBit(operation.allowed, start)) {
-          for (let place = 0; place < byPlace.length; place++) {
-            if (free[place] === 1) setBit(byPlace[place]!.starts, start);
-          }
+  for (let rank = axis.slot.length - 1; rank >= 0; rank--) {
+    const start = axis.slot[rank]!;
+    isFree.fill(1);
+    let first = -1;
+    let last = start;
+    let at = start;
+    const fits = walkSegments(operation, axis, slotCount, start, (index, segmentStart, segmentEnd) => {
+      at = segmentEnd;
+      if (!segments[index]!.holdsPlace) return;
+      if (first < 0) first = segmentStart;
+      last = segmentEnd;
+      const counts = taken[index]!;
+      for (let place = 0; place < counts.length; place++) {
+        if (counts[place]![segmentEnd] !== counts[place]![segmentStart]) isFree[place] = 0;
+      }
+    });
+    if (fits) {
+      ends = at;
+      firsts = first < 0 ? start : first;
+      lasts = first < 0 ? start : last;
+      if (allowed === null || hasBit(allowed, start)) {
+        for (let place = 0; place < byPlace.length; place++) {
+          if (isFree[place] === 1) setBit(byPlace[place]!.starts, start);
         }
       }
     }
-    // A closed start takes the next open one's values, so that the tables never decrease.
-    end[start] = ends;
-    firstHold[start] = firsts;
-    lastHoldEnd[start] = lasts;
+    // Closed starts before this one take its values, so that the tables never decrease.
+    const from = rank === 0 ? 0 : axis.slot[rank - 1]! + 1;
+    end.fill(ends, from, start + 1);
+    firstHold.fill(firsts, from, start + 1);
+    lastHoldEnd.fill(lasts, from, start + 1);
   }
   const any = emptyBits(slotCount);
   for (const { starts } of byPlace) orInto(any, starts);

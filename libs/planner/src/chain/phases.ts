@@ -1,21 +1,25 @@
 import { delays, tablesIn, visitEnds } from './arcs.js';
 import { emptyBits, fullBits, hasBit, setBit } from './bits.js';
 import type { ChainCache } from './cache.js';
-import type { ChainPhase, ChainProblem } from './model.js';
+import type { ChainPhase, ChainProblem, SlotBits } from './model.js';
 import type { Net, NetArc } from './net.js';
 import { operationStarts } from './operation.js';
 import { conflictsOf, ordered, type Mode, type Node, type OwnWork } from './own-work.js';
 
-/** The clinic and length that a visit has in one option. */
+/** What laboratory work needs to know of a visit in one of its options. */
 export interface VisitPlace {
   readonly clinic: string;
   readonly lengthSlots: number;
+  /** Starts for which the clinic has room. */
+  readonly room: SlotBits;
 }
 
 /** One choice of laboratories and batches: a net without alternatives but for the pairs still open. */
 export interface Branch extends OwnWork {
   /** Laboratory of each phase of the group. */
   readonly labs: readonly number[];
+  /** Starts for which each visit of the group has room. */
+  readonly rooms: readonly SlotBits[];
 }
 
 /** Phases that may meet on a place, hence to be solved together. */
@@ -111,6 +115,7 @@ export function branchesOf(
 ): Branch[] {
   const { slotCount } = problem;
   const branches: Branch[] = [];
+  const rooms = places.map(({ room }) => room);
   for (const labs of product(group.phases.map((phase) => problem.phases[phase]!.labs.map((_, lab) => lab)))) {
     const nodes: Node[] = [];
     const sure: boolean[][][] = [];
@@ -118,9 +123,7 @@ export function branchesOf(
       const lab = problem.phases[phase]!.labs[labs[at]!]!;
       sure.push(ordered(lab, cache));
       lab.operations.forEach((operation, index) => {
-        const starts = cache.get(`starts:${String(cache.id(operation))}:${String(slotCount)}`, () =>
-          operationStarts(operation, slotCount),
-        );
+        const starts = operationStarts(operation, slotCount, cache);
         nodes.push({ phase, lab: labs[at]!, operation: index, starts });
       });
     });
@@ -128,7 +131,7 @@ export function branchesOf(
     const apart = new Set(open.flatMap(({ first, second }) => [first, second]));
     for (const modes of product(nodes.map((node, index) => modesOf(problem, node, apart.has(index), cache)))) {
       const net = netOf(problem, group, labs, places, nodes, modes, cache);
-      branches.push({ net, nodes, modes, placeOf: new Map(), open, labs });
+      branches.push({ net, nodes, modes, placeOf: new Map(), open, labs, rooms });
     }
   }
   return branches;

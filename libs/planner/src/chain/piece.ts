@@ -71,9 +71,12 @@ export function bothPieces(left: Piece, right: Piece): Piece {
  * Projects a net on two of its nodes, exactly: a relation closed under minimum, maximum and hence median is what its
  * smallest and largest partners say.
  *
+ * @param wanted starts of `from` that are of interest. Only the latest partners are confined to them: where work is
+ * limited to the minute these change with every slot. The earliest ones are the earliest return of the work as well.
  * @returns `null` when the net has no solution
  */
-export function projectNet(net: Net, from: number, to: number, slotCount: number): Piece | null {
+export function projectNet(net: Net, from: number, to: number, wanted: SlotBits): Piece | null {
+  const { slotCount } = net;
   const lo = new Int32Array(slotCount).fill(-1);
   const hi = new Int32Array(slotCount).fill(-1);
   const fromBits = emptyBits(slotCount);
@@ -83,15 +86,17 @@ export function projectNet(net: Net, from: number, to: number, slotCount: number
     setRange(fromBits, first, last);
   });
   andInto(fromBits, net.domains[from]!);
+  andInto(fromBits, wanted);
   if (isEmpty(fromBits)) return null;
-  sweepDown(net, from, (first, last, values) => {
+  const confined = { ...net, domains: net.domains.map((bits, node) => (node === from ? fromBits : bits)) };
+  sweepDown(confined, from, (first, last, values) => {
     hi.fill(values[to]!, first, last + 1);
   });
   sweepUp(net, to, (first, last) => {
     setRange(toBits, first, last);
   });
   andInto(toBits, net.domains[to]!);
-  // Slots outside `from` are never used; they take a neighbour's bound so that the tables stay monotone.
+  // Slots outside the sets are never used; they take a neighbour's bound so that the tables stay monotone.
   for (let slot = slotCount - 1, seen = slotCount; slot >= 0; slot--) {
     if (lo[slot] === -1) lo[slot] = seen;
     else seen = lo[slot]!;

@@ -55,7 +55,7 @@ function operationsOf(
       endSlot: modes[at]!.end[startSlot]!,
       place: batch?.place ?? place,
       batch: batch?.key ?? null,
-      holds: batch === undefined ? holdsOf(operation, slotCount, startSlot) : [],
+      holds: batch === undefined ? holdsOf(operation, slotCount, startSlot, cache) : [],
     };
   });
 }

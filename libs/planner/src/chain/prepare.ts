@@ -1,6 +1,6 @@
-import { and, andInto, emptyBits, erode, hasBit, isEmpty, orInto } from './bits.js';
+import { and, hasBit, isEmpty } from './bits.js';
 import type { ChainCache } from './cache.js';
-import type { ChainProblem, ChainResource, SlotBits, VisitOption } from './model.js';
+import type { ChainProblem, ChainResource, SlotBits } from './model.js';
 import { groupPhases, type PhaseGroup } from './phases.js';
 import { bothPieces, type Piece } from './piece.js';
 import {
@@ -12,6 +12,7 @@ import {
   waitRelation,
   type Relation,
 } from './relations.js';
+import { optionStarts, startsOf } from './room.js';
 
 /** A visit in one clinic with one clinician. */
 export interface State {
@@ -45,40 +46,6 @@ export interface PreparedChain {
   readonly others: readonly Relation[];
   /** Phases whose work may meet, each in exactly one group. */
   readonly groups: readonly PhaseGroup[];
-}
-
-/** Starts for which one resource of several is free throughout. */
-function anyFree(
-  resources: readonly ChainResource[],
-  length: number,
-  starts: (free: SlotBits, n: number) => SlotBits,
-  slotCount: number,
-): SlotBits {
-  const out = emptyBits(slotCount);
-  for (const { free } of resources) orInto(out, starts(free, length));
-  return out;
-}
-
-export function startsOf(cache: ChainCache): (free: SlotBits, length: number) => SlotBits {
-  return (free, length) => cache.get(`erode:${String(cache.id(free))}:${String(length)}`, () => erode(free, length));
-}
-
-/** Starts of an option that everything but the clinician allows. */
-function optionStarts(option: VisitOption, slotCount: number, cache: ChainCache): SlotBits {
-  const lists = [option.chairs, option.assistants ?? [], ...option.kits.map(({ units }) => units)];
-  const ids = lists.map((list) => list.map(({ free }) => cache.id(free)).join(',')).join(';');
-  const away = option.kits.map(({ reprocessingSlots }) => String(reprocessingSlots)).join(',');
-  const key = `option:${String(option.lengthSlots)}:${String(cache.id(option.allowed))}:${String(option.assistants === null)}:${away}:${ids}`;
-  return cache.get(key, () => {
-    const starts = startsOf(cache);
-    const out = option.allowed.slice();
-    andInto(out, anyFree(option.chairs, option.lengthSlots, starts, slotCount));
-    if (option.assistants !== null) andInto(out, anyFree(option.assistants, option.lengthSlots, starts, slotCount));
-    for (const { units, reprocessingSlots } of option.kits) {
-      andInto(out, anyFree(units, option.lengthSlots + reprocessingSlots, starts, slotCount));
-    }
-    return out;
-  });
 }
 
 function isLink(problem: ChainProblem, a: number, b: number): boolean {

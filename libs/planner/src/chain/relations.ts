@@ -6,6 +6,7 @@ import { smallestSolution, sweepUp } from './net.js';
 import { firstClash, settle, settled, type Settled } from './own-work.js';
 import { branchesOf, type Branch, type PhaseGroup, type VisitPlace } from './phases.js';
 import { bothPieces, lagPiece, projectNet, type Piece } from './piece.js';
+import { roomFor } from './room.js';
 
 export interface JointPiece {
   readonly from: number;
@@ -38,6 +39,19 @@ function optionsOf(problem: ChainProblem, visits: readonly number[], options: re
   return visits.map((visit, at) => problem.visits[visit]!.options[options[at]!]!);
 }
 
+function placesOf(
+  problem: ChainProblem,
+  visits: readonly number[],
+  options: readonly number[],
+  cache: ChainCache,
+): VisitPlace[] {
+  return optionsOf(problem, visits, options).map((option) => ({
+    clinic: option.clinic,
+    lengthSlots: option.lengthSlots,
+    room: roomFor(option, problem.slotCount, cache),
+  }));
+}
+
 /** All waits between one pair of visits, and that the later one never begins before the earlier one ends. */
 export function waitRelation(problem: ChainProblem, from: number, to: number, cache: ChainCache): Relation {
   const { slotCount } = problem;
@@ -67,7 +81,7 @@ export function waitRelation(problem: ChainProblem, from: number, to: number, ca
   return { visits: [from, to], label: lags[0]?.key ?? problem.visits[to]!.key, alternatives, keeps: null };
 }
 
-/** Everything that a group's branches depend on besides the problem's slots: laboratories, timetables, visit lengths. */
+/** Everything that a group's branches depend on: laboratories, timetables, lengths and room of the visits. */
 function groupKey(problem: ChainProblem, group: PhaseGroup, places: readonly VisitPlace[], cache: ChainCache): string {
   const parts = group.phases.map((index) => {
     const phase = problem.phases[index]!;
@@ -84,7 +98,7 @@ function groupKey(problem: ChainProblem, group: PhaseGroup, places: readonly Vis
     });
     return `${String(at(phase.after))}>${String(at(phase.before))}:${labs.join('|')}`;
   });
-  return `${String(problem.slotCount)}:${places.map(({ lengthSlots }) => String(lengthSlots)).join(',')}:${parts.join('&')}`;
+  return `${String(problem.slotCount)}:${places.map(({ lengthSlots, room }) => `${lengthSlots}/${cache.id(room)}`).join(',')}:${parts.join('&')}`;
 }
 
 /** A branch as pieces between all pairs of its visits; `null` when it has no solution. */
@@ -101,7 +115,7 @@ function alternativeOf(branch: Branch, visits: readonly number[], slotCount: num
   const pieces: JointPiece[] = [];
   for (let from = 0; from < visits.length; from++) {
     for (let to = from + 1; to < visits.length; to++) {
-      const piece = projectNet(branch.net, from, to, slotCount);
+      const piece = projectNet(branch.net, from, to, branch.rooms[from]!);
       if (piece === null) return null;
       pieces.push({ from: visits[from]!, to: visits[to]!, piece });
     }
@@ -135,7 +149,7 @@ export function phaseRelation(problem: ChainProblem, phase: number, cache: Chain
   const visits = after === null ? [before] : [after, before];
   const group: PhaseGroup = { phases: [phase], visits };
   const alternatives = (options: readonly number[]): Alternative[] => {
-    const places = optionsOf(problem, visits, options);
+    const places = placesOf(problem, visits, options, cache);
     // Pieces name visits by index, so the indexes belong to the key as well.
     const key = `phase:${visits.join(',')}:${groupKey(problem, group, places, cache)}`;
     return cache.get(key, () => {
@@ -166,7 +180,7 @@ export function workBetween(
   starts: Int32Array,
   cache: ChainCache,
 ): { readonly branch: Branch; readonly settled: Settled } | null {
-  const places = optionsOf(problem, group.visits, options);
+  const places = placesOf(problem, group.visits, options, cache);
   for (const branch of groupBranches(problem, group, places, cache)) {
     const found = settled(fixed(branch, group.visits, starts));
     if (found !== null) return { branch, settled: found };
@@ -187,10 +201,11 @@ function groupBranches(
 /** That the case's own operations do not want one place at a time; `null` when no two of them can. */
 export function ownWorkRelation(problem: ChainProblem, group: PhaseGroup, cache: ChainCache): Relation | null {
   const { visits } = group;
-  const first = optionsOf(
+  const first = placesOf(
     problem,
     visits,
     visits.map(() => 0),
+    cache,
   );
   if (groupBranches(problem, group, first, cache).every(({ open }) => open.length === 0)) return null;
   return {
@@ -198,7 +213,7 @@ export function ownWorkRelation(problem: ChainProblem, group: PhaseGroup, cache:
     label: group.phases.map((index) => problem.phases[index]!.key).join(' and '),
     alternatives: (options) =>
       alternativesOf(
-        groupBranches(problem, group, optionsOf(problem, visits, options), cache),
+        groupBranches(problem, group, placesOf(problem, visits, options, cache), cache),
         visits,
         problem.slotCount,
       ),

@@ -4,7 +4,6 @@ import {
   openIntervals,
   toBits,
   type ClosedDays,
-  type Hours,
   type Interval,
   type LocalRule,
   type SlotAxis,
@@ -22,7 +21,7 @@ export class PlanningAxis implements SlotAxis {
   readonly count: number;
   private readonly days = new Map<string, Int32Array>();
   private readonly dayStarts = new Map<string, { readonly firstDay: number; readonly slots: Int32Array }>();
-  private readonly expanded = new Map<string, Interval[]>();
+  private readonly madeOf = new WeakMap<object, Map<string, unknown>>();
 
   constructor(nowMs: number, weeks: number) {
     this.originMs = Math.ceil(nowMs / SLOT_MS) * SLOT_MS;
@@ -74,16 +73,34 @@ export class PlanningAxis implements SlotAxis {
     return starts.slots[day - starts.firstDay] ?? this.count;
   }
 
-  /** Open time of rules, less closures; several resources with the same hours share the expansion. */
-  open(rules: readonly LocalRule[], closures: readonly (ClosedDays | Interval)[]): Interval[] {
-    const key = JSON.stringify([rules, closures]);
-    let open = this.expanded.get(key);
-    if (open === undefined) {
-      const hours: Hours = { rules, closures };
-      open = openIntervals(hours, this.window);
-      this.expanded.set(key, open);
+  /**
+   * What `make` gave for this key; one key always stands for one type. What many parts of a problem have in common is
+   * made once, and the planner knows it again by its identity. Nobody changes it in place.
+   */
+  once<Made>(key: string, make: () => Made): Made {
+    return this.onceOf(this, key, make);
+  }
+
+  /** {@link once} for what is made of one object that never changes. */
+  onceOf<Made>(of: object, key: string, make: () => Made): Made {
+    let known = this.madeOf.get(of);
+    if (known === undefined) {
+      known = new Map();
+      this.madeOf.set(of, known);
     }
-    return open;
+    let made = known.get(key) as Made | undefined;
+    if (made === undefined) {
+      made = make();
+      known.set(key, made);
+    }
+    return made;
+  }
+
+  /** Slots wholly within the open time of rules, less closures; resources with the same hours share them. */
+  open(rules: readonly LocalRule[], closures: readonly (ClosedDays | Interval)[]): SlotBits {
+    return this.once(`open ${JSON.stringify([rules, closures])}`, () =>
+      this.bits(openIntervals({ rules, closures }, this.window)),
+    );
   }
 
   bits(free: readonly Interval[]): SlotBits {
@@ -92,8 +109,15 @@ export class PlanningAxis implements SlotAxis {
 
   /** Slots that no busy time touches. */
   notBusy(busy: readonly Interval[]): SlotBits {
-    const taken = busyToBits(busy, this);
-    return this.full().map((word, index) => word & ~(taken[index] ?? 0));
+    return this.onceOf(busy, 'not busy', () => {
+      const taken = busyToBits(busy, this);
+      return this.full().map((word, index) => word & ~(taken[index] ?? 0));
+    });
+  }
+
+  /** Each slot as its own bound: what starts no earlier than something ends. */
+  slots(): Int32Array {
+    return this.once('slots', () => Int32Array.from({ length: this.count + 1 }, (_, slot) => slot));
   }
 
   full(): SlotBits {
@@ -102,24 +126,9 @@ export class PlanningAxis implements SlotAxis {
 
   /** The slots from `first` to `last`, both included, cut at the ends of the axis. */
   range(first: number, last: number): SlotBits {
-    return toBits([{ startMs: this.msOf(first), endMs: this.msOf(last + 1) }], this);
+    const [from, until] = [Math.max(0, first), Math.min(last, this.count - 1)];
+    return this.once(`range ${String(from)} ${String(until)}`, () =>
+      toBits([{ startMs: this.msOf(from), endMs: this.msOf(until + 1) }], this),
+    );
   }
-}
-
-/** Slots in both; writes into neither. */
-export function both(a: SlotBits, b: SlotBits): SlotBits {
-  return a.map((word, index) => word & (b[index] ?? 0));
-}
-
-/** Starts from which `length` slots in a row are all set. */
-export function startsWithin(bits: SlotBits, count: number, length: number): SlotBits {
-  const starts = new Uint32Array(bits.length);
-  let run = 0;
-  for (let slot = count - 1; slot >= 0; slot--) {
-    const word = slot >>> 5;
-    const bit = 1 << (slot & 31);
-    run = ((bits[word] ?? 0) & bit) !== 0 ? run + 1 : 0;
-    if (run >= length) starts[word] = (starts[word] ?? 0) | bit;
-  }
-  return starts;
 }

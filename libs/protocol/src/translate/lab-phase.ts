@@ -1,5 +1,4 @@
 import type {
-  ArcTables,
   ChainOperation,
   ChainPhase as ProblemPhase,
   LabAlternative,
@@ -8,12 +7,12 @@ import type {
 } from '@archwright/planner';
 import type { ChainLabStep, ChainPhase } from '../case-chain.js';
 import { NoLaboratoryError } from '../errors.js';
-import type { StepPredecessor } from '../path-schema.js';
+import type { StepPredecessor, TimeSpan } from '../path-schema.js';
 import type { LaboratorySnapshot, WorkCentreSnapshot } from '../snapshot.js';
 import { SLOT_MINUTES, type PlanningAxis } from './axis.js';
 import type { PhaseToPlan, StepToPlan } from './remaining.js';
 import type { PlanRequest } from './request.js';
-import { boundsAfter, tablesOf, type DayCounting, type Limits } from './spans.js';
+import { boundsAfter, earliestTable, tablesOf, type DayCounting, type Limits } from './spans.js';
 import type { Transport } from './transport.js';
 
 export interface PhaseContext {
@@ -137,11 +136,13 @@ class LabWork {
     const { axis, request, transport } = this.context;
     if (this.afterIndex !== null) {
       if (this.phase.outward === 'file') {
-        this.arcs.push({ ...this.arc('files', 'after', index), ...identity(axis), byClinic: null });
+        this.arcs.push({ ...this.arc('files', 'after', index), lo: axis.slots(), hi: null, byClinic: null });
         return;
       }
       const byClinic = new Map(
-        request.practice.clinics.map(({ id }) => [id, transport.table('to-lab', id, this.laboratory)] as const),
+        request.practice.clinics.map(
+          ({ id }) => [id, { lo: transport.arrivals('to-lab', id, this.laboratory), hi: null }] as const,
+        ),
       );
       this.arcs.push({ ...this.arc('courier-to-lab', 'after', index), lo: null, hi: null, byClinic });
       return;
@@ -171,7 +172,9 @@ class LabWork {
   private bringHome(step: ChainLabStep, index: number): void {
     const { request, transport } = this.context;
     const byClinic = new Map(
-      request.practice.clinics.map(({ id }) => [id, transport.table('to-clinic', id, this.laboratory)] as const),
+      request.practice.clinics.map(
+        ({ id }) => [id, { lo: transport.arrivals('to-clinic', id, this.laboratory), hi: null }] as const,
+      ),
     );
     this.arcs.push({ ...this.arc('courier-to-clinic', index, 'before'), lo: null, hi: null, byClinic });
     if (this.toPlan.isWhole) this.keepTurnaround(step, index);
@@ -202,20 +205,24 @@ class LabWork {
       this.narrow(index, { fromMs: fromMs - byItself * 60_000, untilMs: null });
       return;
     }
-    const ready = tablesOf(axis, { min: span, max: null }, this.counting).lo;
-    const from = (arrival: ArcTables): ArcTables => ({
-      lo:
-        arrival.lo?.map((slot) => (slot >= axis.count ? axis.count : Math.max(0, (ready?.[slot] ?? 0) - early))) ??
-        null,
-      hi: null,
-    });
     const byClinic = new Map(
       request.practice.clinics.map(({ id }) => {
-        const arrival = this.phase.outward === 'file' ? identity(axis) : transport.table('to-lab', id, this.laboratory);
-        return [id, from(arrival)] as const;
+        const arrivals =
+          this.phase.outward === 'file' ? axis.slots() : transport.arrivals('to-lab', id, this.laboratory);
+        return [id, { lo: this.readyBy(arrivals, span, early), hi: null }] as const;
       }),
     );
     this.arcs.push({ ...this.arc('turnaround', 'after', index), lo: null, hi: null, byClinic });
+  }
+
+  /** Earliest start of the last step by end of the visit, `early` slots before the turnaround from its arrival is over. */
+  private readyBy(arrivals: Int32Array, span: TimeSpan, early: number): Int32Array {
+    const { axis } = this.context;
+    const ready = earliestTable(axis, span, this.counting);
+    const key = `turnaround ${String(early)} ${String(span.amount)} ${JSON.stringify(this.counting)}`;
+    return axis.onceOf(arrivals, key, () =>
+      arrivals.map((slot) => (slot >= axis.count ? axis.count : Math.max(0, (ready[slot] ?? 0) - early))),
+    );
   }
 
   private limit(key: string, from: PhaseNode, to: PhaseNode, limits: Limits, anchor: 'start' | 'end'): void {
@@ -245,7 +252,7 @@ class LabWork {
     return {
       key: step.code,
       centre: centre.id,
-      centreOpen: axis.bits(axis.open(centre.working, centre.closures)),
+      centreOpen: axis.open(centre.working, centre.closures),
       segments: step.segments.map((each) => ({
         slots: Math.ceil(each.minutes / SLOT_MINUTES),
         mode: each.kind === 'hands-on' ? 'pauses' : 'runs-on',
@@ -283,10 +290,6 @@ function keptOperation(
     batches: [],
     allowed: axis.range(slot, slot),
   };
-}
-
-function identity(axis: PlanningAxis): ArcTables {
-  return { lo: Int32Array.from({ length: axis.count + 1 }, (_, slot) => slot), hi: null };
 }
 
 /** The limits in force: those of a material record or an agreed relaxation before the path's. */

@@ -22,7 +22,7 @@ export interface PlanNames {
 }
 
 /** Four hours of rest between the work's return and the visit, then a day, then two: common practice, no source. */
-const BUFFER_SLOTS = [48, 288, 576];
+const PLACEMENT = { bufferSteps: [48, 288, 576] };
 
 /** Chains over more clinics than these stay in one clinic: the search would grow with every pair. */
 const MOST_MIXED_CLINICS = 3;
@@ -30,14 +30,18 @@ const MOST_MIXED_CLINICS = 3;
 /**
  * Translates what is left of a case into the planner's problem.
  *
+ * @param axis time that starts where the request says; handed in again by those who ask many questions about one instant
+ *
  * Kept bookings take part with their one start. What has happened already bounds what follows. Offers reach through the first
  * checks after placement; later reviews and recalls are not part of the problem.
  *
  * @throws {NothingToPlanError} when no visit is left
  * @throws {NoLaboratoryError} when no accepted laboratory can make some work
  */
-export function toChainProblem(request: PlanRequest): { readonly problem: ChainProblem; readonly names: PlanNames } {
-  const axis = new PlanningAxis(request.nowMs, request.horizonWeeks);
+export function toChainProblem(
+  request: PlanRequest,
+  axis = new PlanningAxis(request.nowMs, request.horizonWeeks),
+): { readonly problem: ChainProblem; readonly names: PlanNames } {
   const transport = new Transport(request.practice, axis);
   const remaining = remainingOf(request);
   const { visits } = remaining;
@@ -53,7 +57,7 @@ export function toChainProblem(request: PlanRequest): { readonly problem: ChainP
   const problem: ChainProblem = {
     slotCount: axis.count,
     dayOfSlot: axis.daysIn(zone),
-    halfDayOfSlot: halfDays(axis, zone),
+    halfDayOfSlot: axis.once(`half days ${zone}`, () => halfDays(axis, zone)),
     visits: visits.map((each, index) =>
       toChainVisit(
         axis,
@@ -70,7 +74,7 @@ export function toChainProblem(request: PlanRequest): { readonly problem: ChainP
     phases: remaining.phases.map((each) => toProblemPhase(context, each)),
     mixing: request.wishes.clinicIds.length > MOST_MIXED_CLINICS ? 'one-clinic' : 'any-clinic',
     seenBy: lastSeenBy(request),
-    placement: { bufferSteps: BUFFER_SLOTS },
+    placement: PLACEMENT,
   };
   return { problem, names: { request, axis, transport, remaining, zone, placesDenture: lastDelivery >= 0 } };
 }

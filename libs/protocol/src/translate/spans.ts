@@ -3,6 +3,7 @@ import {
   addDays,
   addLabWorkingDays,
   dateOfDay,
+  labWorkingDayAfter,
   localDate,
   startOfDayMs,
   toInstantMs,
@@ -26,8 +27,13 @@ export interface Limits {
 }
 
 /** A limit in lab working days is asked for where no laboratory is known: a broken path, refused by its checks earlier. */
-function labDate(fromMs: number, days: number, { labDays }: DayCounting): string {
+function requireLabDays(labDays: LabDays | null): LabDays {
   if (labDays === null) throw new Error('a wait in lab working days needs a laboratory');
+  return labDays;
+}
+
+function labDate(fromMs: number, days: number, counting: DayCounting): string {
+  const labDays = requireLabDays(counting.labDays);
   return addLabWorkingDays(acceptedOn(fromMs, labDays), days, labDays);
 }
 
@@ -72,9 +78,22 @@ export function boundsAfter(
 /** The bounds as tables over the slot at which what is followed ends. */
 export function tablesOf(axis: PlanningAxis, limits: Limits, counting: DayCounting): ArcTables {
   return {
-    lo: limits.min === null ? null : table(axis, limits.min, counting, 'lo'),
-    hi: limits.max === null ? null : table(axis, limits.max, counting, 'hi'),
+    lo: limits.min === null ? null : sharedTable(axis, limits.min, counting, 'lo'),
+    hi: limits.max === null ? null : sharedTable(axis, limits.max, counting, 'hi'),
   };
+}
+
+/** Earliest start of what follows by the slot at which what it follows ends. */
+export function earliestTable(axis: PlanningAxis, min: TimeSpan, counting: DayCounting): Int32Array {
+  return sharedTable(axis, min, counting, 'lo');
+}
+
+/** Many waits of a path have the same length. */
+function sharedTable(axis: PlanningAxis, span: TimeSpan, counting: DayCounting, bound: 'lo' | 'hi'): Int32Array {
+  const { amount, unit } = span;
+  return axis.once(`span ${bound} ${String(amount)} ${unit} ${JSON.stringify(counting)}`, () =>
+    table(axis, span, counting, bound),
+  );
 }
 
 function table(axis: PlanningAxis, span: TimeSpan, counting: DayCounting, bound: 'lo' | 'hi'): Int32Array {
@@ -122,32 +141,29 @@ function calendarSlots(
 /** Bound slot by end slot: the same for all ends of one day up to the cut-off, and for all after it. */
 function labSlots(
   axis: PlanningAxis,
-  span: TimeSpan,
-  counting: DayCounting,
+  { amount }: TimeSpan,
+  { labDays }: DayCounting,
   bound: 'lo' | 'hi',
 ): (end: number) => number {
-  const zone = counting.labDays?.zone ?? counting.zone;
+  const laboratory = requireLabDays(labDays);
+  const { zone, cutOffLocal } = laboratory;
   const days = axis.daysIn(zone);
   const lastDayOfAxis = days.at(-1) ?? 0;
   let lastDay = NaN;
   let cutOff = 0;
-  let lastHalf = NaN;
+  let lastAccepted = NaN;
   let slot = 0;
   return (end) => {
     const day = days[end] ?? lastDayOfAxis;
     if (day !== lastDay) {
       lastDay = day;
-      cutOff = axis.slotUntil(toInstantMs(`${dateOfDay(day)}T${counting.labDays?.cutOffLocal ?? '00:00'}`, zone));
+      cutOff = axis.slotUntil(toInstantMs(`${dateOfDay(day)}T${cutOffLocal}`, zone));
     }
-    const half = 2 * day + (end <= cutOff ? 0 : 1);
-    if (half !== lastHalf) {
-      lastHalf = half;
-      const endMs = axis.msOf(end);
-      const edge =
-        bound === 'lo'
-          ? axis.slotFrom(earliestMs(span, endMs, counting))
-          : axis.slotUntil(latestMs(span, endMs, counting));
-      slot = Math.max(0, edge);
+    const accepted = end <= cutOff ? day : day + 1;
+    if (accepted !== lastAccepted) {
+      lastAccepted = accepted;
+      const ready = labWorkingDayAfter(accepted, amount, laboratory);
+      slot = bound === 'lo' ? axis.firstSlotOfDay(ready, zone) : axis.firstSlotOfDay(ready + 1, zone) - 1;
     }
     return slot;
   };

@@ -1,6 +1,5 @@
-import { courierRuns, type CourierRun } from '@archwright/calendar';
-import type { ArcTables } from '@archwright/planner';
-import type { LaboratorySnapshot, PracticeSnapshot } from '../snapshot.js';
+import { courierRuns, type CourierRun, type LocalRule } from '@archwright/calendar';
+import type { CourierSnapshot, LaboratorySnapshot, PracticeSnapshot } from '../snapshot.js';
 import type { PlanningAxis } from './axis.js';
 
 export type Direction = 'to-lab' | 'to-clinic';
@@ -11,12 +10,14 @@ export interface Leg extends CourierRun {
   readonly courierId: string | null;
 }
 
+const ruleOf = ({ toLab, toClinic }: CourierSnapshot, direction: Direction): LocalRule =>
+  direction === 'to-lab' ? toLab : toClinic;
+
 const PAST_DAYS_MS = 21 * 86_400_000;
 
 /** All runs between clinics and laboratories, expanded once. */
 export class Transport {
   private readonly runs = new Map<string, Leg[]>();
-  private readonly tables = new Map<string, ArcTables>();
 
   constructor(
     private readonly practice: PracticeSnapshot,
@@ -42,27 +43,27 @@ export class Transport {
   }
 
   /** Earliest arrival by the slot at which the work is ready. */
-  table(direction: Direction, clinicId: string, laboratory: LaboratorySnapshot): ArcTables {
-    const key = `${direction} ${clinicId} ${laboratory.id}`;
-    const known = this.tables.get(key);
-    if (known !== undefined) return known;
+  arrivals(direction: Direction, clinicId: string, laboratory: LaboratorySnapshot): Int32Array {
     const { axis } = this;
-    const lo = new Int32Array(axis.count + 1);
-    if (laboratory.sameRoofClinicIds.includes(clinicId)) lo.forEach((_, slot) => (lo[slot] = slot));
-    else {
+    if (laboratory.sameRoofClinicIds.includes(clinicId)) return axis.slots();
+    const rules = this.couriersOf(clinicId, laboratory.id).map((each) => ruleOf(each, direction));
+    return axis.once(`arrivals ${JSON.stringify(rules)}`, () => {
       const runs = this.runsOf(direction, clinicId, laboratory.id);
+      const slots = new Int32Array(axis.count + 1);
       let next = runs.length - 1;
       let earliest = axis.count;
       for (let slot = axis.count; slot >= 0; slot--) {
         for (let run = runs[next]; run !== undefined && run.departsAtMs >= axis.msOf(slot); run = runs[--next]) {
           earliest = Math.min(earliest, axis.slotFrom(run.arrivesAtMs));
         }
-        lo[slot] = earliest;
+        slots[slot] = earliest;
       }
-    }
-    const tables = { lo, hi: null };
-    this.tables.set(key, tables);
-    return tables;
+      return slots;
+    });
+  }
+
+  private couriersOf(clinicId: string, laboratoryId: string): CourierSnapshot[] {
+    return this.practice.couriers.filter((each) => each.clinicId === clinicId && each.laboratoryId === laboratoryId);
   }
 
   private runsOf(direction: Direction, clinicId: string, laboratoryId: string): Leg[] {
@@ -70,11 +71,10 @@ export class Transport {
     let runs = this.runs.get(key);
     if (runs === undefined) {
       const { startMs, endMs } = this.axis.window;
-      runs = this.practice.couriers
-        .filter((each) => each.clinicId === clinicId && each.laboratoryId === laboratoryId)
+      runs = this.couriersOf(clinicId, laboratoryId)
         .flatMap((courier) =>
           // Work handed over before now may still wait for its run.
-          courierRuns(direction === 'to-lab' ? courier.toLab : courier.toClinic, {
+          courierRuns(ruleOf(courier, direction), {
             startMs: startMs - PAST_DAYS_MS,
             endMs,
           }).map((run) => ({ ...run, courierId: courier.id })),

@@ -1,7 +1,7 @@
 import { dateOfDay } from '@archwright/calendar';
-import type { ChainResource, ChainVisit, SlotBits, VisitOption } from '@archwright/planner';
+import { and, erode, type ChainResource, type ChainVisit, type SlotBits, type VisitOption } from '@archwright/planner';
 import type { ClinicSnapshot, KitSnapshot } from '../snapshot.js';
-import { SLOT_MINUTES, both, startsWithin, type PlanningAxis } from './axis.js';
+import { SLOT_MINUTES, type PlanningAxis } from './axis.js';
 import type { VisitToPlan } from './remaining.js';
 import type { PlanRequest } from './request.js';
 
@@ -17,14 +17,14 @@ const DAY_MINUTES = 1440;
 
 /** Turns what the patient can and would like into slots. */
 export function patientTime(axis: PlanningAxis, { patient, ignoreUnavailable }: PlanRequest): PatientTime {
-  const escorted = patient.escort.length === 0 ? axis.full() : axis.bits(axis.open(patient.escort, []));
+  const escorted = patient.escort.length === 0 ? axis.full() : axis.open(patient.escort, []);
   const travelMs = patient.travelMinutes * 60_000;
   const busy = patient.busy.map((each) => ({ startMs: each.startMs - travelMs, endMs: each.endMs + travelMs }));
   const notElsewhere = axis.notBusy(busy);
   const away = patient.unavailableOn.map((date) => ({ zone: patient.zone, firstOn: date, lastOn: date }));
-  const present = axis.bits(axis.open([everyDay(patient.zone, axis)], away));
+  const present = axis.open([everyDay(patient.zone, axis)], away);
   const lifted = notElsewhere;
-  const possible = both(both(lifted, escorted), present);
+  const possible = and(and(lifted, escorted), present);
   return {
     wished: wishedTime(axis, patient),
     possible: ignoreUnavailable ? lifted : possible,
@@ -50,7 +50,7 @@ function wishedTime(axis: PlanningAxis, { wishes, zone }: PlanRequest['patient']
   const byDay = weekdays.length === 0 ? '' : `;BYDAY=${weekdays.map((day) => WEEKDAYS[day - 1]).join(',')}`;
   const rrule = weekdays.length === 0 ? 'FREQ=DAILY' : `FREQ=WEEKLY${byDay}`;
   const startsLocal = `${dateBefore(axis)}T${from ?? '00:00'}`;
-  return axis.bits(axis.open([{ zone, startsLocal, minutes: endMinutes - startMinutes, rrule }], []));
+  return axis.open([{ zone, startsLocal, minutes: endMinutes - startMinutes, rrule }], []);
 }
 
 /** Slots for one clinic's resources, made once and shared by every visit. */
@@ -65,20 +65,20 @@ export class ClinicResources {
     axis: PlanningAxis,
     readonly clinic: ClinicSnapshot,
   ) {
-    this.open = axis.bits(axis.open(clinic.opening, clinic.closures));
-    const usable = both(this.open, axis.notBusy(clinic.protected));
+    this.open = axis.open(clinic.opening, clinic.closures);
+    const usable = and(this.open, axis.notBusy(clinic.protected));
     const worked = ({
       working,
       absences,
       busy,
     }: Pick<ClinicSnapshot['clinicians'][number], 'working' | 'absences' | 'busy'>) =>
-      both(axis.bits(axis.open(working, absences)), axis.notBusy(busy));
+      and(axis.open(working, absences), axis.notBusy(busy));
     this.clinicians = clinic.clinicians.map((each) => ({ key: each.id, skills: each.skills, free: worked(each) }));
     this.assistants = clinic.assistants.map((each) => ({ key: each.id, free: worked(each) }));
     this.chairs = clinic.chairs.map((each) => ({
       key: each.id,
       wheelchairRoom: each.wheelchairRoom,
-      free: both(usable, axis.notBusy(each.busy)),
+      free: and(usable, axis.notBusy(each.busy)),
     }));
     this.kits = clinic.kits.map((kit) => ({ key: kit.id, kit, free: axis.notBusy(kit.busy) }));
   }
@@ -96,9 +96,9 @@ export function toChainVisit(
 ): ChainVisit {
   const lengthSlots = slotsOf(request, visit);
   const inTime = axis.range(bounds.first, bounds.last);
-  const allowed = both(startsWithin(time.possible, axis.count, lengthSlots), inTime);
-  const lifted = both(startsWithin(time.possibleIfLifted, axis.count, lengthSlots), inTime);
-  const wished = time.wished === null ? null : startsWithin(time.wished, axis.count, lengthSlots);
+  const allowed = and(erode(time.possible, lengthSlots), inTime);
+  const lifted = and(erode(time.possibleIfLifted, lengthSlots), inTime);
+  const wished = time.wished === null ? null : erode(time.wished, lengthSlots);
   const { kept } = visit;
   const options =
     kept === null
