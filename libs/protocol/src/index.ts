@@ -80,5 +80,6 @@ export {
   type CasePlanTransport,
   type CasePlanVisit,
 } from './translate/plan.js';
+export { PlanningAxis } from './translate/axis.js';
 export { toChainProblem, type PlanNames } from './translate/problem.js';
 export type { PlanRequest } from './translate/request.js';

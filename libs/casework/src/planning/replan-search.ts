@@ -10,6 +10,7 @@ import {
   type PlanRequest,
 } from '@archwright/protocol';
 import type { FoundPlan } from './search.js';
+import { Translation } from './translation.js';
 
 /** Where a visit is booked now, with everything it takes. */
 export interface BookedVisit {
@@ -43,14 +44,16 @@ export interface ReplanSearch {
 /**
  * The plan that moves the fewest booked visits, then the least laboratory work: all of it stays if that costs no visit,
  * else what lies between visits that stay. Null when no plan is left.
+ *
+ * @param translation kept by those who ask about variations of one case
  */
-export function findReplan(search: ReplanSearch): FoundPlan | null {
-  const free = replanWith(search, []);
+export function findReplan(search: ReplanSearch, translation = new Translation()): FoundPlan | null {
+  const free = replanWith(search, [], translation);
   if (free === null) return null;
   const moved = (code: string): boolean => free.found.plan.visits.some((each) => each.stage === code && !each.isKept);
   const between = search.plannedSteps.filter((step) => !moved(step.afterStage) && !moved(step.beforeStage));
   for (const kept of [search.plannedSteps, between]) {
-    const found = kept.length === 0 ? null : replanWith(search, kept);
+    const found = kept.length === 0 ? null : replanWith(search, kept, translation);
     if (found?.movedVisits === free.movedVisits) return found.found;
   }
   return free.found;
@@ -62,20 +65,24 @@ interface Replan {
 }
 
 /** A search that can never have a plan has none. */
-function replanWith(search: ReplanSearch, kept: readonly FixedStep[]): Replan | null {
+function replanWith(search: ReplanSearch, kept: readonly FixedStep[], translation: Translation): Replan | null {
   try {
-    return searched(search, kept);
+    return searched(search, kept, translation);
   } catch (error) {
     if (error instanceof DomainError) return null;
     throw error;
   }
 }
 
-function searched({ request, booked, chosen, plannedSteps }: ReplanSearch, kept: readonly FixedStep[]): Replan | null {
-  const { problem, names } = toChainProblem({ ...request, fixedSteps: [...request.fixedSteps, ...kept] });
+function searched(
+  { request, booked, chosen, plannedSteps }: ReplanSearch,
+  kept: readonly FixedStep[],
+  translation: Translation,
+): Replan | null {
+  const { problem, names } = translation.of({ ...request, fixedSteps: [...request.fixedSteps, ...kept] });
   const current = currentOf(problem, names.axis, booked);
   const wanted = chosen === null ? problem : withChosenStart(problem, names.axis, chosen);
-  const [best] = replanChain(withPresentFirst(wanted, booked), current, 1, new ChainCache());
+  const [best] = replanChain(withPresentFirst(wanted, booked), current, 1, translation.cache);
   if (best === undefined) return null;
   const plan = fromChainPlan({ ...best, reasons: [] }, names);
   return {

@@ -1,9 +1,9 @@
 import { setImmediate as breathe } from 'node:timers/promises';
 import { dateOfDay } from '@archwright/calendar';
 import { DomainError } from '@archwright/kernel';
-import { ChainCache, earliestDelivery, type ChainProblem } from '@archwright/planner';
-import { toChainProblem, type PlanNames, type PlanRequest } from '@archwright/protocol';
-import { shareEqual } from './share-equal.js';
+import { earliestDelivery, type ChainProblem } from '@archwright/planner';
+import type { PlanRequest } from '@archwright/protocol';
+import { Translation } from './translation.js';
 
 /** Delivery of the earliest plan; `on` is null when no denture is placed any more. */
 export interface Delivery {
@@ -15,15 +15,14 @@ export interface Delivery {
  * their turn, since each takes a good part of a second.
  */
 export class WhatIf {
-  private readonly cache = new ChainCache();
-  private base: ChainProblem | null = null;
+  private readonly translation = new Translation();
 
   /** Null when the request has no plan, or can never have one. */
   async delivery(request: PlanRequest): Promise<Delivery | null> {
     await breathe();
     try {
-      const { problem, names } = this.translate(request);
-      const day = earliestDelivery(problem, this.cache);
+      const { problem, names } = this.translation.of(request);
+      const day = earliestDelivery(problem, this.translation.cache);
       return day === null ? null : { on: names.placesDenture ? dateOfDay(day) : null };
     } catch (error) {
       if (error instanceof DomainError) return null;
@@ -37,23 +36,17 @@ export class WhatIf {
    * @throws {DomainError} when the request cannot even be stated, such as without a laboratory for its work
    */
   async placeableVisits(request: PlanRequest): Promise<number> {
-    const { problem } = this.translate(request);
+    const { problem } = this.translation.of(request);
     // A plan for more visits is one for fewer, so halving finds where it ends.
     let placeable = 0;
     let tooMany = problem.visits.length + 1;
     while (tooMany - placeable > 1) {
       await breathe();
       const visits = Math.floor((placeable + tooMany) / 2);
-      if (earliestDelivery(firstOf(problem, visits), this.cache) === null) tooMany = visits;
+      if (earliestDelivery(firstOf(problem, visits), this.translation.cache) === null) tooMany = visits;
       else placeable = visits;
     }
     return placeable;
-  }
-
-  private translate(request: PlanRequest): { problem: ChainProblem; names: PlanNames } {
-    const { problem, names } = toChainProblem(request);
-    this.base = this.base === null ? problem : shareEqual(this.base, problem);
-    return { problem: this.base, names };
   }
 }
 

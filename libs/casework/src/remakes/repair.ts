@@ -1,6 +1,7 @@
 import type { ReplanBasis } from '../planning/replan-basis.js';
 import { findReplan, type BookedVisit } from '../planning/replan-search.js';
 import type { FoundPlan } from '../planning/search.js';
+import { Translation } from '../planning/translation.js';
 import type { MovableVisit } from './movable-visits.js';
 import { timesOf, withFreed, withTaken } from './snapshot-changes.js';
 
@@ -36,8 +37,9 @@ type RepairResult = { readonly repair: Repair } | { readonly reason: string };
  * visit of one other case makes room and that case is planned anew.
  */
 export async function findRepair(basis: ReplanBasis, around: Surroundings): Promise<RepairResult> {
-  const alone = findReplan({ ...basis.search, chosen: null });
-  if (alone === null) return findRepairWithOther(basis, around);
+  const translation = new Translation();
+  const alone = findReplan({ ...basis.search, chosen: null }, translation);
+  if (alone === null) return findRepairWithOther(basis, around, translation);
   const movedVisits = movedIn(alone, basis.search.booked);
   return { repair: { parts: [{ basis, found: alone, movedVisits }], movedVisits, leastMovedVisits: movedVisits } };
 }
@@ -50,10 +52,14 @@ function movedIn({ plan }: FoundPlan, booked: readonly BookedVisit[]): number {
   }).length;
 }
 
-async function findRepairWithOther(basis: ReplanBasis, around: Surroundings): Promise<RepairResult> {
+async function findRepairWithOther(
+  basis: ReplanBasis,
+  around: Surroundings,
+  translation: Translation,
+): Promise<RepairResult> {
   const visits = await around.movableVisits();
   // With every such visit out of the way there is no plan: then one alone can't make room either.
-  const roomiest = planFreed(basis, visits);
+  const roomiest = planFreed(basis, visits, translation);
   if (roomiest === null) return { reason: nothingHelps(visits.length) };
   const leastMovedVisits = movedIn(roomiest, basis.search.booked) + 1;
   const isInTheWay = inTheWayOf(roomiest);
@@ -62,15 +68,19 @@ async function findRepairWithOther(basis: ReplanBasis, around: Surroundings): Pr
   for (const visit of ordered) {
     // Visits that are not in the way of that plan rarely make more room than those that are.
     if (best !== null && (best.movedVisits === leastMovedVisits || !isInTheWay(visit))) break;
-    const repair = await repairWith(basis, around, visit);
+    const repair = await repairWith(basis, around, visit, translation);
     if (repair !== null && repair.movedVisits < (best?.movedVisits ?? Infinity)) best = { ...repair, leastMovedVisits };
   }
   return best === null ? { reason: noOneCase(ordered.length, visits.length) } : { repair: best };
 }
 
-function planFreed({ search }: ReplanBasis, visits: readonly MovableVisit[]): FoundPlan | null {
+function planFreed(
+  { search }: ReplanBasis,
+  visits: readonly MovableVisit[],
+  translation: Translation,
+): FoundPlan | null {
   const practice = visits.reduce((free, { times }) => withFreed(free, times), search.request.practice);
-  return findReplan({ ...search, request: { ...search.request, practice }, chosen: null });
+  return findReplan({ ...search, request: { ...search.request, practice }, chosen: null }, translation);
 }
 
 /** Whether a visit holds time that the plan would use. */
@@ -86,8 +96,9 @@ async function repairWith(
   basis: ReplanBasis,
   around: Surroundings,
   visit: MovableVisit,
+  translation: Translation,
 ): Promise<Omit<Repair, 'leastMovedVisits'> | null> {
-  const found = planFreed(basis, [visit]);
+  const found = planFreed(basis, [visit], translation);
   if (found === null) return null;
   const other = await around.basisOf(visit);
   const { request } = other.search;

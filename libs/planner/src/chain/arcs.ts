@@ -47,5 +47,8 @@ export function visitEnds(lengthSlots: number, slotCount: number): Int32Array {
 export function delays(tables: ArcTables, cache: ChainCache): boolean {
   const { lo } = tables;
   if (lo === null) return false;
-  return cache.get(`delays:${String(cache.id(lo))}`, () => lo.every((value, anchor) => value >= anchor));
+  return cache.get(`delays:${String(cache.id(lo))}`, () => {
+    for (let anchor = 0; anchor < lo.length; anchor++) if (lo[anchor]! < anchor) return false;
+    return true;
+  });
 }

@@ -152,7 +152,8 @@ export function* cheapestPlans(
           queue.push({ region: onDay, bound: dayBound, best: null });
           continue;
         }
-        shrunk = shrink(prepared, onDay)!;
+        shrunk = shrink(prepared, onDay);
+        if (shrunk === null) continue;
       }
       const found = bestOf(prepared, shrunk, objective);
       if (found !== null) queue.push({ region: shrunk, bound: Math.max(bound, found.cost), best: found });

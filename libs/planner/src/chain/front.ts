@@ -15,15 +15,16 @@ function cellOf({ wishesBroken, clinicianChanges, clinicChanges }: ChainVector):
  */
 export function frontOf(prepared: PreparedChain): ChainVector[] {
   const { problem } = prepared;
+  // By falling day, and the last one is taken first: an early vector covers what later regions would be split for.
   const open: { region: Region; day: number }[] = [];
   const push = (region: Region): void => {
     const shrunk = shrink(prepared, region);
     if (shrunk === null) return;
-    open.push({ region: shrunk, day: problem.dayOfSlot[firstStart(shrunk, problem.deliveryVisit)]! });
+    const day = problem.dayOfSlot[firstStart(shrunk, problem.deliveryVisit)]!;
+    const later = open.findIndex((other) => other.day <= day);
+    open.splice(later < 0 ? open.length : later, 0, { region: shrunk, day });
   };
   for (const region of wholeRegions(prepared)) push(region);
-  // The last one is taken first: begin with the region that may deliver first.
-  open.sort((a, b) => b.day - a.day);
   const known: ChainVector[] = [];
   for (let next = open.pop(); next !== undefined; next = open.pop()) {
     const { region, day } = next;

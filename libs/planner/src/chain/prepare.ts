@@ -23,15 +23,19 @@ export interface State {
   readonly placementCost: Uint8Array | null;
 }
 
-/** A link of the tree, in time: `early` before `late`; `child` is the end away from delivery. */
-export interface Link {
+/** Two visits, `early` before `late` in time. */
+export interface Joint {
   readonly early: number;
   readonly late: number;
+  /** Every way to join the two visits in given clinics; at least one has to hold. */
+  readonly pieces: (earlyOption: number, lateOption: number) => readonly Piece[];
+}
+
+/** A link of the tree; `child` is the end away from delivery. */
+export interface Link extends Joint {
   readonly child: number;
   readonly parent: number;
   readonly relations: readonly Relation[];
-  /** Every way to join the two visits in given clinics; at least one has to hold. */
-  readonly pieces: (earlyOption: number, lateOption: number) => readonly Piece[];
 }
 
 export interface PreparedChain {
@@ -44,6 +48,8 @@ export interface PreparedChain {
   readonly unary: readonly Relation[];
   /** Relations between visits that are no link, or among more than two. */
   readonly others: readonly Relation[];
+  /** What {@link others} say of two visits as pieces, at the same index; `null` where that is not all they say, or too dear. */
+  readonly crossings: readonly (Joint | null)[];
   /** Phases whose work may meet, each in exactly one group. */
   readonly groups: readonly PhaseGroup[];
 }
@@ -122,17 +128,15 @@ function allRelations(problem: ChainProblem, cache: ChainCache): Relation[] {
   return [...relations, ...kitRelations(problem, relations, cache)];
 }
 
-function makeLink(problem: ChainProblem, early: number, late: number, relations: readonly Relation[]): Link {
+function makeJoint(problem: ChainProblem, early: number, late: number, relations: readonly Relation[]): Joint {
   const { slotCount } = problem;
-  const child = late <= problem.deliveryVisit ? early : late;
-  const own = relations.filter(({ visits }) => visits.length === 2 && visits[0] === early && visits[1] === late);
   const known = new Map<number, readonly Piece[]>();
   const pieces = (earlyOption: number, lateOption: number): readonly Piece[] => {
     const key = earlyOption * problem.visits[late]!.options.length + lateOption;
     let found = known.get(key);
     if (found === undefined) {
       let joined: Piece[] = [];
-      own.forEach((relation, index) => {
+      relations.forEach((relation, index) => {
         const ways = relation
           .alternatives([earlyOption, lateOption])
           .map((way) => asPiece(way, early, late, slotCount));
@@ -143,7 +147,14 @@ function makeLink(problem: ChainProblem, early: number, late: number, relations:
     }
     return found;
   };
-  return { early, late, child, parent: child === early ? late : early, relations: own, pieces };
+  return { early, late, pieces };
+}
+
+function makeLink(problem: ChainProblem, early: number, late: number, relations: readonly Relation[]): Link {
+  const child = late <= problem.deliveryVisit ? early : late;
+  const own = relations.filter(({ visits }) => visits.length === 2 && visits[0] === early && visits[1] === late);
+  const joint = makeJoint(problem, early, late, own);
+  return { ...joint, child, parent: child === early ? late : early, relations: own };
 }
 
 /** Start sets by state, and the links and relations between them. */
@@ -183,7 +194,12 @@ export function prepareChain(problem: ChainProblem, cache: ChainCache): Prepared
     const competing = ownWorkRelation(problem, group, cache);
     if (competing !== null) others.push(competing);
   }
-  return { problem, states, links, unary, others, groups };
+  const crossings = others.map((relation) => {
+    const [early, late] = relation.visits;
+    const isPair = relation.visits.length === 2 && relation.keeps === null;
+    return isPair ? makeJoint(problem, early!, late!, [relation]) : null;
+  });
+  return { problem, states, links, unary, others, crossings, groups };
 }
 
 /** First resource of a list that is free for `length` slots from `start` on. */

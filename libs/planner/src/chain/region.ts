@@ -2,7 +2,7 @@ import { and, emptyBits, isEmpty, nextBit, orInto, within } from './bits.js';
 import type { SlotBits } from './model.js';
 import { firstAtLeast, lastAtMost } from './monotone.js';
 import { addImage, addPreimage, joins } from './piece.js';
-import type { PreparedChain } from './prepare.js';
+import type { Joint, PreparedChain } from './prepare.js';
 import { settleAt, type Alternative, type JointPiece } from './relations.js';
 
 /** A part of the search space: start sets per visit and state, and the alternative taken for each relation off the tree. */
@@ -62,40 +62,54 @@ function keep(sets: Map<number, SlotBits>, option: number, bits: SlotBits): void
   else sets.set(option, bits);
 }
 
-/** One pass over a link: what of `target` has a partner on the other side. */
+/** One pass over a joint: what of the later (or earlier) visit has a partner on the other side. */
 function restrict(
   prepared: PreparedChain,
   sets: readonly Map<number, SlotBits>[],
-  link: number,
-  toParent: boolean,
+  { early, late, pieces }: Joint,
+  ofLate: boolean,
 ): void {
-  const { early, late, parent, child, pieces } = prepared.links[link]!;
-  const target = toParent ? parent : child;
-  const source = toParent ? child : parent;
+  const [target, source] = ofLate ? [late, early] : [early, late];
   for (const [option, bits] of sets[target]!) {
     const out = emptyBits(prepared.problem.slotCount);
     for (const [other, partners] of sets[source]!) {
-      const [earlyOption, lateOption] = target === late ? [other, option] : [option, other];
+      const [earlyOption, lateOption] = ofLate ? [other, option] : [option, other];
       for (const piece of pieces(earlyOption, lateOption)) {
-        if (target === late) addImage(partners, piece, out);
+        if (ofLate) addImage(partners, piece, out);
         else addPreimage(partners, piece, bits, out);
       }
     }
-    keep(sets[target]!, option, target === early ? out : and(out, bits));
+    keep(sets[target]!, option, ofLate ? and(out, bits) : out);
   }
 }
 
+/** What a region knows of its relations off the tree, as joints: the alternatives taken, and all of those not yet decided. */
+function crossingsOf({ crossings }: PreparedChain, { decided }: Region): Joint[] {
+  return decided.flatMap((alternative, index): Joint[] => {
+    const undecided = crossings[index] ?? null;
+    if (alternative === null) return undecided === null ? [] : [undecided];
+    return alternative.pieces.map(({ from, to, piece }) => ({ early: from, late: to, pieces: () => [piece] }));
+  });
+}
+
 /**
- * Drops every start that is in no chain, relations off the tree left aside: one pass towards delivery and one back.
+ * Drops starts that are in no chain: all of those that the tree leaves out, by one pass towards delivery and one back,
+ * and those without a partner over a relation off the tree.
  *
  * @returns `null` when nothing is left
  */
 export function shrink(prepared: PreparedChain, region: Region): Region | null {
   const { problem, links, states } = prepared;
   const sets = byOption(prepared, region);
-  for (let link = 0; link < links.length; link++) restrict(prepared, sets, link, true);
+  const across = crossingsOf(prepared, region);
+  for (const joint of across) restrict(prepared, sets, joint, true);
+  for (const joint of across) restrict(prepared, sets, joint, false);
+  for (const link of links) restrict(prepared, sets, link, link.parent === link.late);
   if (sets[problem.deliveryVisit]!.size === 0) return null;
-  for (let link = links.length - 1; link >= 0; link--) restrict(prepared, sets, link, false);
+  for (let index = links.length - 1; index >= 0; index--) {
+    const link = links[index]!;
+    restrict(prepared, sets, link, link.child === link.late);
+  }
   const none = emptyBits(problem.slotCount);
   return {
     ...region,

@@ -1,5 +1,4 @@
 import { ChainCache } from '../chain/cache.js';
-import { requirePossible } from '../chain/errors.js';
 import { cheapestPlans } from '../chain/explore.js';
 import type { ChainPlan, ChainProblem } from '../chain/model.js';
 import { objectiveFor } from '../chain/objective.js';
@@ -31,8 +30,7 @@ export function countMoved(plan: ChainPlan, current: readonly (CurrentVisit | nu
  * @param current one entry per visit; `null` for a visit without a booking, which costs nothing to place. The problem's
  * resources have to be free where the case's own bookings are, or those count as lost.
  * @param count plans wanted; each differs from the earlier ones at two visits or more up to delivery
- * @returns best first; empty when no plan is left
- * @throws {DomainError} when the problem as stated can never have a plan
+ * @returns best first; empty when no plan is left, which says nothing about why
  */
 export function replanChain(
   problem: ChainProblem,
@@ -49,7 +47,6 @@ export function replanChain(
       plans.push({ ...plan, movedVisits: countMoved(plan, current) });
       if (plans.length >= count) break;
     }
-    if (plans.length === 0) requirePossible(problem, cache);
   }
   return plans;
 }
