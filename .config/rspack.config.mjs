@@ -1,12 +1,26 @@
+import { dirname } from 'node:path';
+import { fileURLToPath } from 'node:url';
+
+const searchThread = fileURLToPath(new URL('../libs/casework/src/planning/search-thread.ts', import.meta.url));
+
+/** API and worker search on threads, whose module stands beside theirs. */
+const entriesOf = ({ entry, output }) =>
+  output.filename.includes('apps/cli') ? { main: entry } : { main: entry, 'search-thread': searchThread };
+
 /**
  * Each application becomes one ES module in `dist/`, our libs inside, packages outside.
  * Types are checked by the lint run, so the build only strips them.
  */
 export default (options) => ({
   ...options,
+  entry: entriesOf(options),
+  output: { ...options.output, filename: `${dirname(options.output.filename)}/[name].js` },
   devtool: 'source-map',
+  optimization: { ...options.optimization, sideEffects: true, providedExports: true, usedExports: true },
   module: {
     ...options.module,
+    // None of our files does anything by being imported: a search thread then loads what it uses, and no queue or framework.
+    rules: [...options.module.rules, { test: /[\\/]libs[\\/].*\.ts$/, sideEffects: false }],
     // `import.meta.url` must name the built file, not the source it came from.
     parser: { javascript: { importMeta: false, url: false, worker: false } },
   },

@@ -14,6 +14,7 @@ import {
   type OffersView,
   type PracticeView,
 } from '@archwright/contracts';
+import { Searches } from '@archwright/casework';
 import { createLogger, parseConfiguration } from '@archwright/platform';
 import { createDataSource, inOrganisation, listOrganisations } from '@archwright/records';
 import type { DataSource, EntityManager } from 'typeorm';
@@ -38,6 +39,7 @@ export interface BookingPractice {
   readonly databaseUrl: string;
   /** The service's clock, which whoever runs beside it reads too. */
   readonly clockFile: string;
+  readonly searches: Searches;
   signIn(name: string): Promise<ApiSession>;
   /** Rows as the application's own login sees them. */
   rows<Result>(work: (tx: EntityManager) => Promise<Result>): Promise<Result>;
@@ -75,6 +77,7 @@ export async function openBookingPractice(): Promise<BookingPractice> {
     organisationId,
     databaseUrl: database.url,
     clockFile,
+    searches: app.get(Searches, { strict: false }),
     signIn,
     rows: (work) => inOrganisation(db, organisationId, work),
     moveClock: async (to) => {

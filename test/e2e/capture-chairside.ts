@@ -70,10 +70,11 @@ export class Chairside {
       return rows.filter(({ kind }) => kind === 'check-stage' || kind === 'replan-case');
     });
     const db = await this.practice.rows((tx) => Promise.resolve(tx.dataSource));
+    const means = { db, searches: this.practice.searches };
     for (const { kind, payload } of due) {
       if (kind === 'check-stage')
         await this.practice.rows((tx) => checkStage(tx, checkStagePayload.parse(payload), this.now));
-      else await proposeReplan(db, replanCasePayload.parse(payload), this.now);
+      else await proposeReplan(means, replanCasePayload.parse(payload), this.now);
     }
     return due.length === 0 ? 0 : due.length + (await this.runJobs());
   }

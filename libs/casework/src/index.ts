@@ -45,6 +45,8 @@ export { remindersOfCase } from './reminders/reminder-views.js';
 export { reconcileReminders, scheduleReminders } from './reminders/schedule.js';
 export { planCase } from './planning/plan-case.js';
 export { findResource, type FoundResource } from './practice/find-resource.js';
+export { Searches } from './planning/searches.js';
+export { SearchesModule } from './planning/searches.module.js';
 export { importResourceCalendar } from './practice/import-calendar.js';
 export { practiceView } from './practice/practice-view.js';
 export { checkStage } from './capture/check-stage.js';

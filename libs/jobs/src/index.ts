@@ -5,3 +5,6 @@ export { handle, JobProcessor, WORKER_OPTIONS, type JobHandler } from './job-pro
 export { JobsModule } from './jobs.module.js';
 export { checkStage, deliverNotice, deliverReminder, replanCase } from './jobs.js';
 export { migrateQueueSchema } from './migrate-queue.js';
+export { serveTasks } from './threads/serve-tasks.js';
+export { threadEntry } from './threads/thread-entry.js';
+export { ThreadPool } from './threads/thread-pool.js';

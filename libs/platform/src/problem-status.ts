@@ -9,6 +9,10 @@ const BY_CODE: Readonly<Record<string, number>> = {
   'platform.idempotency-key-conflict': 409,
   'platform.precondition-missing': 428,
   'platform.precondition-failed': 412,
+  'jobs.threads-busy': 503,
+  'jobs.thread-crashed': 503,
+  'jobs.threads-closed': 503,
+  'jobs.task-too-long': 503,
 };
 
 /** Endings that a lib may use for its own codes, `lib.reason`. */

@@ -1,5 +1,5 @@
 import { Body, Controller, Get, HttpCode, Post, Query, Res } from '@nestjs/common';
-import { actOnVisit, alternativesOf, dayBoardOf, viewAppointment, type Actor } from '@archwright/casework';
+import { Searches, actOnVisit, alternativesOf, dayBoardOf, viewAppointment, type Actor } from '@archwright/casework';
 import {
   dayQuery,
   visitAction,
@@ -21,6 +21,7 @@ export class AppointmentsController {
   constructor(
     private readonly db: DataSource,
     private readonly clock: Clock,
+    private readonly searches: Searches,
   ) {}
 
   @Roles('front-desk', 'clinician', 'manager')
@@ -45,9 +46,7 @@ export class AppointmentsController {
   @Roles('front-desk')
   @Get(':id/alternatives')
   alternatives(@CurrentActor() actor: Actor, @IdParam('appointment') appointmentId: string): Promise<AlternativesView> {
-    return readInOrganisation(this.db, actor.organisationId, (tx) =>
-      alternativesOf(tx, actor, appointmentId, this.clock.now()),
-    );
+    return alternativesOf({ db: this.db, searches: this.searches }, actor, appointmentId, this.clock.now());
   }
 
   @Roles('front-desk', 'clinician')

@@ -1,5 +1,6 @@
 import { Module } from '@nestjs/common';
+import { SearchesModule } from '@archwright/casework';
 import { AppointmentsController } from './appointments.controller.js';
 
-@Module({ controllers: [AppointmentsController] })
+@Module({ imports: [SearchesModule], controllers: [AppointmentsController] })
 export class AppointmentsModule {}

@@ -1,6 +1,7 @@
 import { Module } from '@nestjs/common';
+import { SearchesModule } from '@archwright/casework';
 import { HoldsController } from './holds.controller.js';
 import { HoldsService } from './holds.service.js';
 
-@Module({ controllers: [HoldsController], providers: [HoldsService] })
+@Module({ imports: [SearchesModule], controllers: [HoldsController], providers: [HoldsService] })
 export class HoldsModule {}

@@ -2,6 +2,7 @@ import { Injectable } from '@nestjs/common';
 import {
   IdempotencyKeys,
   OfferTakenError,
+  Searches,
   confirmHold,
   holdOffer,
   isOfferGone,
@@ -24,6 +25,7 @@ export class HoldsService {
   constructor(
     private readonly db: DataSource,
     private readonly clock: Clock,
+    private readonly searches: Searches,
   ) {}
 
   hold(actor: Actor, caseId: string, body: CreateHold, request: IdempotentRequest): Promise<HoldView> {
@@ -68,9 +70,8 @@ export class HoldsService {
   }
 
   private async takenError(actor: Actor, caseId: string, refusal: DomainError): Promise<OfferTakenError> {
-    const offers = await inOrganisation(this.db, actor.organisationId, (tx) =>
-      planCase(tx, actor, caseId, { count: USUAL_OFFERS }, this.clock.now()),
-    );
+    const means = { db: this.db, searches: this.searches };
+    const offers = await planCase(means, actor, caseId, { count: USUAL_OFFERS }, this.clock.now());
     return new OfferTakenError(refusal.message, refusal.details, offers);
   }
 }

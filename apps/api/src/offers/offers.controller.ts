@@ -1,8 +1,7 @@
 import { Body, Controller, HttpCode, Post } from '@nestjs/common';
-import { planCase, type Actor } from '@archwright/casework';
+import { Searches, planCase, type Actor } from '@archwright/casework';
 import { requestOffers, type OffersView, type RequestOffers } from '@archwright/contracts';
 import { Clock } from '@archwright/platform';
-import { inOrganisation } from '@archwright/records';
 import { DataSource } from 'typeorm';
 import { IdParam } from '../id-param.js';
 import { CurrentActor, Roles } from '../security/access.js';
@@ -13,6 +12,7 @@ export class OffersController {
   constructor(
     private readonly db: DataSource,
     private readonly clock: Clock,
+    private readonly searches: Searches,
   ) {}
 
   /** Offers are kept so that one can be held; asking again makes others and takes nobody's time. */
@@ -23,6 +23,6 @@ export class OffersController {
     @IdParam('case') caseId: string,
     @Body({ schema: requestOffers }) body: RequestOffers,
   ): Promise<OffersView> {
-    return inOrganisation(this.db, actor.organisationId, (tx) => planCase(tx, actor, caseId, body, this.clock.now()));
+    return planCase({ db: this.db, searches: this.searches }, actor, caseId, body, this.clock.now());
   }
 }

@@ -1,5 +1,6 @@
 import { Module } from '@nestjs/common';
+import { SearchesModule } from '@archwright/casework';
 import { OffersController } from './offers.controller.js';
 
-@Module({ controllers: [OffersController] })
+@Module({ imports: [SearchesModule], controllers: [OffersController] })
 export class OffersModule {}

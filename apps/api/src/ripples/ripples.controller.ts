@@ -1,5 +1,13 @@
 import { Body, Controller, HttpCode, Post, Res } from '@nestjs/common';
-import { IdempotencyKeys, applyRipple, previewCancel, previewMove, viewCase, type Actor } from '@archwright/casework';
+import {
+  IdempotencyKeys,
+  Searches,
+  applyRipple,
+  previewCancel,
+  previewMove,
+  viewCase,
+  type Actor,
+} from '@archwright/casework';
 import {
   applyRipple as applyRippleBody,
   previewCancel as previewCancelBody,
@@ -24,18 +32,19 @@ export class RipplesController {
   constructor(
     private readonly db: DataSource,
     private readonly clock: Clock,
+    private readonly searches: Searches,
   ) {}
 
   @Post('move')
   @HttpCode(200)
   move(@CurrentActor() actor: Actor, @Body({ schema: previewMoveBody }) body: PreviewMove): Promise<Ripple> {
-    return inOrganisation(this.db, actor.organisationId, (tx) => previewMove(tx, actor, body, this.clock.now()));
+    return previewMove({ db: this.db, searches: this.searches }, actor, body, this.clock.now());
   }
 
   @Post('cancel')
   @HttpCode(200)
   cancel(@CurrentActor() actor: Actor, @Body({ schema: previewCancelBody }) body: PreviewCancel): Promise<Ripple> {
-    return inOrganisation(this.db, actor.organisationId, (tx) => previewCancel(tx, actor, body, this.clock.now()));
+    return previewCancel({ db: this.db, searches: this.searches }, actor, body, this.clock.now());
   }
 
   @Post(':id/apply')

@@ -1,5 +1,6 @@
 import { Module } from '@nestjs/common';
+import { SearchesModule } from '@archwright/casework';
 import { RipplesController } from './ripples.controller.js';
 
-@Module({ controllers: [RipplesController] })
+@Module({ imports: [SearchesModule], controllers: [RipplesController] })
 export class RipplesModule {}

@@ -1,5 +1,6 @@
 import { Module } from '@nestjs/common';
+import { SearchesModule } from '@archwright/casework';
 import { PlanningProcessor } from './planning.processor.js';
 
-@Module({ providers: [PlanningProcessor] })
+@Module({ imports: [SearchesModule], providers: [PlanningProcessor] })
 export class PlanningModule {}

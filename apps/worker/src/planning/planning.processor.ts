@@ -1,17 +1,20 @@
 import { Processor } from '@nestjs/bullmq';
-import { proposeReplan } from '@archwright/casework';
+import { Searches, proposeReplan } from '@archwright/casework';
 import { JobProcessor, WORKER_OPTIONS, handle, replanCase as job } from '@archwright/jobs';
 import { Clock } from '@archwright/platform';
 import { DataSource } from 'typeorm';
 
-/** A search takes seconds of one core: side by side they would only slow each other down and hold up the small jobs. */
+/** The searches run on threads; one case at a time, so that its searches meet the same thread and what it remembers. */
 @Processor(job.queue, { ...WORKER_OPTIONS, concurrency: 1 })
 export class PlanningProcessor extends JobProcessor {
-  protected readonly handlers = [handle(job, (payload) => proposeReplan(this.db, payload, this.clock.now()))];
+  protected readonly handlers = [
+    handle(job, (payload) => proposeReplan({ db: this.db, searches: this.searches }, payload, this.clock.now())),
+  ];
 
   constructor(
     private readonly db: DataSource,
     private readonly clock: Clock,
+    private readonly searches: Searches,
   ) {
     super();
   }

@@ -1,13 +1,13 @@
 import type { PreviewCancel, PreviewMove, Ripple } from '@archwright/contracts';
 import { DomainError } from '@archwright/kernel';
-import { Appointment, AppointmentStage, Stage, type Plan } from '@archwright/records';
+import { Appointment, AppointmentStage, Stage, inOrganisation, type Plan } from '@archwright/records';
 import { In, type EntityManager } from 'typeorm';
 import type { Actor } from '../actor.js';
 import { requireCase } from '../cases/case-access.js';
 import { RecordNotFoundError, WrongStateError } from '../errors.js';
 import { loadReplanBasis, isMovable, type ReplanBasis } from '../planning/replan-basis.js';
-import { findReplan } from '../planning/replan-search.js';
 import type { FoundPlan } from '../planning/search.js';
+import type { PlanningMeans } from '../planning/searches.js';
 import { NO_CHANGE, loadPlan, requireHash, storePlan, type PlanChange } from '../planning/stored-plan.js';
 import { applyPlan } from './apply-plan.js';
 import { keptOnly } from './kept-plan.js';
@@ -30,7 +30,7 @@ export class NoSuchTimeError extends DomainError {
  * @throws {NoSuchTimeError} when the visit cannot start then
  */
 export async function previewMove(
-  tx: EntityManager,
+  { db, searches }: PlanningMeans,
   actor: Actor,
   { appointmentId, startsAt, clinicianId, reason }: PreviewMove,
   now: Date,
@@ -40,15 +40,19 @@ export async function previewMove(
     throw new NoSuchTimeError(
       `${startsAt} is past or not a whole five minutes. Choose a later start on the five minutes.`,
     );
-  const { basis, stage } = await loadChanging(tx, actor, appointmentId, now);
+  const { organisationId } = actor;
+  const { basis, stage } = await inOrganisation(db, organisationId, (tx) =>
+    loadChanging(tx, actor, appointmentId, now),
+  );
   const chosen = { stage: stage.code, startMs, clinicianId: clinicianId ?? null };
-  const found = findReplan({ ...basis.search, chosen });
+  const found = await searches.replan({ ...basis.search, chosen });
   if (found === null)
     throw new NoSuchTimeError(
       'The visit cannot start then: chair, people or patient are taken, or the waits before and after it do not fit. ' +
         'Look at its other starts, or cancel it and plan the rest anew.',
     );
-  return kept(tx, actor, basis, { label: 'Move', found, change: { ...NO_CHANGE, reason: reason ?? null } }, now);
+  const change = { ...NO_CHANGE, reason: reason ?? null };
+  return inOrganisation(db, organisationId, (tx) => kept(tx, actor, basis, { label: 'Move', found, change }, now));
 }
 
 /**
@@ -57,19 +61,24 @@ export async function previewMove(
  * @throws {NoSuchTimeError} when no other time is left for it
  */
 export async function previewCancel(
-  tx: EntityManager,
+  { db, searches }: PlanningMeans,
   actor: Actor,
   { appointmentId, reason, then }: PreviewCancel,
   now: Date,
 ): Promise<Ripple> {
-  const { basis, stage, appointment } = await loadChanging(tx, actor, appointmentId, now);
-  if (then === 'drop-rest') return dropRest(tx, actor, basis, stage, reason, now);
-  const found = findReplan(awayFrom(basis, stage.code, appointment));
+  const { organisationId } = actor;
+  const { basis, stage, appointment } = await inOrganisation(db, organisationId, (tx) =>
+    loadChanging(tx, actor, appointmentId, now),
+  );
+  if (then === 'drop-rest')
+    return inOrganisation(db, organisationId, (tx) => dropRest(tx, actor, basis, stage, reason, now));
+  const found = await searches.replan(awayFrom(basis, stage.code, appointment));
   if (found === null)
     throw new NoSuchTimeError(
       'No other time is left for this visit within the waits. Drop the rest and ask for offers.',
     );
-  return kept(tx, actor, basis, { label: 'Plan anew', found, change: { ...NO_CHANGE, reason } }, now);
+  const change = { ...NO_CHANGE, reason };
+  return inOrganisation(db, organisationId, (tx) => kept(tx, actor, basis, { label: 'Plan anew', found, change }, now));
 }
 
 /** The patient is not there at the cancelled time, and the visit costs nothing to place elsewhere. */

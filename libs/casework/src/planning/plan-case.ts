@@ -1,6 +1,7 @@
 import type { OffersView, RequestOffers } from '@archwright/contracts';
 import { DomainError } from '@archwright/kernel';
 import { isToCome } from '@archwright/protocol';
+import { inOrganisation } from '@archwright/records';
 import type { EntityManager } from 'typeorm';
 import type { Actor } from '../actor.js';
 import { WrongStateError } from '../errors.js';
@@ -9,9 +10,9 @@ import { stepsBetween } from './fixed-parts.js';
 import { labelsOf, withLaterDelivery } from './offer-words.js';
 import { loadPlanLabels, toPlanView } from './plan-view.js';
 import { loadPlanningBasis, type PlanningBasis, type PlanningOptions } from './planning-basis.js';
-import { findOffers, type FoundPlan } from './search.js';
+import type { FoundPlan } from './search.js';
+import type { PlanningMeans } from './searches.js';
 import { NO_CHANGE, storePlan } from './stored-plan.js';
-import { explainWhyNot } from './why-not.js';
 
 /** Nothing of the case is left to be offered: every visit that a plan would place is booked. */
 export class EverythingBookedError extends DomainError {
@@ -27,22 +28,41 @@ export class EverythingBookedError extends DomainError {
 /**
  * Different complete plans for what is not firmly booked yet, kept so that one of them can be held; or why there is none,
  * with what would make one possible.
+ *
+ * The search holds neither a lock nor a connection; an offer that was overtaken meanwhile is refused when it is held.
  */
 export async function planCase(
-  tx: EntityManager,
+  { db, searches }: PlanningMeans,
   actor: Actor,
   caseId: string,
   asked: RequestOffers,
   now: Date,
 ): Promise<OffersView> {
-  const basis = await loadPlanningBasis(tx, actor, caseId, offerOptions(asked, false), now);
+  const { organisationId } = actor;
+  const load = (everyClinic: boolean): Promise<PlanningBasis> =>
+    inOrganisation(db, organisationId, (tx) =>
+      loadPlanningBasis(tx, actor, caseId, offerOptions(asked, everyClinic), now),
+    );
+  const basis = await load(false);
   requirePlannable(basis);
-  const { found: plans, refusal } = searched(basis, asked.count);
-  const offers = withLaterDelivery(plans);
-  if (offers.length === 0) {
-    const whyNot = await whyNotOf(tx, actor, { basis, refusal, asked }, now);
+  const { found, refusal } = await searches.offers(basis.request, asked.count);
+  if (found.length === 0) {
+    const { request: everyClinic } = await load(true);
+    const whyNot = await searches.whyNot(basis.request, refusal, { everyClinic, relax: asked.relax ?? {} });
     return { caseId, offers: [], whyNot };
   }
+  const offers = await inOrganisation(db, organisationId, (tx) => keepOffers(tx, actor, basis, found, now));
+  return { caseId, offers, whyNot: null };
+}
+
+async function keepOffers(
+  tx: EntityManager,
+  actor: Actor,
+  basis: PlanningBasis,
+  plans: readonly FoundPlan[],
+  now: Date,
+): Promise<OffersView['offers']> {
+  const offers = withLaterDelivery(plans);
   const labels = labelsOf(offers);
   const planLabels = await loadPlanLabels(
     tx,
@@ -54,7 +74,7 @@ export async function planCase(
     const { id, planHash } = await storePlan(tx, actor, basis, { kind: 'offer', label, found, change: NO_CHANGE }, now);
     views.push({ id, planHash, label, plan: toPlanView(found.plan, planLabels) });
   }
-  return { caseId, offers: views, whyNot: null };
+  return views;
 }
 
 function offerOptions({ notBefore, clinicIds, relax }: RequestOffers, everyClinic: boolean): PlanningOptions {
@@ -84,34 +104,4 @@ function requirePlannable({ treatmentCase, request }: PlanningBasis): void {
       !request.fixedStages.some((fixed) => fixed.code === stage.code && fixed.startMs >= request.nowMs),
   );
   if (open.length === 0) throw new EverythingBookedError(number);
-}
-
-interface Searched {
-  readonly found: readonly FoundPlan[];
-  /** What proves that there can never be a plan. */
-  readonly refusal: DomainError | null;
-}
-
-function searched({ request }: PlanningBasis, count: number): Searched {
-  try {
-    return { found: findOffers(request, count), refusal: null };
-  } catch (error) {
-    if (error instanceof DomainError) return { found: [], refusal: error };
-    throw error;
-  }
-}
-
-interface Unplannable extends Pick<Searched, 'refusal'> {
-  readonly basis: PlanningBasis;
-  readonly asked: RequestOffers;
-}
-
-async function whyNotOf(
-  tx: EntityManager,
-  actor: Actor,
-  { basis, refusal, asked }: Unplannable,
-  now: Date,
-): Promise<OffersView['whyNot']> {
-  const wider = await loadPlanningBasis(tx, actor, basis.treatmentCase.id, offerOptions(asked, true), now);
-  return explainWhyNot(basis.request, refusal, { everyClinic: wider.request, relax: asked.relax ?? {} });
 }

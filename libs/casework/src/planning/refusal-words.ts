@@ -1,10 +1,13 @@
 import type { DomainError } from '@archwright/kernel';
 import type { CaseChain } from '@archwright/protocol';
 
+/** What a search refuses, in parts that cross from thread to thread. */
+export type Refusal = Pick<DomainError, 'code' | 'message' | 'details'>;
+
 const SLOT_MINUTES = 5;
 
 /** The stage that a refusal of the search is about; null when it names none. */
-export function stageOfRefusal({ details }: DomainError, chain: CaseChain): string | null {
+export function stageOfRefusal({ details }: Refusal, chain: CaseChain): string | null {
   const { visit, phase, longest } = details;
   if (typeof visit === 'string') return visit;
   const wait = chain.lags.find(({ code }) => code === longest);
@@ -13,7 +16,7 @@ export function stageOfRefusal({ details }: DomainError, chain: CaseChain): stri
 }
 
 /** What can never be planned, in words of the practice instead of slots and codes. */
-export function refusalInWords({ code, message, details }: DomainError, chain: CaseChain): string {
+export function refusalInWords({ code, message, details }: Refusal, chain: CaseChain): string {
   const titleOf = (part: unknown): string =>
     [...chain.stages, ...chain.steps, ...chain.lags].find((each) => each.code === part)?.title ?? String(part);
   switch (code) {

@@ -1,5 +1,5 @@
 import { DomainError } from '@archwright/kernel';
-import { ChainCache, replanChain, slotsKeepingRest, type ChainProblem, type CurrentVisit } from '@archwright/planner';
+import { replanChain, slotsKeepingRest, type ChainProblem, type CurrentVisit } from '@archwright/planner';
 import {
   fromChainPlan,
   toChainProblem,
@@ -47,7 +47,7 @@ export interface ReplanSearch {
  *
  * @param translation kept by those who ask about variations of one case
  */
-export function findReplan(search: ReplanSearch, translation = new Translation()): FoundPlan | null {
+export function findReplan(search: ReplanSearch, translation = new Translation(search.request)): FoundPlan | null {
   const free = replanWith(search, [], translation);
   if (free === null) return null;
   const moved = (code: string): boolean => free.found.plan.visits.some((each) => each.stage === code && !each.isKept);
@@ -95,16 +95,23 @@ function searched(
   };
 }
 
-/** Other starts of one visit, with who would be there, that leave all other booked visits where they are. */
+/** A start of one visit, and who would be there. */
+export interface KeepingStart {
+  readonly startMs: number;
+  readonly clinicianId: string;
+  readonly clinicId: string;
+}
+
+/** Other starts of one visit that leave all other booked visits where they are. */
 export function startsKeepingRest(
   { request, booked }: Pick<ReplanSearch, 'request' | 'booked'>,
   stage: string,
   most: number,
-): { readonly startMs: number; readonly clinicianId: string; readonly clinicId: string }[] {
+): KeepingStart[] {
   const { problem, names } = toChainProblem(request);
   const visit = problem.visits.findIndex(({ key }) => key === stage);
   if (visit < 0) return [];
-  return slotsKeepingRest(problem, currentOf(problem, names.axis, booked), visit, most, new ChainCache()).map(
+  return slotsKeepingRest(problem, currentOf(problem, names.axis, booked), visit, most).map(
     ({ startSlot, clinic, clinician }) => ({
       startMs: names.axis.msOf(startSlot),
       clinicId: clinic,

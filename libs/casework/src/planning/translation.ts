@@ -7,15 +7,30 @@ interface Translated {
   readonly names: PlanNames;
 }
 
+/** When a request is made and how far it looks ahead. */
+type Moment = Pick<PlanRequest, 'nowMs' | 'horizonWeeks'>;
+
 /** Translates variations of one request: what they have in common is made once, and found again by the search's cache. */
 export class Translation {
   readonly cache = new ChainCache();
-  private axis: PlanningAxis | null = null;
+  private readonly nowMs: number;
+  private readonly horizonWeeks: number;
+  private readonly axis: PlanningAxis;
   private last: ChainProblem | null = null;
+
+  constructor({ nowMs, horizonWeeks }: Moment) {
+    this.nowMs = nowMs;
+    this.horizonWeeks = horizonWeeks;
+    this.axis = new PlanningAxis(nowMs, horizonWeeks);
+  }
+
+  /** Whether a request is about the same weeks; only such requests may be translated. */
+  fits({ nowMs, horizonWeeks }: Moment): boolean {
+    return nowMs === this.nowMs && horizonWeeks === this.horizonWeeks;
+  }
 
   /** @throws {DomainError} when the request cannot be stated, such as without a laboratory for its work */
   of(request: PlanRequest): Translated {
-    this.axis ??= new PlanningAxis(request.nowMs, request.horizonWeeks);
     const { problem, names } = toChainProblem(request, this.axis);
     this.last = this.last === null ? problem : shareEqual(this.last, problem);
     return { problem: this.last, names };

@@ -1,4 +1,3 @@
-import { setImmediate as breathe } from 'node:timers/promises';
 import { dateOfDay } from '@archwright/calendar';
 import { DomainError } from '@archwright/kernel';
 import { earliestDelivery, type ChainProblem } from '@archwright/planner';
@@ -10,16 +9,16 @@ export interface Delivery {
   readonly on: string | null;
 }
 
-/**
- * Answers many questions about one case. What they have in common is worked out once; between two of them others get
- * their turn, since each takes a good part of a second.
- */
+/** Answers many questions about one case; what they have in common is worked out once. */
 export class WhatIf {
-  private readonly translation = new Translation();
+  private readonly translation: Translation;
+
+  constructor(request: PlanRequest) {
+    this.translation = new Translation(request);
+  }
 
   /** Null when the request has no plan, or can never have one. */
-  async delivery(request: PlanRequest): Promise<Delivery | null> {
-    await breathe();
+  delivery(request: PlanRequest): Delivery | null {
     try {
       const { problem, names } = this.translation.of(request);
       const day = earliestDelivery(problem, this.translation.cache);
@@ -35,13 +34,12 @@ export class WhatIf {
    *
    * @throws {DomainError} when the request cannot even be stated, such as without a laboratory for its work
    */
-  async placeableVisits(request: PlanRequest): Promise<number> {
+  placeableVisits(request: PlanRequest): number {
     const { problem } = this.translation.of(request);
     // A plan for more visits is one for fewer, so halving finds where it ends.
     let placeable = 0;
     let tooMany = problem.visits.length + 1;
     while (tooMany - placeable > 1) {
-      await breathe();
       const visits = Math.floor((placeable + tooMany) / 2);
       if (earliestDelivery(firstOf(problem, visits), this.translation.cache) === null) tooMany = visits;
       else placeable = visits;

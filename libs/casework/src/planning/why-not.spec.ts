@@ -22,10 +22,10 @@ function awayAfterPlacement(): PlanRequest {
 }
 
 describe('why there is no plan', () => {
-  it('names the stage that cannot be reached and the shortest longer wait: one day less has no plan', async () => {
+  it('names the stage that cannot be reached and the shortest longer wait: one day less has no plan', () => {
     const request = awayAfterPlacement();
     expect(findOffers(request, 1)).toEqual([]);
-    const why = await explainWhyNot(request, null, { everyClinic: request, relax: {} });
+    const why = explainWhyNot(request, null, { everyClinic: request, relax: {} });
     const waits = why.relaxations.filter(({ code }) => code === 'longer-wait');
     const found = (extra: Record<string, number>) =>
       findOffers({ ...request, lagOverrides: withLongerWaits(request.chain, {}, extra) }, 1)[0]?.plan.deliveryOn;
@@ -39,12 +39,12 @@ describe('why there is no plan', () => {
     expect(why.relaxations.map(({ code }) => code)).toEqual(['longer-wait', 'unavailable-days']);
   }, 300_000);
 
-  it('proposes another clinic and another clinician where those alone give a plan', async () => {
+  it('proposes another clinic and another clinician where those alone give a plan', () => {
     const whole = { startMs: NOW_MS - DAY_MS, endMs: NOW_MS + 200 * DAY_MS };
     const full = aClinic('north', [whole]);
     const request = aRequest('repair', { practice: aPractice([full]) });
     const everyClinic = aRequest('repair', { practice: aPractice([full, aClinic('east')]) });
-    const why = await explainWhyNot(request, null, { everyClinic, relax: {} });
+    const why = explainWhyNot(request, null, { everyClinic, relax: {} });
     expect(why.relaxations.map(({ code }) => code)).toEqual(['other-clinic']);
     expect(why.relaxations[0]?.apply).toEqual({ anyClinic: true });
 
@@ -52,7 +52,7 @@ describe('why there is no plan', () => {
     const clinicians = clinic.clinicians.map((each, index) => (index === 0 ? { ...each, absences: [whole] } : each));
     const absent = aRequest('repair', { practice: aPractice([{ ...clinic, clinicians }]) });
     const own = { ...absent, wishes: { ...absent.wishes, clinicianId: 'north-clinician-1' } };
-    const whyAbsent = await explainWhyNot(own, null, { everyClinic: own, relax: {} });
+    const whyAbsent = explainWhyNot(own, null, { everyClinic: own, relax: {} });
     expect(whyAbsent.relaxations.map(({ code }) => code)).toEqual(['other-clinician']);
     expect(whyAbsent.relaxations[0]?.deliveryOn).toBe(
       findOffers({ ...own, wishes: { ...own.wishes, clinicianId: null } }, 1)[0]?.plan.deliveryOn ?? null,

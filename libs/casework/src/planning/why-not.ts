@@ -1,7 +1,6 @@
 import type { RequestOffers, WhyNot } from '@archwright/contracts';
-import type { DomainError } from '@archwright/kernel';
 import { isToCome, type PlanRequest } from '@archwright/protocol';
-import { refusalInWords, stageOfRefusal } from './refusal-words.js';
+import { refusalInWords, stageOfRefusal, type Refusal } from './refusal-words.js';
 import { longestWaits, withLongerWaits, type LongestWait } from './relaxed-lags.js';
 import { WhatIf, type Delivery } from './what-if.js';
 
@@ -26,35 +25,31 @@ export interface WaysOut {
  *
  * @param refusal what proves that the request can never have a plan; null when it merely has none now
  */
-export async function explainWhyNot(
-  request: PlanRequest,
-  refusal: DomainError | null,
-  { everyClinic, relax }: WaysOut,
-): Promise<WhyNot> {
-  const whatIf = new WhatIf();
-  const failing = await failingStage(request, refusal, whatIf);
+export function explainWhyNot(request: PlanRequest, refusal: Refusal | null, { everyClinic, relax }: WaysOut): WhyNot {
+  const whatIf = new WhatIf(request);
+  const failing = failingStage(request, refusal, whatIf);
   const titles = new Map(request.chain.stages.map(({ code, title }) => [code, title]));
   const relaxations: Relaxation[] = [];
   for (const wait of longestWaits(request.chain)) {
-    if (wait.towards === failing.stage) relaxations.push(...(await longerWait(request, wait, relax, whatIf)));
+    if (wait.towards === failing.stage) relaxations.push(...longerWait(request, wait, relax, whatIf));
   }
   for (const { asked, ...proposal } of [
     ...otherClinician(request, relax),
     ...otherClinic(request, everyClinic, relax),
     ...impossibleDays(request, relax),
   ]) {
-    const delivery = await whatIf.delivery(asked);
+    const delivery = whatIf.delivery(asked);
     if (delivery !== null) relaxations.push({ ...proposal, deliveryOn: delivery.on });
   }
   return { failingStage: titles.get(failing.stage) ?? failing.stage, sentence: failing.sentence, relaxations };
 }
 
 /** The first stage that cannot be reached however the earlier ones are placed. */
-async function failingStage(
+function failingStage(
   request: PlanRequest,
-  refusal: DomainError | null,
+  refusal: Refusal | null,
   whatIf: WhatIf,
-): Promise<{ stage: string; sentence: string }> {
+): { stage: string; sentence: string } {
   const { chain, progress, horizonWeeks } = request;
   const stages = chain.stages.filter(
     ({ code, chained }) => chained && progress.stages.some((row) => row.code === code && isToCome(row.state)),
@@ -65,7 +60,7 @@ async function failingStage(
       stage: stageOfRefusal(refusal, chain) ?? last?.code ?? '',
       sentence: refusalInWords(refusal, chain),
     };
-  const failing = stages[await whatIf.placeableVisits(request)] ?? last;
+  const failing = stages[whatIf.placeableVisits(request)] ?? last;
   return {
     stage: failing?.code ?? '',
     sentence:
@@ -74,27 +69,22 @@ async function failingStage(
   };
 }
 
-async function longerWait(
-  request: PlanRequest,
-  wait: LongestWait,
-  relax: Relax,
-  whatIf: WhatIf,
-): Promise<Relaxation[]> {
+function longerWait(request: PlanRequest, wait: LongestWait, relax: Relax, whatIf: WhatIf): Relaxation[] {
   const before = relax.extraWaitDays?.[wait.code] ?? 0;
   // The request holds the waits as they are agreed already: what is asked comes on top of them.
-  const by = (days: number): Promise<Delivery | null> =>
+  const by = (days: number): Delivery | null =>
     whatIf.delivery({
       ...request,
       lagOverrides: withLongerWaits(request.chain, request.lagOverrides, { [wait.code]: before + days }),
     });
   let works = MOST_EXTRA_DAYS - before;
-  let delivery = works < 1 ? null : await by(works);
+  let delivery = works < 1 ? null : by(works);
   if (delivery === null) return [];
   // Longer waits only ever add plans, so halving finds the shortest that works.
   let fails = 0;
   while (works - fails > 1) {
     const days = Math.floor((works + fails) / 2);
-    const found = await by(days);
+    const found = by(days);
     if (found === null) fails = days;
     else [works, delivery] = [days, found];
   }

@@ -7,11 +7,12 @@ import {
   readInOrganisation,
   uuidv7,
 } from '@archwright/records';
-import type { DataSource, EntityManager } from 'typeorm';
+import type { EntityManager } from 'typeorm';
 import { serviceActor, type Actor } from '../actor.js';
 import { rippleView } from '../booking/ripple-view.js';
 import { loadStage, type StageRecord } from '../capture/stage-record.js';
 import { loadReplanBasis, type ReplanBasis } from '../planning/replan-basis.js';
+import type { PlanningMeans } from '../planning/searches.js';
 import { NO_CHANGE, storePlan } from '../planning/stored-plan.js';
 import { areProposed } from './are-proposed.js';
 import { applyRemake } from './apply-remake.js';
@@ -32,7 +33,7 @@ const SETTLE_FIRST = 'Whose work it is has to be settled by a person before anyt
  * The search takes seconds and holds no lock; what changed meanwhile is found out by the versions when it is kept.
  */
 export async function proposeReplan(
-  db: DataSource,
+  { db, searches }: PlanningMeans,
   { organisationId, alertId }: ReplanCasePayload,
   now: Date,
 ): Promise<void> {
@@ -40,7 +41,9 @@ export async function proposeReplan(
   const asked = await inOrganisation(db, organisationId, (tx) => loadQuestion(tx, actor, alertId, now));
   if (asked === null) return;
   const result =
-    asked.basis === null ? { reason: SETTLE_FIRST } : await findRepair(asked.basis, around(db, asked.basis, now));
+    asked.basis === null
+      ? { reason: SETTLE_FIRST }
+      : await findRepair(asked.basis, around({ db, searches }, asked.basis, now));
   await inOrganisation(db, organisationId, async (tx) => {
     const { record, alert } = await lockUndecided(tx, actor, asked.alert);
     if (alert === null) return;
@@ -89,7 +92,7 @@ async function lockUndecided(
   return { record, alert: alert.state === 'open' || alert.state === 'planned' ? alert : null };
 }
 
-function around(db: DataSource, { treatmentCase, search }: ReplanBasis, now: Date): Surroundings {
+function around({ db, searches }: PlanningMeans, { treatmentCase, search }: ReplanBasis, now: Date): Surroundings {
   const { organisationId, id: caseId } = treatmentCase;
   const actor = serviceActor(organisationId);
   const { nowMs, horizonWeeks, wishes } = search.request;
@@ -98,6 +101,7 @@ function around(db: DataSource, { treatmentCase, search }: ReplanBasis, now: Dat
     movableVisits: () => readInOrganisation(db, organisationId, (tx) => movableVisits(tx, scope, now)),
     basisOf: ({ caseId: other, stage }) =>
       readInOrganisation(db, organisationId, (tx) => loadReplanBasis(tx, actor, other, stage, now)),
+    replan: (wanted) => searches.replan(wanted),
   };
 }
 

@@ -1,7 +1,6 @@
 import type { ReplanBasis } from '../planning/replan-basis.js';
-import { findReplan, type BookedVisit } from '../planning/replan-search.js';
+import type { BookedVisit, ReplanSearch } from '../planning/replan-search.js';
 import type { FoundPlan } from '../planning/search.js';
-import { Translation } from '../planning/translation.js';
 import type { MovableVisit } from './movable-visits.js';
 import { timesOf, withFreed, withTaken } from './snapshot-changes.js';
 
@@ -13,6 +12,8 @@ export interface Surroundings {
   /** Visits of other cases that could move, the earliest first. */
   movableVisits(): Promise<readonly MovableVisit[]>;
   basisOf(visit: MovableVisit): Promise<ReplanBasis>;
+  /** The plan that moves the fewest booked visits; null when none is left. */
+  replan(search: ReplanSearch): Promise<FoundPlan | null>;
 }
 
 /** One case's part of a repair. */
@@ -37,9 +38,8 @@ type RepairResult = { readonly repair: Repair } | { readonly reason: string };
  * visit of one other case makes room and that case is planned anew.
  */
 export async function findRepair(basis: ReplanBasis, around: Surroundings): Promise<RepairResult> {
-  const translation = new Translation();
-  const alone = findReplan({ ...basis.search, chosen: null }, translation);
-  if (alone === null) return findRepairWithOther(basis, around, translation);
+  const alone = await around.replan({ ...basis.search, chosen: null });
+  if (alone === null) return findRepairWithOther(basis, around);
   const movedVisits = movedIn(alone, basis.search.booked);
   return { repair: { parts: [{ basis, found: alone, movedVisits }], movedVisits, leastMovedVisits: movedVisits } };
 }
@@ -52,14 +52,10 @@ function movedIn({ plan }: FoundPlan, booked: readonly BookedVisit[]): number {
   }).length;
 }
 
-async function findRepairWithOther(
-  basis: ReplanBasis,
-  around: Surroundings,
-  translation: Translation,
-): Promise<RepairResult> {
+async function findRepairWithOther(basis: ReplanBasis, around: Surroundings): Promise<RepairResult> {
   const visits = await around.movableVisits();
   // With every such visit out of the way there is no plan: then one alone can't make room either.
-  const roomiest = planFreed(basis, visits, translation);
+  const roomiest = await planFreed(basis, around, visits);
   if (roomiest === null) return { reason: nothingHelps(visits.length) };
   const leastMovedVisits = movedIn(roomiest, basis.search.booked) + 1;
   const isInTheWay = inTheWayOf(roomiest);
@@ -68,7 +64,7 @@ async function findRepairWithOther(
   for (const visit of ordered) {
     // Visits that are not in the way of that plan rarely make more room than those that are.
     if (best !== null && (best.movedVisits === leastMovedVisits || !isInTheWay(visit))) break;
-    const repair = await repairWith(basis, around, visit, translation);
+    const repair = await repairWith(basis, around, visit);
     if (repair !== null && repair.movedVisits < (best?.movedVisits ?? Infinity)) best = { ...repair, leastMovedVisits };
   }
   return best === null ? { reason: noOneCase(ordered.length, visits.length) } : { repair: best };
@@ -76,11 +72,11 @@ async function findRepairWithOther(
 
 function planFreed(
   { search }: ReplanBasis,
+  around: Surroundings,
   visits: readonly MovableVisit[],
-  translation: Translation,
-): FoundPlan | null {
+): Promise<FoundPlan | null> {
   const practice = visits.reduce((free, { times }) => withFreed(free, times), search.request.practice);
-  return findReplan({ ...search, request: { ...search.request, practice }, chosen: null }, translation);
+  return around.replan({ ...search, request: { ...search.request, practice }, chosen: null });
 }
 
 /** Whether a visit holds time that the plan would use. */
@@ -96,9 +92,8 @@ async function repairWith(
   basis: ReplanBasis,
   around: Surroundings,
   visit: MovableVisit,
-  translation: Translation,
 ): Promise<Omit<Repair, 'leastMovedVisits'> | null> {
-  const found = planFreed(basis, [visit], translation);
+  const found = await planFreed(basis, around, [visit]);
   if (found === null) return null;
   const other = await around.basisOf(visit);
   const { request } = other.search;
@@ -107,7 +102,7 @@ async function repairWith(
     labSteps: found.plan.labSteps.filter(({ isKept }) => !isKept),
   });
   const practice = withTaken(request.practice, newTimes);
-  const moved = findReplan({ ...other.search, request: { ...request, practice }, chosen: null });
+  const moved = await around.replan({ ...other.search, request: { ...request, practice }, chosen: null });
   if (moved === null) return null;
   const parts = [
     { basis, found, movedVisits: movedIn(found, basis.search.booked) },

@@ -1,0 +1,60 @@
+import type { WhyNot } from '@archwright/contracts';
+import { DomainError } from '@archwright/kernel';
+import type { PlanRequest } from '@archwright/protocol';
+import type { Refusal } from './refusal-words.js';
+import { findReplan, startsKeepingRest, type KeepingStart, type ReplanSearch } from './replan-search.js';
+import { findOffers, type FoundPlan } from './search.js';
+import { Translation } from './translation.js';
+import { explainWhyNot, type WaysOut } from './why-not.js';
+
+/** Offers for a request, and what proves that there can never be any. */
+export interface OffersFound {
+  readonly found: readonly FoundPlan[];
+  readonly refusal: Refusal | null;
+}
+
+/** The last question's translation: the searches of one repair follow each other and have most of their tables in common. */
+class Memory {
+  private last: Translation | null = null;
+
+  of(request: PlanRequest): Translation {
+    if (this.last?.fits(request) !== true) this.last = new Translation(request);
+    return this.last;
+  }
+}
+
+function offersOrRefusal(request: PlanRequest, count: number): OffersFound {
+  try {
+    return { found: findOffers(request, count), refusal: null };
+  } catch (error) {
+    if (!(error instanceof DomainError)) throw error;
+    const { code, message, details } = error;
+    return { found: [], refusal: { code, message, details } };
+  }
+}
+
+/** Every search of this lib, for one thread. Input and answers are plain values. */
+export function searchTasks() {
+  const memory = new Memory();
+  return {
+    offers: ({ request, count }: { request: PlanRequest; count: number }): OffersFound =>
+      offersOrRefusal(request, count),
+    whyNot: ({ request, refusal, ways }: { request: PlanRequest; refusal: Refusal | null; ways: WaysOut }): WhyNot =>
+      explainWhyNot(request, refusal, ways),
+    replan: (search: ReplanSearch): FoundPlan | null => findReplan(search, memory.of(search.request)),
+    startsKeepingRest: ({
+      search,
+      stage,
+      most,
+    }: {
+      search: Pick<ReplanSearch, 'request' | 'booked'>;
+      stage: string;
+      most: number;
+    }): KeepingStart[] => startsKeepingRest(search, stage, most),
+  };
+}
+
+type SearchTasks = ReturnType<typeof searchTasks>;
+export type SearchName = keyof SearchTasks;
+export type SearchInput<Name extends SearchName> = Parameters<SearchTasks[Name]>[0];
+export type SearchAnswer<Name extends SearchName> = ReturnType<SearchTasks[Name]>;

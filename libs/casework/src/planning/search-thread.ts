@@ -1,0 +1,4 @@
+import { serveTasks } from '@archwright/jobs';
+import { searchTasks } from './search-tasks.js';
+
+serveTasks(searchTasks());

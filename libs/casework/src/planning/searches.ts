@@ -1,0 +1,62 @@
+import type { WhyNot } from '@archwright/contracts';
+import { ThreadPool, threadEntry } from '@archwright/jobs';
+import type { PlanRequest } from '@archwright/protocol';
+import type { DataSource } from 'typeorm';
+import type { Refusal } from './refusal-words.js';
+import type { KeepingStart, ReplanSearch } from './replan-search.js';
+import type { FoundPlan } from './search.js';
+import type { OffersFound, SearchAnswer, SearchInput, SearchName } from './search-tasks.js';
+import type { WaysOut } from './why-not.js';
+
+/** What a question takes that is searched for between two transactions. */
+export interface PlanningMeans {
+  readonly db: DataSource;
+  readonly searches: Searches;
+}
+
+/** A person on the telephone does not wait longer, and a queue would run the job again. Project default. */
+const WITHIN_MS = 120_000;
+const MOST_WAITING = 32;
+
+/** Searches for plans, on threads of their own: each keeps one core busy for a good part of a second or longer. */
+export class Searches {
+  private readonly pool = new ThreadPool({
+    entry: threadEntry('search-thread', import.meta.url),
+    mostWaiting: MOST_WAITING,
+    withinMs: WITHIN_MS,
+  });
+
+  /** Several different plans, the best for each question first. */
+  offers(request: PlanRequest, count: number): Promise<OffersFound> {
+    return this.run('offers', { request, count });
+  }
+
+  /** Why there are none, and what would help. */
+  whyNot(request: PlanRequest, refusal: Refusal | null, ways: WaysOut): Promise<WhyNot> {
+    return this.run('whyNot', { request, refusal, ways });
+  }
+
+  /** The plan that moves the fewest booked visits; null when none is left. */
+  replan(search: ReplanSearch): Promise<FoundPlan | null> {
+    return this.run('replan', search);
+  }
+
+  /** Other starts of one visit that leave all other booked visits where they are. */
+  startsKeepingRest(
+    { request, booked }: Pick<ReplanSearch, 'request' | 'booked'>,
+    stage: string,
+    most: number,
+  ): Promise<readonly KeepingStart[]> {
+    return this.run('startsKeepingRest', { search: { request, booked }, stage, most });
+  }
+
+  /** Ends the threads; searches under way are refused. */
+  close(): Promise<void> {
+    return this.pool.close();
+  }
+
+  private async run<Name extends SearchName>(name: Name, input: SearchInput<Name>): Promise<SearchAnswer<Name>> {
+    // The thread runs the task of this name.
+    return (await this.pool.run(name, input)) as SearchAnswer<Name>;
+  }
+}
