@@ -33,6 +33,9 @@ describe('a search for offers', () => {
   it('is refused in words, not lost, when the service stops', async () => {
     const { id } = await openCaseOf(practice);
     await practice.searches.close();
-    await expect(askOffers(practice, id)).rejects.toMatchObject({ status: 503, code: 'jobs.threads-closed' });
+    await expect(askOffers(practice, id)).rejects.toMatchObject({
+      status: 503,
+      problem: { code: 'jobs.threads-closed' },
+    });
   });
 });

@@ -58,4 +58,28 @@ describe('why there is no plan', () => {
       findOffers({ ...own, wishes: { ...own.wishes, clinicianId: null } }, 1)[0]?.plan.deliveryOn ?? null,
     );
   }, 120_000);
+
+  it('proposes two together when neither alone gives a plan, and says so when no two do', () => {
+    const whole = { startMs: NOW_MS - DAY_MS, endMs: NOW_MS + 200 * DAY_MS };
+    const clinic = aClinic('north');
+    const clinicians = clinic.clinicians.map((each, index) => (index === 0 ? { ...each, absences: [whole] } : each));
+    const base = aRequest('repair', { practice: aPractice([{ ...clinic, clinicians }]) });
+    const request = {
+      ...base,
+      wishes: { ...base.wishes, clinicianId: 'north-clinician-1' },
+      patient: { ...base.patient, unavailableOn: dates(0, 100) },
+    };
+    const why = explainWhyNot(request, null, { everyClinic: request, relax: {} });
+    expect(why.relaxations.map(({ code, apply }) => [code, apply])).toEqual([
+      ['other-clinician-and-unavailable-days', { anyClinician: true, ignoreUnavailable: true }],
+    ]);
+    const agreed = { ...request, ignoreUnavailable: true, wishes: { ...request.wishes, clinicianId: null } };
+    expect(findOffers(agreed, 1)[0]?.plan.deliveryOn).toBe(why.relaxations[0]?.deliveryOn);
+    expect(findOffers({ ...request, ignoreUnavailable: true }, 1)).toEqual([]);
+
+    const full = { ...request, practice: aPractice([aClinic('north', [whole])]) };
+    const hopeless = explainWhyNot(full, null, { everyClinic: full, relax: {} });
+    expect(hopeless.relaxations).toEqual([]);
+    expect(hopeless.sentence).toContain('no two of them together');
+  }, 120_000);
 });

@@ -1,0 +1,79 @@
+import type { RequestOffers } from '@archwright/contracts';
+import { isToCome, type PlanRequest } from '@archwright/protocol';
+import { longestWaits, withLongerWaits, type LongestWait } from './relaxed-lags.js';
+
+/** No wait is proposed to become longer than this: beyond it the material or the patient decides, not the calendar. Project default. */
+const MOST_EXTRA_DAYS = 120;
+
+type Relax = NonNullable<RequestOffers['relax']>;
+
+/** Something that a person could agree to, by whole steps: days of a wait, or 1 for what is agreed to or not. */
+export interface Relaxation {
+  readonly code: string;
+  /** 0 when there is nothing to agree to. */
+  readonly most: number;
+  sentence(step: number): string;
+  /** What is sent with the next request for offers, on top of what is agreed already. */
+  agree(agreed: Relax, step: number): Relax;
+  ask(request: PlanRequest, step: number): PlanRequest;
+}
+
+/** Everything that could be agreed to for a request, the least intrusive first. */
+export function relaxationsFor(request: PlanRequest, everyClinic: PlanRequest, relax: Relax): Relaxation[] {
+  const isAhead = ({ towards }: LongestWait): boolean =>
+    request.progress.stages.some((row) => row.code === towards && isToCome(row.state));
+  return [
+    ...longestWaits(request.chain)
+      .filter(isAhead)
+      .map((wait) => longerWait(wait, relax)),
+    otherClinician(request),
+    otherClinic(request, everyClinic),
+    impossibleDays(request),
+  ];
+}
+
+function longerWait({ code, title }: LongestWait, { extraWaitDays }: Relax): Relaxation {
+  // The request holds the waits as they are agreed already: a step comes on top of them.
+  const before = extraWaitDays?.[code] ?? 0;
+  return {
+    code: 'longer-wait',
+    most: Math.max(0, MOST_EXTRA_DAYS - before),
+    sentence: (days) => `Allow ${String(days)} ${days === 1 ? 'day' : 'days'} more for the wait "${title}".`,
+    agree: (agreed, days) => ({ ...agreed, extraWaitDays: { ...agreed.extraWaitDays, [code]: before + days } }),
+    ask: (request, days) => ({
+      ...request,
+      lagOverrides: withLongerWaits(request.chain, request.lagOverrides, { [code]: before + days }),
+    }),
+  };
+}
+
+function otherClinician({ wishes }: PlanRequest): Relaxation {
+  return {
+    code: 'other-clinician',
+    most: wishes.clinicianId === null ? 0 : 1,
+    sentence: () => 'Accept another clinician with the same skills.',
+    agree: (agreed) => ({ ...agreed, anyClinician: true }),
+    ask: (request) => ({ ...request, wishes: { ...request.wishes, clinicianId: null } }),
+  };
+}
+
+function otherClinic({ wishes }: PlanRequest, { practice }: PlanRequest): Relaxation {
+  const clinicIds = practice.clinics.map(({ id }) => id);
+  return {
+    code: 'other-clinic',
+    most: clinicIds.every((id) => wishes.clinicIds.includes(id)) ? 0 : 1,
+    sentence: () => 'Accept another clinic of the practice.',
+    agree: (agreed) => ({ ...agreed, anyClinic: true }),
+    ask: (request) => ({ ...request, practice, wishes: { ...request.wishes, clinicIds } }),
+  };
+}
+
+function impossibleDays({ ignoreUnavailable, patient }: PlanRequest): Relaxation {
+  return {
+    code: 'unavailable-days',
+    most: ignoreUnavailable || patient.unavailableOn.length === 0 ? 0 : 1,
+    sentence: () => 'Come on days that were given as impossible.',
+    agree: (agreed) => ({ ...agreed, ignoreUnavailable: true }),
+    ask: (request) => ({ ...request, ignoreUnavailable: true }),
+  };
+}
