@@ -3,17 +3,14 @@ import { fileURLToPath } from 'node:url';
 
 const searchThread = fileURLToPath(new URL('../libs/casework/src/planning/search-thread.ts', import.meta.url));
 
-/** API and worker search on threads, whose module stands beside theirs. */
-const entriesOf = ({ entry, output }) =>
-  output.filename.includes('apps/cli') ? { main: entry } : { main: entry, 'search-thread': searchThread };
-
 /**
  * Each application becomes one ES module in `dist/`, our libs inside, packages outside.
  * Types are checked by the lint run, so the build only strips them.
  */
 export default (options) => ({
   ...options,
-  entry: entriesOf(options),
+  // Searches run on threads, whose module stands beside the application's.
+  entry: { main: options.entry, 'search-thread': searchThread },
   output: { ...options.output, filename: `${dirname(options.output.filename)}/[name].js` },
   devtool: 'source-map',
   optimization: { ...options.optimization, sideEffects: true, providedExports: true, usedExports: true },

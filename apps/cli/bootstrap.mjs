@@ -85,7 +85,8 @@ async function build(withPages) {
   const tools = ['nest-cli.json', '.config/rspack.config.mjs'];
   for (const app of ['cli', 'api', 'worker']) {
     if (!existsSync(join(root, `apps/${app}/src/main.ts`))) continue;
-    await buildWhenOlder(app, [`apps/${app}`, ...shared], tools, () => run(process.execPath, [nest, 'build', app]));
+    const own = app === 'cli' ? ['apps/cli', 'test/bench'] : [`apps/${app}`];
+    await buildWhenOlder(app, [...own, ...shared], tools, () => run(process.execPath, [nest, 'build', app]));
   }
   if (withPages && existsSync(join(root, 'apps/web/vite.config.ts'))) {
     const vite = join(root, 'node_modules/vite/bin/vite.js');
@@ -110,7 +111,7 @@ function handOver(args) {
 }
 
 /** These answer from files and the database alone, without pages. */
-const WITHOUT_PAGES = new Set(['cli', 'lint']);
+const WITHOUT_PAGES = new Set(['cli', 'lint', 'bench']);
 
 /** npm's shell dies of a stop signal without passing it on; then we have another parent, and nobody waits for us. */
 function stopWithNpm(stop) {

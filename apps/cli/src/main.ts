@@ -13,6 +13,7 @@ const COMMANDS: Readonly<Record<string, () => Promise<Command>>> = {
   },
   demo: async () => (await import('./demo/demo-command.js')).demoCommand,
   test: async () => (await import('./test/test-command.js')).testCommand,
+  bench: async () => (await import('../../../test/bench/bench-command.js')).benchCommand,
   lint: async () => (await import('./test/lint-command.js')).lintCommand,
   import: async () => (await import('./import/import-command.js')).importCommand,
   audit: async () => (await import('./audit-command.js')).auditCommand,

@@ -12,10 +12,10 @@ export interface Relaxation {
   readonly code: string;
   /** 0 when there is nothing to agree to. */
   readonly most: number;
-  sentence(step: number): string;
+  readonly sentence: (step: number) => string;
   /** What is sent with the next request for offers, on top of what is agreed already. */
-  agree(agreed: Relax, step: number): Relax;
-  ask(request: PlanRequest, step: number): PlanRequest;
+  readonly agree: (agreed: Relax, step: number) => Relax;
+  readonly ask: (request: PlanRequest, step: number) => PlanRequest;
 }
 
 /** Everything that could be agreed to for a request, the least intrusive first. */

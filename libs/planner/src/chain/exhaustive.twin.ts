@@ -106,8 +106,8 @@ export class Twin {
 
   constructor(
     readonly problem: ChainProblem,
-    /** Calls of the visit enumeration after which a problem counts as too large; then `plans` is `null`. */
-    private readonly limit = 60_000,
+    /** Plans, and calls of the visit enumeration, after which a problem counts as too large; then `plans` is `null`. */
+    private readonly limits = { plans: 20_000, calls: 600_000 },
   ) {}
 
   private placementsOf(operation: ChainOperation): Placement[] {
@@ -374,7 +374,7 @@ export class Twin {
     const visits: TwinVisit[] = [];
     let calls = 0;
     const extend = (index: number): boolean => {
-      if (++calls > this.limit || out.length > 2_000) return false;
+      if (++calls > this.limits.calls || out.length > this.limits.plans) return false;
       if (index === problem.visits.length) {
         const whole = groups.filter((group) => group.length > 1).every((group) => this.remembered(group, visits));
         if (whole && this.kitsDealt(visits)) out.push(this.priced(visits));

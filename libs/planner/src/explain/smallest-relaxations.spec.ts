@@ -12,7 +12,7 @@ const MOST_SLOTS = 5;
 /** A relaxation of a tiny problem; its step is slots of a longest wait, or 1 for people and clinics. */
 interface Relaxation {
   readonly most: number;
-  apply(problem: ChainProblem, step: number): ChainProblem;
+  readonly apply: (problem: ChainProblem, step: number) => ChainProblem;
 }
 
 function longer<Arc extends ArcTables>(arc: Arc, slots: number, slotCount: number): Arc {

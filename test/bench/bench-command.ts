@@ -1,0 +1,25 @@
+import { UsageError } from '../../apps/cli/src/arguments.js';
+import { machine } from './figures.js';
+
+const USAGE = 'npm run bench:offers, npm run bench:http';
+
+/** Measures and prints a table with the machine it was taken on; standard output holds nothing else. */
+export async function benchCommand([what = '', ...rest]: readonly string[]): Promise<number> {
+  if (rest.length > 0) throw new UsageError(`"${rest.join(' ')}" is not understood.`, USAGE);
+  if (what === 'bare') {
+    const { serveBare } = await import('./bare-service.js');
+    await serveBare();
+    return 0;
+  }
+  const bench = await benchOf(what);
+  const before = machine();
+  const figures = await bench();
+  process.stdout.write(`${figures}\n\nBefore: ${before}\nAfter:  ${machine()}\n`);
+  return 0;
+}
+
+async function benchOf(what: string): Promise<() => Promise<string>> {
+  if (what === 'offers') return (await import('./bench-offers.js')).benchOffers;
+  if (what === 'http') return (await import('./bench-http.js')).benchHttp;
+  throw new UsageError(`There is no bench "${what}".`, USAGE);
+}

@@ -1,0 +1,151 @@
+import { Searches } from '@archwright/casework';
+import { ChainCache, planOffers } from '@archwright/planner';
+import {
+  PlanningAxis,
+  combineArches,
+  shippedPaths,
+  startProgress,
+  toChainProblem,
+  type PlanRequest,
+  type PracticeSnapshot,
+} from '@archwright/protocol';
+import { Clinic, inOrganisation, listOrganisations, loadSnapshot } from '@archwright/records';
+import type { DataSource } from 'typeorm';
+import { UndoList } from '../../apps/cli/src/start/undo-list.js';
+import { NOW, openBenchPractice } from './bench-practice.js';
+import { ms, percentile, table } from './figures.js';
+
+const HORIZON_WEEKS = 16;
+const WEEK_MS = 7 * 86_400_000;
+const OFFERS = 3;
+const RUNS = 40;
+
+/** Time to three offers, in parts and on a search thread, and to a plan that repairs one lost visit. */
+export async function benchOffers(): Promise<string> {
+  const undo = new UndoList();
+  try {
+    const { db } = await openBenchPractice(undo);
+    const searches = new Searches();
+    await undo.add(() => searches.close());
+    const rows: string[][] = [];
+    for (const clinics of [1, 2]) {
+      const request = await requestFor(db, clinics);
+      const name = clinics === 1 ? 'one clinic' : 'demonstration practice, 2 clinics';
+      rows.push(...inParts(name, request), ...(await onThread(name, request, searches)));
+    }
+    return table(['what', 'first, ms', 'p50, ms', 'p95, ms', 'runs'], rows);
+  } finally {
+    await undo.undo();
+  }
+}
+
+/** A conventional case for both arches whose patient prefers Tuesdays and Thursdays. */
+async function requestFor(db: DataSource, clinics: number): Promise<PlanRequest> {
+  const practice = await practiceOf(db, clinics);
+  const path = shippedPaths.find(({ code }) => code === 'conventional');
+  if (path === undefined) throw new Error('The conventional path is shipped.');
+  const chain = combineArches({ upper: path, lower: path });
+  const clinicIds = practice.clinics.map(({ id }) => id);
+  return {
+    chain,
+    progress: startProgress(chain),
+    fixedStages: [],
+    fixedSteps: [],
+    practice,
+    patient: {
+      id: 'patient',
+      zone: practice.clinics[0]?.zone ?? 'UTC',
+      busy: [],
+      wishes: { weekdays: [2, 4], from: null, to: null },
+      unavailableOn: [],
+      escort: [],
+      wheelchairRoom: false,
+      travelMinutes: 20,
+      chairMinutesPerDay: null,
+      homeVisitMinutes: 0,
+    },
+    wishes: { clinicIds, clinicianId: null, laboratoryIds: practice.laboratories.map(({ id }) => id) },
+    nowMs: NOW.getTime(),
+    notBeforeMs: null,
+    horizonWeeks: HORIZON_WEEKS,
+    rush: false,
+    lagOverrides: {},
+    ignoreUnavailable: false,
+  };
+}
+
+async function practiceOf(db: DataSource, clinics: number): Promise<PracticeSnapshot> {
+  const [organisationId = ''] = await listOrganisations(db);
+  return inOrganisation(db, organisationId, async (tx) => {
+    const all = await tx.find(Clinic, { order: { name: 'ASC' } });
+    const clinicIds = all.slice(-clinics).map(({ id }) => id);
+    const scope = { clinicIds, fromMs: NOW.getTime(), untilMs: NOW.getTime() + (HORIZON_WEEKS + 1) * WEEK_MS };
+    return loadSnapshot(tx, scope, NOW);
+  });
+}
+
+/** Translation and search in this thread: nothing kept from run to run, then everything. */
+function inParts(name: string, request: PlanRequest): string[][] {
+  const translation: number[] = [];
+  const search: number[] = [];
+  for (let run = 0; run < RUNS; run++) {
+    const from = performance.now();
+    const { problem } = toChainProblem(request);
+    const translated = performance.now();
+    planOffers(problem, OFFERS);
+    translation.push(translated - from);
+    search.push(performance.now() - translated);
+  }
+  const cache = new ChainCache();
+  const { problem } = toChainProblem(request, new PlanningAxis(request.nowMs, request.horizonWeeks));
+  const again = Array.from({ length: RUNS }, () => {
+    const from = performance.now();
+    planOffers(problem, OFFERS, cache);
+    return performance.now() - from;
+  });
+  return [
+    row(`${name}: translation, cold`, translation),
+    row(`${name}: search, cold`, search),
+    row(`${name}: search, nothing changed`, again),
+  ];
+}
+
+/** What a caller waits for: copying, translation and search on the thread; then a repair of the first offer's fourth visit. */
+async function onThread(name: string, request: PlanRequest, searches: Searches): Promise<string[][]> {
+  const offers: number[] = [];
+  const repairs: number[] = [];
+  const lost = await lostVisit(request, searches, offers);
+  for (let run = 0; run < RUNS; run++) {
+    const from = performance.now();
+    await searches.offers(request, OFFERS);
+    offers.push(performance.now() - from);
+  }
+  for (let run = 0; run < RUNS; run++) {
+    const from = performance.now();
+    // Another minute each time, so that nothing is remembered from the run before.
+    await searches.replan({ ...lost, request: { ...lost.request, nowMs: request.nowMs + run * 300_000 } });
+    repairs.push(performance.now() - from);
+  }
+  return [row(`${name}: offers, on a thread`, offers), row(`${name}: repair, on a thread`, repairs)];
+}
+
+async function lostVisit(request: PlanRequest, searches: Searches, timings: number[]) {
+  const from = performance.now();
+  const { found } = await searches.offers(request, OFFERS);
+  timings.push(performance.now() - from);
+  const plan = found[0]?.plan;
+  const lost = plan?.visits[3];
+  if (plan === undefined || lost === undefined) throw new Error('The demonstration practice has offers.');
+  const { startMs, endMs } = lost;
+  return {
+    request: { ...request, patient: { ...request.patient, busy: [{ startMs, endMs }] } },
+    booked: plan.visits.map(({ kits, ...visit }) => ({ ...visit, kitIds: kits.map(({ kitId }) => kitId) })),
+    plannedSteps: plan.labSteps,
+    chosen: null,
+  };
+}
+
+function row(what: string, samples: readonly number[]): string[] {
+  const later = samples.slice(1);
+  return [what, ms(samples[0] ?? NaN), ms(percentile(later, 0.5)), ms(percentile(later, 0.95)), String(samples.length)];
+}
