@@ -1,7 +1,6 @@
 import { Searches } from '@archwright/casework';
 import { ChainCache, planOffers } from '@archwright/planner';
 import {
-  PlanningAxis,
   combineArches,
   shippedPaths,
   startProgress,
@@ -33,7 +32,7 @@ export async function benchOffers(): Promise<string> {
       const name = clinics === 1 ? 'one clinic' : 'demonstration practice, 2 clinics';
       rows.push(...inParts(name, request), ...(await onThread(name, request, searches)));
     }
-    return table(['what', 'first, ms', 'p50, ms', 'p95, ms', 'runs'], rows);
+    return table(['what', 'first, ms', 'p50, ms', 'p95, ms', 'processor p50, ms', 'runs'], rows);
   } finally {
     await undo.undo();
   }
@@ -86,23 +85,16 @@ async function practiceOf(db: DataSource, clinics: number): Promise<PracticeSnap
 
 /** Translation and search in this thread: nothing kept from run to run, then everything. */
 function inParts(name: string, request: PlanRequest): string[][] {
-  const translation: number[] = [];
-  const search: number[] = [];
+  const translation: Sample[] = [];
+  const search: Sample[] = [];
   for (let run = 0; run < RUNS; run++) {
-    const from = performance.now();
-    const { problem } = toChainProblem(request);
-    const translated = performance.now();
-    planOffers(problem, OFFERS);
-    translation.push(translated - from);
-    search.push(performance.now() - translated);
+    const { result, sample } = timed(() => toChainProblem(request));
+    translation.push(sample);
+    search.push(timed(() => planOffers(result.problem, OFFERS)).sample);
   }
   const cache = new ChainCache();
-  const { problem } = toChainProblem(request, new PlanningAxis(request.nowMs, request.horizonWeeks));
-  const again = Array.from({ length: RUNS }, () => {
-    const from = performance.now();
-    planOffers(problem, OFFERS, cache);
-    return performance.now() - from;
-  });
+  const { problem } = toChainProblem(request);
+  const again = Array.from({ length: RUNS }, () => timed(() => planOffers(problem, OFFERS, cache)).sample);
   return [
     row(`${name}: translation, cold`, translation),
     row(`${name}: search, cold`, search),
@@ -110,29 +102,42 @@ function inParts(name: string, request: PlanRequest): string[][] {
   ];
 }
 
+interface Sample {
+  readonly wallMs: number;
+  /** Processor time of all threads of this process, the collector's included; what an idle core would take at most. */
+  readonly cpuMs: number | null;
+}
+
+function timed<Result>(work: () => Result): { readonly result: Result; readonly sample: Sample } {
+  const cpu = process.cpuUsage();
+  const from = performance.now();
+  const result = work();
+  const wallMs = performance.now() - from;
+  const { user, system } = process.cpuUsage(cpu);
+  return { result, sample: { wallMs, cpuMs: (user + system) / 1000 } };
+}
+
+async function waited(work: () => Promise<unknown>): Promise<Sample> {
+  const from = performance.now();
+  await work();
+  return { wallMs: performance.now() - from, cpuMs: null };
+}
+
 /** What a caller waits for: copying, translation and search on the thread; then a repair of the first offer's fourth visit. */
 async function onThread(name: string, request: PlanRequest, searches: Searches): Promise<string[][]> {
-  const offers: number[] = [];
-  const repairs: number[] = [];
-  const lost = await lostVisit(request, searches, offers);
+  const offers: Sample[] = [];
+  const repairs: Sample[] = [];
+  for (let run = 0; run < RUNS; run++) offers.push(await waited(() => searches.offers(request, OFFERS)));
+  const lost = lostVisit(request, await searches.offers(request, 1));
   for (let run = 0; run < RUNS; run++) {
-    const from = performance.now();
-    await searches.offers(request, OFFERS);
-    offers.push(performance.now() - from);
-  }
-  for (let run = 0; run < RUNS; run++) {
-    const from = performance.now();
-    // Another minute each time, so that nothing is remembered from the run before.
-    await searches.replan({ ...lost, request: { ...lost.request, nowMs: request.nowMs + run * 300_000 } });
-    repairs.push(performance.now() - from);
+    // Five minutes later each time, so that nothing is remembered from the run before.
+    const nowMs = request.nowMs + run * 300_000;
+    repairs.push(await waited(() => searches.replan({ ...lost, request: { ...lost.request, nowMs } })));
   }
   return [row(`${name}: offers, on a thread`, offers), row(`${name}: repair, on a thread`, repairs)];
 }
 
-async function lostVisit(request: PlanRequest, searches: Searches, timings: number[]) {
-  const from = performance.now();
-  const { found } = await searches.offers(request, OFFERS);
-  timings.push(performance.now() - from);
+function lostVisit(request: PlanRequest, { found }: Awaited<ReturnType<Searches['offers']>>) {
   const plan = found[0]?.plan;
   const lost = plan?.visits[3];
   if (plan === undefined || lost === undefined) throw new Error('The demonstration practice has offers.');
@@ -145,7 +150,16 @@ async function lostVisit(request: PlanRequest, searches: Searches, timings: numb
   };
 }
 
-function row(what: string, samples: readonly number[]): string[] {
-  const later = samples.slice(1);
-  return [what, ms(samples[0] ?? NaN), ms(percentile(later, 0.5)), ms(percentile(later, 0.95)), String(samples.length)];
+function row(what: string, samples: readonly Sample[]): string[] {
+  const [first, ...later] = samples;
+  const wall = later.map(({ wallMs }) => wallMs);
+  const cpu = later.flatMap(({ cpuMs }) => cpuMs ?? []);
+  return [
+    what,
+    ms(first?.wallMs ?? NaN),
+    ms(percentile(wall, 0.5)),
+    ms(percentile(wall, 0.95)),
+    cpu.length === 0 ? '' : ms(percentile(cpu, 0.5)),
+    String(samples.length),
+  ];
 }

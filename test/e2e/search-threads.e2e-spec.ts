@@ -1,5 +1,5 @@
 import { jest } from '@jest/globals';
-import { practiceView } from '@archwright/contracts';
+import { offersView, practiceView } from '@archwright/contracts';
 import { askOffers, openBookingPractice, openCaseOf, type BookingPractice } from './booking-practice.js';
 
 jest.setTimeout(120_000);
@@ -28,6 +28,26 @@ describe('a search for offers', () => {
     watched.mockRestore();
     expect(offers).toHaveLength(3);
     expect(order).toEqual(['request', 'search']);
+  });
+
+  it('is called off when the caller goes away, and the next one is answered', async () => {
+    const { id } = await openCaseOf(practice);
+    const { searches, desk } = practice;
+    const search = searches.offers.bind(searches);
+    const caller = new AbortController();
+    let given: Promise<unknown> = Promise.resolve();
+    const watched = jest.spyOn(searches, 'offers').mockImplementation((...asked) => {
+      const found = search(...asked);
+      given = found;
+      caller.abort();
+      return found;
+    });
+    const { signal } = caller;
+    const path = `/cases/${id}/offers`;
+    await expect(desk.call({ method: 'POST', path, body: {}, answer: offersView, signal })).rejects.toThrow(/aborted/);
+    await expect(given).rejects.toMatchObject({ code: 'jobs.task-cancelled' });
+    watched.mockRestore();
+    expect((await askOffers(practice, id)).offers).toHaveLength(3);
   });
 
   it('is refused in words, not lost, when the service stops', async () => {

@@ -4,6 +4,7 @@ import { requestOffers, type OffersView, type RequestOffers } from '@archwright/
 import { Clock } from '@archwright/platform';
 import { DataSource } from 'typeorm';
 import { IdParam } from '../id-param.js';
+import { WhenGone } from '../when-gone.js';
 import { CurrentActor, Roles } from '../security/access.js';
 
 @Controller('cases/:id/offers')
@@ -22,7 +23,8 @@ export class OffersController {
     @CurrentActor() actor: Actor,
     @IdParam('case') caseId: string,
     @Body({ schema: requestOffers }) body: RequestOffers,
+    @WhenGone() signal: AbortSignal,
   ): Promise<OffersView> {
-    return planCase({ db: this.db, searches: this.searches }, actor, caseId, body, this.clock.now());
+    return planCase({ db: this.db, searches: this.searches, signal }, actor, caseId, body, this.clock.now());
   }
 }

@@ -21,6 +21,8 @@ interface Call<Schema extends z.ZodType> {
   body?: unknown;
   /** Version the change builds on, sent as `If-Match`. */
   version?: number;
+  /** Calls the request off. */
+  signal?: AbortSignal;
 }
 
 /** One signed-in person talking to the service over HTTP, as a browser would. */
@@ -51,6 +53,7 @@ export class ApiSession {
       method: call.method,
       headers,
       ...(call.body === undefined ? {} : { body: JSON.stringify(call.body) }),
+      ...(call.signal === undefined ? {} : { signal: call.signal }),
     });
     if (!response.ok) await this.refuse(`${call.method} ${call.path}`, response);
     return call.answer.parse(response.status === 204 ? undefined : await response.json());

@@ -32,7 +32,7 @@ export class EverythingBookedError extends DomainError {
  * The search holds neither a lock nor a connection; an offer that was overtaken meanwhile is refused when it is held.
  */
 export async function planCase(
-  { db, searches }: PlanningMeans,
+  { db, searches, signal }: PlanningMeans,
   actor: Actor,
   caseId: string,
   asked: RequestOffers,
@@ -45,10 +45,10 @@ export async function planCase(
     );
   const basis = await load(false);
   requirePlannable(basis);
-  const { found, refusal } = await searches.offers(basis.request, asked.count);
+  const { found, refusal } = await searches.offers(basis.request, asked.count, signal);
   if (found.length === 0) {
     const { request: everyClinic } = await load(true);
-    const whyNot = await searches.whyNot(basis.request, refusal, { everyClinic, relax: asked.relax ?? {} });
+    const whyNot = await searches.whyNot(basis.request, refusal, { everyClinic, relax: asked.relax ?? {} }, signal);
     return { caseId, offers: [], whyNot };
   }
   const offers = await inOrganisation(db, organisationId, (tx) => keepOffers(tx, actor, basis, found, now));

@@ -12,6 +12,8 @@ import type { WaysOut } from './why-not.js';
 export interface PlanningMeans {
   readonly db: DataSource;
   readonly searches: Searches;
+  /** Given when nobody waits for the answer any more; left out where somebody always does. */
+  readonly signal?: AbortSignal;
 }
 
 /** A person on the telephone does not wait longer, and a queue would run the job again. Project default. */
@@ -27,13 +29,13 @@ export class Searches {
   });
 
   /** Several different plans, the best for each question first. */
-  offers(request: PlanRequest, count: number): Promise<OffersFound> {
-    return this.run('offers', { request, count });
+  offers(request: PlanRequest, count: number, signal?: AbortSignal): Promise<OffersFound> {
+    return this.run('offers', { request, count }, signal);
   }
 
   /** Why there are none, and what would help. */
-  whyNot(request: PlanRequest, refusal: Refusal | null, ways: WaysOut): Promise<WhyNot> {
-    return this.run('whyNot', { request, refusal, ways });
+  whyNot(request: PlanRequest, refusal: Refusal | null, ways: WaysOut, signal?: AbortSignal): Promise<WhyNot> {
+    return this.run('whyNot', { request, refusal, ways }, signal);
   }
 
   /** The plan that moves the fewest booked visits; null when none is left. */
@@ -55,8 +57,12 @@ export class Searches {
     return this.pool.close();
   }
 
-  private async run<Name extends SearchName>(name: Name, input: SearchInput<Name>): Promise<SearchAnswer<Name>> {
+  private async run<Name extends SearchName>(
+    name: Name,
+    input: SearchInput<Name>,
+    signal?: AbortSignal,
+  ): Promise<SearchAnswer<Name>> {
     // The thread runs the task of this name.
-    return (await this.pool.run(name, input)) as SearchAnswer<Name>;
+    return (await this.pool.run(name, input, signal)) as SearchAnswer<Name>;
   }
 }

@@ -18,7 +18,7 @@ interface Waiting {
   readonly input: unknown;
   readonly resolve: (answer: unknown) => void;
   readonly reject: (error: Error) => void;
-  readonly signal: AbortSignal | null;
+  readonly signal: AbortSignal | undefined;
 }
 
 /**
@@ -43,7 +43,7 @@ export class ThreadPool {
    * @throws {DomainError} what the task refuses, by its code; and {@link ThreadsBusyError}, {@link ThreadCrashedError},
    * {@link TaskTooLongError}, {@link TaskCancelledError}, {@link ThreadsClosedError}
    */
-  run(task: string, input: unknown, signal: AbortSignal | null = null): Promise<unknown> {
+  run(task: string, input: unknown, signal?: AbortSignal): Promise<unknown> {
     if (this.isClosed) return Promise.reject(new ThreadsClosedError(task));
     if (signal?.aborted === true) return Promise.reject(new TaskCancelledError(task));
     const isFull = this.free.length === 0 && this.threads.size >= this.size;
