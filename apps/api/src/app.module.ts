@@ -3,6 +3,7 @@ import { APP_GUARD } from '@nestjs/core';
 import { DatabaseModule, PlatformModule, type Configuration } from '@archwright/platform';
 import { createDataSource } from '@archwright/records';
 import type { Logger } from 'pino';
+import { AftercareModule } from './aftercare/aftercare.module.js';
 import { CallTasksModule } from './call-tasks/call-tasks.module.js';
 import { CaughtMailModule } from './caught-mail/caught-mail.module.js';
 import { DemoClockModule } from './demo-clock/demo-clock.module.js';
@@ -37,6 +38,7 @@ export class AppModule {
       imports: [
         PlatformModule.forRoot(configuration, logger),
         DatabaseModule.forRoot(source),
+        AftercareModule,
         CasesModule,
         HealthModule,
         AppointmentsModule,

@@ -10,6 +10,10 @@ export {
   SignInRefusedError,
   type SignedIn,
 } from './access/sign-in.js';
+export { recordAdjustment } from './aftercare/adjustments.js';
+export { viewAftercare } from './aftercare/aftercare-view.js';
+export { decideReferral } from './aftercare/referrals.js';
+export { recordHealing, recordSoreSpot } from './aftercare/sore-spots.js';
 export { alternativesOf } from './booking/alternatives.js';
 export { confirmHold } from './booking/confirm-hold.js';
 export { dayBoardOf, viewAppointment } from './booking/day-board.js';

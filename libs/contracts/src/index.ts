@@ -1,4 +1,22 @@
 export {
+  adjustmentView,
+  aftercareView,
+  decideReferral,
+  recordAdjustment,
+  recordHealing,
+  recordSoreSpot,
+  referralTaskView,
+  soreSpotView,
+  type AdjustmentView,
+  type AftercareView,
+  type DecideReferral,
+  type RecordAdjustment,
+  type RecordHealing,
+  type RecordSoreSpot,
+  type ReferralTaskView,
+  type SoreSpotView,
+} from './aftercare.js';
+export {
   acceptProposal,
   alertPage,
   alertQuery,

@@ -1,14 +1,7 @@
-import {
-  LabQuestion,
-  LabStep,
-  TreatmentCase,
-  UserAccount,
-  appendCaseEvent,
-  recordAudit,
-  uuidv7,
-} from '@archwright/records';
+import { LabQuestion, LabStep, TreatmentCase, appendCaseEvent, recordAudit, uuidv7 } from '@archwright/records';
 import { IsNull, type EntityManager } from 'typeorm';
 import type { Actor } from '../actor.js';
+import { clinicianOfCase } from '../cases/clinician-of-case.js';
 import { NotYoursError, RecordNotFoundError, WrongStateError } from '../errors.js';
 import { notifyColleagues } from '../reminders/colleague-notice.js';
 
@@ -35,7 +28,7 @@ export async function askQuestion(
     askedBy: actor.userId,
     escalatesAt: new Date(now.getTime() + ESCALATES_AFTER_MS),
   });
-  const clinician = await clinicianOf(tx, step.caseId);
+  const clinician = await clinicianOfCase(tx, step.caseId);
   if (clinician === null) return;
   const about = { kind: 'lab-question', caseId: step.caseId, alertId: null };
   await notifyColleagues(tx, actor.organisationId, about, { recipient: 'clinician', userId: clinician.id }, now);
@@ -108,18 +101,4 @@ export async function escalateQuestions(tx: EntityManager, now: Date): Promise<n
     await appendCaseEvent(tx, { caseId, kind: 'lab-question-escalated', body, actorId: null, at: now });
   }
   return late.length;
-}
-
-/** The account of the clinician who treats the case: the one asked for, else the one of its next visit. */
-async function clinicianOf(tx: EntityManager, caseId: string): Promise<UserAccount | null> {
-  const [row]: { practitionerId: string | null }[] = await tx.query(
-    `SELECT coalesce(c.clinician_id, (
-       SELECT a.clinician_id FROM appointment a JOIN appointment_stage s ON s.appointment_id = a.id
-         JOIN stage g ON g.id = s.stage_id
-       WHERE g.case_id = c.id AND a.state NOT IN ('cancelled', 'missed') ORDER BY a.starts_at DESC LIMIT 1)) AS "practitionerId"
-     FROM treatment_case c WHERE c.id = $1`,
-    [caseId],
-  );
-  if (row?.practitionerId == null) return null;
-  return tx.findOneBy(UserAccount, { practitionerId: row.practitionerId, disabledAt: IsNull() });
 }

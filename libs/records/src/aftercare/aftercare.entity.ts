@@ -10,6 +10,9 @@ export class SoreSpot extends TenantRow {
   @Column('text') side!: 'left' | 'right' | 'midline';
   @Column('date') foundOn!: string;
   @Column('uuid') foundBy!: string;
+  /** As the patient says, 0 (none) to 10. */
+  @Column('integer') pain!: number;
+  @Column('text') suspectedCause!: string;
   @Column('date', { nullable: true }) resolvedOn!: string | null;
   @Column('text', { nullable: true }) note!: string | null;
   @Column('integer', { default: 1 }) version!: number;
@@ -21,7 +24,11 @@ export class Adjustment extends TenantRow {
   @Column('uuid') caseId!: string;
   @Column('uuid', { nullable: true }) stageId!: string | null;
   @Column('uuid', { nullable: true }) soreSpotId!: string | null;
+  @Column('text') arch!: 'upper' | 'lower';
+  @Column('text') surface!: 'border' | 'fitting-surface' | 'polished-surface' | 'occlusal-surface';
   @Column('text') what!: string;
+  /** In words: nobody measures what a bur takes off. */
+  @Column('text') amount!: string;
   @Column('timestamptz', { default: () => 'now()' }) doneAt!: Date;
   @Column('uuid') doneBy!: string;
 }
@@ -49,6 +56,9 @@ export class Recall extends TenantRow {
   @Column('date') dueOn!: string;
   @Column('text') state!: 'due' | 'booked' | 'done' | 'declined' | 'withdrawn';
   @Column('uuid', { nullable: true }) appointmentId!: string | null;
+  /** Why it was declined, or is due on another day than the rule says; null when neither. */
+  @Column('text', { nullable: true }) reason!: string | null;
+  @Column('integer', { default: 1 }) version!: number;
 }
 
 /** A case handed to another clinic, inside the organisation or outside. */
