@@ -16,6 +16,7 @@ import { Notices1795601640000 } from './1795601640000-notices.js';
 import { History1795601700000 } from './1795601700000-history.js';
 import { LabExchange1795601760000 } from './1795601760000-lab-exchange.js';
 import { AftercareFindings1795601845000 } from './1795601845000-aftercare-findings.js';
+import { VisitsAtHome1795601905000 } from './1795601905000-visits-at-home.js';
 import { OutboxRequest1795607220000 } from './1795607220000-outbox-request.js';
 import { IdempotentAnswerText1795607280000 } from './1795607280000-idempotent-answer-text.js';
 
@@ -39,6 +40,7 @@ export const migrations = [
   History1795601700000,
   LabExchange1795601760000,
   AftercareFindings1795601845000,
+  VisitsAtHome1795601905000,
   OutboxRequest1795607220000,
   IdempotentAnswerText1795607280000,
 ];

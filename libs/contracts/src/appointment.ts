@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { arch, id, instant, localDate, sentence, slug, stageCode, version } from './primitives.js';
 import { casePlan } from './plan.js';
+import { visitPlace } from './visit-place.js';
 
 export const appointmentState = z.enum([
   'held',
@@ -25,8 +26,12 @@ export const appointmentView = z.object({
   clinicId: id,
   clinicName: z.string(),
   zone: z.string(),
-  chairId: id,
+  /** Null, with an empty label, for a visit at the patient's home. */
+  chairId: id.nullable(),
   chairLabel: z.string(),
+  place: visitPlace,
+  /** The clinician's way to a patient at home, each way; null at the clinic. */
+  homeTravelMinutes: z.int().nullable(),
   clinicianId: id,
   clinicianName: z.string(),
   stages: z.array(stageCode),

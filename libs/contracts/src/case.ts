@@ -2,6 +2,7 @@ import { z } from 'zod';
 import { arch, id, instant, localDate, sentence, slug, stageCode, version } from './primitives.js';
 import { appointmentState } from './appointment.js';
 import { wishes } from './patient.js';
+import { setVisitPlace, visitPlace } from './visit-place.js';
 
 export const caseState = z.enum(['enquiry', 'open', 'paused', 'transferred', 'abandoned', 'closed', 'ended-by-death']);
 export type CaseState = z.output<typeof caseState>;
@@ -37,6 +38,7 @@ export const openCase = z.strictObject({
   parentCaseId: id.nullable().default(null),
   /** Left out: the patient's own. */
   wishes: wishes.optional(),
+  visitPlace: setVisitPlace.prefault({ place: 'clinic' }),
 });
 export type OpenCase = z.output<typeof openCase>;
 
@@ -123,6 +125,7 @@ export const caseView = z.object({
   zone: z.string(),
   clinicianId: id.nullable(),
   wishes,
+  visitPlace: z.object({ place: visitPlace, travelMinutes: z.int().nullable() }),
   consentOn: localDate.nullable(),
   treatmentApprovedOn: localDate.nullable(),
   medicinesAskedOn: localDate.nullable(),

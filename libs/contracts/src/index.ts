@@ -204,3 +204,4 @@ export {
   type ReminderView,
 } from './reminder.js';
 export { role, sessionView, signIn, type Role, type SessionView, type SignIn } from './session.js';
+export { setVisitPlace, type SetVisitPlace } from './visit-place.js';

@@ -23,6 +23,9 @@ const patientFields = {
     .default(null),
   locale: z.string().min(2).max(20).default('en'),
   zone: zoneName,
+  address: z.string().trim().max(300).nullable().default(null),
+  /** How to get in for a visit at home: a key, a ward, a bell. */
+  accessNote: z.string().trim().max(300).nullable().default(null),
   companionName: z.string().trim().max(100).nullable().default(null),
   companionPermitted: z.boolean().default(false),
   interpreter: z.string().trim().max(60).nullable().default(null),

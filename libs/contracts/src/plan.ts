@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import { arch, id, instant, localDate, slug, stageCode } from './primitives.js';
 
-/** One visit of a plan: a chair, a clinician and a time, and the stages it serves. */
+/** One visit of a plan: a chair or the patient's home, a clinician and a time, and the stages it serves. */
 export const plannedVisit = z.object({
   stages: z.array(stageCode),
   title: z.string(),
@@ -10,8 +10,11 @@ export const plannedVisit = z.object({
   zone: z.string(),
   clinicianId: id,
   clinicianName: z.string(),
-  chairId: id,
+  /** Null, with an empty label, for a visit at the patient's home. */
+  chairId: id.nullable(),
   chairLabel: z.string(),
+  /** The clinician's way to a patient at home, each way; null at the clinic. */
+  homeTravelMinutes: z.int().nullable(),
   startsAt: instant,
   endsAt: instant,
   isDelivery: z.boolean(),

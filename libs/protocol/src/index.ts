@@ -73,6 +73,7 @@ export type {
   WorkCentreSnapshot,
 } from './snapshot.js';
 export { changeStageState, isToCome, type StageState } from './stage-state.js';
+export { timeTaken, wayMs, type MaybeAtHome } from './translate/home-visits.js';
 export {
   fromChainPlan,
   type CasePlan,

@@ -112,8 +112,8 @@ export interface PatientSnapshot {
   readonly travelMinutes: number;
   /** Most minutes in the chair on one day; null: no limit. */
   readonly chairMinutesPerDay: number | null;
-  /** Travel block added to visits made at the patient's home; 0 when the patient comes to the clinic. */
-  readonly homeVisitMinutes: number;
+  /** The clinician's way to the patient, each way, when visits are made at home; null: the patient comes to the clinic. */
+  readonly homeTravelMinutes: number | null;
 }
 
 /**
@@ -126,7 +126,10 @@ export interface FixedStage {
   readonly endMs: number;
   readonly clinicId: string;
   readonly clinicianId: string;
+  /** Empty for a visit at the patient's home. */
   readonly chairId: string;
+  /** The clinician's way of a visit at home, each way; null for one at the clinic. */
+  readonly homeTravelMinutes: number | null;
 }
 
 /** A lab step that is done, started, or keeps its booked place. */

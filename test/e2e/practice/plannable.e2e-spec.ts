@@ -69,7 +69,7 @@ describe('the demonstration practice', () => {
         wheelchairRoom: false,
         travelMinutes: 0,
         chairMinutesPerDay: null,
-        homeVisitMinutes: 0,
+        homeTravelMinutes: null,
       },
       wishes: {
         clinicIds: practice.clinics.map(({ id }) => id),

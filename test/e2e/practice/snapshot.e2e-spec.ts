@@ -238,7 +238,7 @@ describe('a snapshot of the practice', () => {
         zone: ZONE,
         busy: [],
         wishes: { weekdays: [2, 4], from: '09:00', to: '12:30' },
-        homeVisitMinutes: 0,
+        homeTravelMinutes: null,
       });
       expect(await loadPatientSnapshot(tx, uuidv7(), scope, NOW)).toBeNull();
     });

@@ -2,6 +2,7 @@ import { Body, Controller, Get, Param, Post, Put, Query, Res } from '@nestjs/com
 import {
   IdempotencyKeys,
   changeCaseState,
+  changeVisitPlace,
   listCases,
   listLabCases,
   openCase,
@@ -17,6 +18,7 @@ import {
   id as recordId,
   openCase as openCaseBody,
   recordConsent as recordConsentBody,
+  setVisitPlace,
   stateEffectsQuery,
   type CasePage,
   type CaseQuery,
@@ -27,6 +29,7 @@ import {
   type LabCaseView,
   type OpenCase,
   type RecordConsent,
+  type SetVisitPlace,
   type StateEffectsQuery,
 } from '@archwright/contracts';
 import { Clock, Idempotent, IfMatch, answerOnce, etagOf, type IdempotentRequest } from '@archwright/platform';
@@ -93,6 +96,21 @@ export class CasesController {
   ): Promise<CaseView> {
     const view = await inOrganisation(this.db, actor.organisationId, (tx) =>
       recordConsent(tx, actor, { caseId, version }, body, this.clock.now()),
+    );
+    return tagged(reply, view);
+  }
+
+  @Roles('front-desk', 'clinician')
+  @Put(':id/visit-place')
+  async changePlace(
+    @CurrentActor() actor: Actor,
+    @Param('id', { schema: recordId }) caseId: string,
+    @IfMatch() version: number,
+    @Body({ schema: setVisitPlace }) body: SetVisitPlace,
+    @Res({ passthrough: true }) reply: FastifyReply,
+  ): Promise<CaseView> {
+    const view = await inOrganisation(this.db, actor.organisationId, (tx) =>
+      changeVisitPlace(tx, actor, { caseId, version }, body, this.clock.now()),
     );
     return tagged(reply, view);
   }

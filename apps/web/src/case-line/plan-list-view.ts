@@ -26,7 +26,7 @@ export function planRows(plan: CasePlan, zone: string, today: string, viewer: st
         .filter(Boolean)
         .join(' '),
       what: visit.title,
-      where: `${visit.clinicName}, ${visit.chairLabel}, ${visit.clinicianName}`,
+      where: `${visit.clinicName}, ${visit.chairId === null ? lineWords.atHome : visit.chairLabel}, ${visit.clinicianName}`,
       kind: 'visit' as const,
       againstWishes: visit.againstWishes,
     })),

@@ -14,6 +14,8 @@ const visit = (more: Partial<AppointmentView>): AppointmentView => ({
   zone: 'Europe/London',
   chairId: 'ch',
   chairLabel: 'Chair 1',
+  place: 'clinic',
+  homeTravelMinutes: null,
   clinicianId: 'cl',
   clinicianName: 'First clinician',
   stages: ['D2'],

@@ -1,6 +1,7 @@
 import type { AppointmentState, AppointmentView, DayBoard, VisitAction } from '@archwright/contracts';
 import type { MarkShape } from '../look/marks.js';
 import { birthDate, timeOfDay, zoneNote } from '../time/wording.js';
+import { deskWords } from '../words/desk.js';
 
 type Action = VisitAction['action'];
 
@@ -68,7 +69,7 @@ function row(visit: AppointmentView, viewer: string): DayRow {
     caseNumber: visit.caseNumber,
     title: visit.title,
     clinician: visit.clinicianName,
-    chair: visit.chairLabel,
+    chair: visit.place === 'clinic' ? visit.chairLabel : deskWords.place[visit.place],
     state: visit.state,
     mark: MARK[visit.state],
     actions: ACTIONS[visit.state],

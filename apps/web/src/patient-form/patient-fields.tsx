@@ -50,6 +50,13 @@ export function PatientFields({ draft, zones, today, errors, onChange }: Props) 
             {...text('phone')}
           />
           <TextInput type="email" label={words.mail} {...text('mail')} />
+          <TextInput label={words.address} {...text('address')} />
+          <TextInput
+            label={words.access}
+            description={words.accessHint}
+            inputWrapperOrder={ORDER}
+            {...text('accessNote')}
+          />
           <NativeSelect label={words.zone} required data={zones} {...text('zone')} />
           <NativeSelect
             label={words.locale}

@@ -27,7 +27,9 @@ it.each([
 });
 
 it('gives back from the form what the server sent', () => {
-  const read = readPatient(draft({ remindByMail: true, phone: '+44 20 7946 0000', chairMinutesPerDay: '90' }));
+  const read = readPatient(
+    draft({ remindByMail: true, phone: '+44 20 7946 0000', chairMinutesPerDay: '90', address: '1 Example Road' }),
+  );
   if (!('body' in read)) throw new Error('the draft should be complete');
   expect(readPatient(draftOfPatient({ id: 'x', version: 1, ...read.body }))).toEqual(read);
 });

@@ -9,6 +9,8 @@ export interface PatientDraft {
   birthOn: string;
   mail: string;
   phone: string;
+  address: string;
+  accessNote: string;
   locale: string;
   zone: string;
   companionName: string;
@@ -28,6 +30,8 @@ export const emptyPatient = (zone: string): PatientDraft => ({
   birthOn: '',
   mail: '',
   phone: '',
+  address: '',
+  accessNote: '',
   locale: 'en',
   zone,
   companionName: '',
@@ -47,6 +51,8 @@ export const draftOfPatient = (patient: Omit<PatientView, 'cases'>): PatientDraf
   birthOn: patient.birthOn,
   mail: patient.mail ?? '',
   phone: patient.phone ?? '',
+  address: patient.address ?? '',
+  accessNote: patient.accessNote ?? '',
   locale: patient.locale,
   zone: patient.zone,
   companionName: patient.companionName ?? '',
@@ -72,6 +78,8 @@ export function readPatient(draft: PatientDraft): { body: CreatePatient } | { er
     ...texts,
     mail: orNull(draft.mail),
     phone: orNull(draft.phone),
+    address: orNull(draft.address),
+    accessNote: orNull(draft.accessNote),
     companionName: orNull(draft.companionName),
     interpreter: orNull(draft.interpreter),
     chairMinutesPerDay: chairMinutesPerDay.trim() === '' ? null : Number(chairMinutesPerDay),

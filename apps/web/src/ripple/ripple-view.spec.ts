@@ -57,6 +57,7 @@ const ripple: Ripple = {
       clinicianName: 'Wren',
       chairId: 'ch',
       chairLabel: 'Chair 1',
+      homeTravelMinutes: null,
       startsAt,
       endsAt: startsAt.replace(':00:00Z', ':30:00Z'),
       isDelivery: false,

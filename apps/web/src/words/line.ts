@@ -16,6 +16,7 @@ export const lineWords = {
     now: 'now',
     held: 'held or provisional',
   },
+  atHome: 'at home',
   archBoth: 'both arches',
   arch: { upper: 'upper', lower: 'lower' },
   courier: { 'to-lab': 'Courier to the laboratory', 'to-clinic': 'Courier to the clinic' },

@@ -18,12 +18,14 @@ export const SELECT_APPOINTMENT = `
     coalesce(i.given_name || ' ' || i.family_name, '') AS "patientName", coalesce(i.birth_on::text, '') AS "birthOn",
     a.clinic_id AS "clinicId", l.name AS "clinicName", l.zone, a.chair_id AS "chairId",
     coalesce(r.label, '') AS "chairLabel", a.clinician_id AS "clinicianId", p.name AS "clinicianName",
-    a.starts_at AS "startsAt", a.ends_at AS "endsAt", a.state,
+    a.starts_at AS "startsAt", a.ends_at AS "endsAt", a.state, coalesce(away.place_kind, 'clinic') AS place,
+    CASE WHEN away.id IS NOT NULL THEN a.travel_before_minutes END AS "homeTravelMinutes",
     ARRAY(SELECT s.stage_id FROM appointment_stage s WHERE s.appointment_id = a.id) AS "stageIds"
   FROM appointment a
   JOIN clinic l ON l.id = a.clinic_id
   JOIN practitioner p ON p.id = a.clinician_id
   LEFT JOIN chair r ON r.id = a.chair_id
+  LEFT JOIN home_visit away ON away.appointment_id = a.id
   LEFT JOIN patient_identity i ON i.patient_id = a.patient_id
   LEFT JOIN LATERAL (
     SELECT t.id, t.number FROM appointment_stage s JOIN stage g ON g.id = s.stage_id JOIN treatment_case t ON t.id = g.case_id

@@ -63,7 +63,7 @@ describe('a plan that is booked', () => {
               .filter((each) => (each.appointmentId ?? each.labStepId) === owner && each.resourceId === resourceId)
               .map(({ startsAt, endsAt }) => [startsAt.toISOString(), endsAt.toISOString()]);
           for (const { stages, chairId, clinicianId, startsAt, endsAt } of shown.visits) {
-            expect(times(stages[0] ?? '', chairId)).toEqual([[startsAt, endsAt]]);
+            expect(times(stages[0] ?? '', chairId ?? '')).toEqual([[startsAt, endsAt]]);
             expect(times(stages[0] ?? '', clinicianId)).toEqual([[startsAt, endsAt]]);
             expect(times(stages[0] ?? '', patient.id)).toContainEqual([startsAt, endsAt]);
           }
@@ -112,6 +112,34 @@ describe('a plan that is booked', () => {
     expect(travel.map(({ startsAt, endsAt }) => (endsAt.getTime() - startsAt.getTime()) / 60_000).sort()).toEqual([
       10, 20, 20,
     ]);
+  });
+
+  it('takes people and kits along to a visit at home, and neither a chair nor a way of the patient', () => {
+    const request = aRequest('conventional');
+    const [found] = findOffers({ ...request, patient: { ...request.patient, homeTravelMinutes: 25 } }, 1);
+    const visit = found?.plan.visits.find(({ assistantId }) => assistantId !== null);
+    if (visit === undefined) throw new Error('A visit with an assistant is planned.');
+    const kits = [{ code: 'tracing-set', kitId: 'kit', readyAtMs: visit.endMs + 3_600_000 }];
+    const claims = visitClaims([{ visit: { ...visit, kits }, appointmentId: 'home', hold: null }], [], patient);
+    const minutesOf = (resourceId: string | null) =>
+      claims
+        .filter((each) => each.resourceId === resourceId)
+        .map(({ startsAt, endsAt, purpose }) => [
+          (startsAt.getTime() - visit.startMs) / 60_000,
+          (endsAt.getTime() - visit.endMs) / 60_000,
+          purpose,
+        ]);
+    const length = (visit.endMs - visit.startMs) / 60_000;
+    for (const person of [visit.clinicianId, visit.assistantId]) {
+      expect(minutesOf(person)).toEqual([
+        [0, 0, 'visit'],
+        [-25, -length, 'travel'],
+        [length, 25, 'travel'],
+      ]);
+    }
+    expect(minutesOf('kit')).toEqual([[-25, 60, 'visit']]);
+    expect(minutesOf(patient.id)).toEqual([[0, 0, 'visit']]);
+    expect(claims.map(({ resourceId }) => resourceId)).not.toContain('');
   });
 
   it('tells the parts of each laboratory step without a gap', () => {

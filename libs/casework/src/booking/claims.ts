@@ -1,5 +1,5 @@
 import { normalise, subtract, type Interval } from '@archwright/calendar';
-import type { CasePlanLabStep, CasePlanVisit } from '@archwright/protocol';
+import { timeTaken, wayMs, type CasePlanLabStep, type CasePlanVisit } from '@archwright/protocol';
 import type { ClaimRequest } from '@archwright/records';
 
 const GRID_MINUTES = 5;
@@ -32,6 +32,7 @@ export const travelMinutesOf = ({ travelMinutes }: TravellingPatient): number =>
 /**
  * Everything that visits take: chair, people and kits with their reprocessing, and the patient's time with the way there
  * and back. Where the case's own visits lie close together the patient travels once: that time is taken by one of them.
+ * To a visit at home the people and the kits travel, and no chair is taken.
  *
  * @param kept visits of the case that stay as they are booked
  */
@@ -40,23 +41,21 @@ export function visitClaims(
   kept: readonly CasePlanVisit[],
   patient: TravellingPatient,
 ): ClaimRequest[] {
-  const travelMs = travelMinutesOf(patient) * 60_000;
-  const withTravel = kept.map(({ startMs, endMs }) => ({ startMs: startMs - travelMs, endMs: endMs + travelMs }));
+  const travelMsOf = ({ homeTravelMinutes }: CasePlanVisit) =>
+    homeTravelMinutes === null ? travelMinutesOf(patient) * 60_000 : 0;
+  const withTravel = kept.flatMap((visit) => [visit, ...waysOf(visit, travelMsOf(visit))]);
   let taken: Interval[] = normalise([...withTravel, ...visits.map(({ visit }) => visit)]);
   return visits.flatMap(({ visit, appointmentId, hold }) => {
-    const around = subtract(
-      [
-        { startMs: visit.startMs - travelMs, endMs: visit.startMs },
-        { startMs: visit.endMs, endMs: visit.endMs + travelMs },
-      ].filter(({ startMs, endMs }) => endMs > startMs),
-      taken,
-    );
+    const around = subtract(waysOf(visit, travelMsOf(visit)), taken);
     taken = normalise([...taken, ...around]);
     const claimed = (resourceId: string, startMs: number, endMs: number, purpose: 'visit' | 'travel' = 'visit') =>
       toClaim({ resourceId, startMs, endMs, purpose, hold, owner: { appointmentId } });
     return [
       ...peopleAndChair(visit).map((id) => claimed(id, visit.startMs, visit.endMs)),
-      ...visit.kits.map(({ kitId, readyAtMs }) => claimed(kitId, visit.startMs, readyAtMs)),
+      ...waysOf(visit, wayMs(visit)).flatMap(({ startMs, endMs }) =>
+        peopleOf(visit).map((id) => claimed(id, startMs, endMs, 'travel')),
+      ),
+      ...visit.kits.map(({ kitId, readyAtMs }) => claimed(kitId, timeTaken(visit).startMs, readyAtMs)),
       claimed(patient.id, visit.startMs, visit.endMs),
       ...around.map(({ startMs, endMs }) => claimed(patient.id, startMs, endMs, 'travel')),
     ];
@@ -74,9 +73,20 @@ export function stepClaims(steps: readonly StepToClaim[]): ClaimRequest[] {
   });
 }
 
-function peopleAndChair({ chairId, clinicianId, assistantId }: CasePlanVisit): string[] {
-  const chair = chairId === '' ? [] : [chairId];
-  return assistantId === null ? [...chair, clinicianId] : [...chair, clinicianId, assistantId];
+function peopleAndChair(visit: CasePlanVisit): string[] {
+  return visit.chairId === '' ? peopleOf(visit) : [visit.chairId, ...peopleOf(visit)];
+}
+
+const peopleOf = ({ clinicianId, assistantId }: CasePlanVisit): string[] =>
+  assistantId === null ? [clinicianId] : [clinicianId, assistantId];
+
+/** The way there and the way back, when there is one. */
+function waysOf({ startMs, endMs }: Interval, lengthMs: number): Interval[] {
+  if (lengthMs === 0) return [];
+  return [
+    { startMs: startMs - lengthMs, endMs: startMs },
+    { startMs: endMs, endMs: endMs + lengthMs },
+  ];
 }
 
 interface Claimed {

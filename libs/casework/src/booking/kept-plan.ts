@@ -1,6 +1,6 @@
 import { localDate } from '@archwright/calendar';
 import type { CasePlan } from '@archwright/protocol';
-import type { StageBooking } from '../planning/bookings.js';
+import { homeTravelOf, type StageBooking } from '../planning/bookings.js';
 import { isMovable, type ReplanBasis } from '../planning/replan-basis.js';
 
 /** What is left of a case's bookings when some are dropped: a plan in which nothing moves. */
@@ -18,6 +18,7 @@ export function keptOnly(basis: ReplanBasis, dropped: readonly StageBooking[], n
         clinicId: appointment.clinicId,
         clinicianId: appointment.clinicianId,
         chairId: appointment.chairId ?? '',
+        homeTravelMinutes: homeTravelOf(appointment),
         assistantId: appointment.assistantId,
         kits: [],
         startMs: appointment.startsAt.getTime(),

@@ -1,5 +1,5 @@
 import type { CasePlanVisit } from '@archwright/protocol';
-import { Appointment, AppointmentStage, uuidv7, type ClaimRequest, type Stage } from '@archwright/records';
+import { Appointment, AppointmentStage, HomeVisit, uuidv7, type ClaimRequest, type Stage } from '@archwright/records';
 import type { EntityManager } from 'typeorm';
 import { PlanStaleError } from '../planning/stored-plan.js';
 import { travelMinutesOf, type VisitToClaim } from './claims.js';
@@ -52,7 +52,7 @@ function holdOf({ hold }: LockedCase, { state, holdId }: Appointment): NonNullab
 
 async function insertVisit(
   tx: EntityManager,
-  { patient }: LockedCase,
+  locked: LockedCase,
   visit: CasePlanVisit,
   stage: Stage,
   hold: NonNullable<ClaimRequest['hold']> | null,
@@ -60,32 +60,49 @@ async function insertVisit(
 ): Promise<string> {
   const id = uuidv7();
   await tx.insert(Appointment, {
-    ...timesAndPlace(visit, travelMinutesOf(patient)),
+    ...timesAndPlace(visit, locked),
     id,
-    patientId: patient.id,
+    patientId: locked.patient.id,
     holdId: hold?.id ?? null,
     state: hold === null ? 'booked' : 'held',
     uid: id,
     createdAt: now,
   });
   await tx.insert(AppointmentStage, { id: uuidv7(), appointmentId: id, stageId: stage.id });
+  await keepPlace(tx, locked, id, visit);
   return id;
 }
 
 async function moveVisit(
   tx: EntityManager,
-  { patient }: LockedCase,
+  locked: LockedCase,
   { id, version }: Appointment,
   visit: CasePlanVisit,
 ): Promise<void> {
   await tx.update(
     Appointment,
     { id },
-    { ...timesAndPlace(visit, travelMinutesOf(patient)), confirmedByPatientAt: null, version: version + 1 },
+    { ...timesAndPlace(visit, locked), confirmedByPatientAt: null, version: version + 1 },
   );
+  await keepPlace(tx, locked, id, visit);
 }
 
-function timesAndPlace(visit: CasePlanVisit, travelMinutes: number) {
+/** A visit at home says where; the address stays with the patient's identity. */
+async function keepPlace(
+  tx: EntityManager,
+  { treatmentCase: { visitPlace } }: LockedCase,
+  appointmentId: string,
+  { homeTravelMinutes }: CasePlanVisit,
+): Promise<void> {
+  await tx.delete(HomeVisit, { appointmentId });
+  if (homeTravelMinutes === null) return;
+  const placeKind = visitPlace === 'care-home' ? visitPlace : 'home';
+  await tx.insert(HomeVisit, { id: uuidv7(), appointmentId, placeKind, travelBlockMinutes: 2 * homeTravelMinutes });
+}
+
+/** The way is the patient's to the clinic, or the clinician's to the patient. */
+function timesAndPlace(visit: CasePlanVisit, { patient }: LockedCase) {
+  const travelMinutes = visit.homeTravelMinutes ?? travelMinutesOf(patient);
   return {
     clinicId: visit.clinicId,
     chairId: visit.chairId === '' ? null : visit.chairId,

@@ -18,6 +18,7 @@ import { requireCase } from './case-access.js';
 import { layOut, layOutFirstStage } from './lay-out.js';
 import { chainToPin, pinPaths } from './pinned-paths.js';
 import { viewCase } from './view-case.js';
+import { visitPlaceFields } from './visit-place.js';
 
 /**
  * Opens a case on the path versions given, which it keeps: stages wait, laboratory work is unplanned. An enquiry has the
@@ -46,6 +47,7 @@ export async function openCase(tx: EntityManager, actor: Actor, body: OpenCase, 
     clinicIds: [...new Set(body.clinicIds)],
     clinicianId: body.clinicianId,
     wishes: body.wishes ?? patient.wishes,
+    ...visitPlaceFields(body.visitPlace),
     openedAt: now,
   });
   await pinPaths(tx, id, body.arches, body.enquiry);

@@ -78,7 +78,8 @@ export function planningFieldsOf(body: CreatePatient) {
   };
 }
 
-export function identityFieldsOf({ givenName, familyName, birthOn, mail, phone, companionName }: CreatePatient) {
+export function identityFieldsOf(body: CreatePatient) {
+  const { givenName, familyName, birthOn, mail, phone, address, accessNote, companionName } = body;
   const searchKey = searchKeyOf({ familyName, givenName });
   return { givenName, familyName, birthOn, mail, phone, companionName, searchKey };
 }

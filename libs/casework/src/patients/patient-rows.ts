@@ -20,6 +20,8 @@ export function patientBodyOf({ patient, identity, consents }: PatientRows): Cre
     birthOn: identity.birthOn,
     mail: identity.mail,
     phone: identity.phone,
+    address: identity.address,
+    accessNote: identity.accessNote,
     locale: patient.locale,
     zone: patient.zone,
     companionName: identity.companionName,

@@ -25,6 +25,10 @@ export async function loadBookings(tx: EntityManager, stages: readonly Stage[]):
   );
 }
 
+/** The clinician's way of a visit at home, each way: such a visit has no chair of the clinic. Null at the clinic. */
+export const homeTravelOf = ({ chairId, travelBeforeMinutes }: Appointment): number | null =>
+  chairId === null ? travelBeforeMinutes : null;
+
 /** Booked, not begun, and not merely held. */
 export const isFirm = ({ appointment }: StageBooking): boolean => appointment.state === 'booked';
 

@@ -1,6 +1,6 @@
 import type { CaseChain, CaseProgress, FixedStage, FixedStep } from '@archwright/protocol';
 import type { LabStep } from '@archwright/records';
-import { hasBegun, type StageBooking } from './bookings.js';
+import { hasBegun, homeTravelOf, type StageBooking } from './bookings.js';
 
 /** Visits that have begun, and those that `keeps` names; the last go of each. Visits at home have no chair of the clinic. */
 export function fixedStages(
@@ -19,6 +19,7 @@ export function fixedStages(
       clinicId,
       clinicianId,
       chairId: chairId ?? '',
+      homeTravelMinutes: homeTravelOf(appointment),
     });
   }
   return [...last.values()];

@@ -72,7 +72,9 @@ async function loadRequest(
   const withoutCaseIds = [treatmentCase.id];
   const scope = { clinicIds, fromMs: nowMs, untilMs: nowMs + (horizonWeeks + 1) * WEEK_MS, withoutCaseIds };
   const practice = await loadSnapshot(tx, scope, now);
-  const patient = await loadPatientSnapshot(tx, treatmentCase.patientId, scope, now);
+  const { homeTravelMinutes } = treatmentCase;
+  const atPlace = { ...scope, homeTravelMinutes };
+  const patient = await loadPatientSnapshot(tx, treatmentCase.patientId, atPlace, now);
   if (patient === null) throw new RecordNotFoundError('patient', treatmentCase.patientId);
   const { wishes } = treatmentCase;
   return {

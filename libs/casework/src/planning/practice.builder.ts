@@ -100,7 +100,7 @@ export function aRequest(code: string, change: Partial<PlanRequest> = {}): PlanR
       wheelchairRoom: false,
       travelMinutes: 20,
       chairMinutesPerDay: null,
-      homeVisitMinutes: 0,
+      homeTravelMinutes: null,
     },
     wishes: { clinicIds: practice.clinics.map(({ id }) => id), clinicianId: null, laboratoryIds: ['laboratory'] },
     nowMs: NOW_MS,

@@ -2,7 +2,7 @@ import { isToCome } from '@archwright/protocol';
 import { Occupancy } from '@archwright/records';
 import { In, type EntityManager } from 'typeorm';
 import type { Actor } from '../actor.js';
-import type { StageBooking } from './bookings.js';
+import { homeTravelOf, type StageBooking } from './bookings.js';
 import { loadPlanningBasis, type PlanningBasis } from './planning-basis.js';
 import type { BookedVisit, ReplanSearch } from './replan-search.js';
 
@@ -60,6 +60,7 @@ async function bookedVisits(tx: EntityManager, movable: readonly StageBooking[])
     clinicId: appointment.clinicId,
     clinicianId: appointment.clinicianId,
     chairId: appointment.chairId ?? '',
+    homeTravelMinutes: homeTravelOf(appointment),
     assistantId: appointment.assistantId,
     kitIds: taken.filter(({ appointmentId }) => appointmentId === appointment.id).map(({ resourceId }) => resourceId),
   }));

@@ -3,10 +3,12 @@ import { replanChain, slotsKeepingRest, type ChainProblem, type CurrentVisit } f
 import {
   fromChainPlan,
   toChainProblem,
+  wayMs,
   type CasePlan,
   type CasePlanLabStep,
   type CasePlanVisit,
   type FixedStep,
+  type PlanNames,
   type PlanRequest,
 } from '@archwright/protocol';
 import type { FoundPlan } from './search.js';
@@ -19,7 +21,9 @@ export interface BookedVisit {
   readonly endMs: number;
   readonly clinicId: string;
   readonly clinicianId: string;
+  /** Empty at the patient's home. */
   readonly chairId: string;
+  readonly homeTravelMinutes: number | null;
   readonly assistantId: string | null;
   readonly kitIds: readonly string[];
 }
@@ -80,8 +84,8 @@ function searched(
   translation: Translation,
 ): Replan | null {
   const { problem, names } = translation.of({ ...request, fixedSteps: [...request.fixedSteps, ...kept] });
-  const current = currentOf(problem, names.axis, booked);
-  const wanted = chosen === null ? problem : withChosenStart(problem, names.axis, chosen);
+  const current = currentOf(problem, names, booked);
+  const wanted = chosen === null ? problem : withChosenStart(problem, names, chosen);
   const [best] = replanChain(withPresentFirst(wanted, booked), current, 1, translation.cache);
   if (best === undefined) return null;
   const plan = fromChainPlan({ ...best, reasons: [] }, names);
@@ -111,32 +115,36 @@ export function startsKeepingRest(
   const { problem, names } = toChainProblem(request);
   const visit = problem.visits.findIndex(({ key }) => key === stage);
   if (visit < 0) return [];
-  return slotsKeepingRest(problem, currentOf(problem, names.axis, booked), visit, most).map(
+  return slotsKeepingRest(problem, currentOf(problem, names, booked), visit, most).map(
     ({ startSlot, clinic, clinician }) => ({
-      startMs: names.axis.msOf(startSlot),
+      startMs: names.axis.msOf(startSlot) + wayTo(stage, names),
       clinicId: clinic,
       clinicianId: clinician,
     }),
   );
 }
 
-interface Axis {
-  slotUntil(ms: number): number;
+/** How much earlier than the visit its block begins: the way to a patient at home. */
+function wayTo(stage: string, { remaining }: PlanNames): number {
+  const visit = remaining.visits.find((each) => each.stage.code === stage);
+  return visit === undefined ? 0 : wayMs(visit);
 }
 
-function currentOf(problem: ChainProblem, axis: Axis, booked: readonly BookedVisit[]): (CurrentVisit | null)[] {
+function currentOf(problem: ChainProblem, names: PlanNames, booked: readonly BookedVisit[]): (CurrentVisit | null)[] {
   return problem.visits.map(({ key }) => {
     const now = booked.find(({ stage }) => stage === key);
-    return now === undefined ? null : { startSlot: axis.slotUntil(now.startMs), clinic: now.clinicId };
+    return now === undefined
+      ? null
+      : { startSlot: names.axis.slotUntil(now.startMs - wayTo(key, names)), clinic: now.clinicId };
   });
 }
 
 function withChosenStart(
   problem: ChainProblem,
-  axis: Axis,
+  names: PlanNames,
   { stage, startMs, clinicianId }: ChosenStart,
 ): ChainProblem {
-  const slot = axis.slotUntil(startMs);
+  const slot = names.axis.slotUntil(startMs - wayTo(stage, names));
   const only = (bits: Uint32Array): Uint32Array =>
     bits.map((word, index) => (slot >= 0 && index === slot >> 5 ? word & (1 << (slot & 31)) : 0));
   return {
@@ -209,7 +217,8 @@ const isSameVisit = (visit: CasePlanVisit, now: BookedVisit): boolean =>
   visit.endMs === now.endMs &&
   visit.clinicId === now.clinicId &&
   visit.clinicianId === now.clinicianId &&
-  visit.chairId === now.chairId;
+  visit.chairId === now.chairId &&
+  visit.homeTravelMinutes === now.homeTravelMinutes;
 
 const isSameStep = (step: CasePlanLabStep, now: FixedStep): boolean =>
   step.code === now.code &&

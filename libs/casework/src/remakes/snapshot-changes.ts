@@ -1,5 +1,5 @@
 import { normalise, subtract, type Interval } from '@archwright/calendar';
-import type { CasePlan, PracticeSnapshot } from '@archwright/protocol';
+import { timeTaken, type CasePlan, type PracticeSnapshot } from '@archwright/protocol';
 
 /** Time by resource. */
 export type ResourceTimes = ReadonlyMap<string, readonly Interval[]>;
@@ -26,9 +26,10 @@ export function timesOf({ visits, labSteps }: Pick<CasePlan, 'visits' | 'labStep
   const add = (id: string | null, interval: Interval) => {
     if (id !== null && id !== '') times.set(id, [...(times.get(id) ?? []), interval]);
   };
-  for (const { startMs, endMs, chairId, clinicianId, assistantId, kits } of visits) {
-    for (const id of [chairId, clinicianId, assistantId]) add(id, { startMs, endMs });
-    for (const { kitId, readyAtMs } of kits) add(kitId, { startMs, endMs: readyAtMs });
+  for (const visit of visits) {
+    const { startMs, endMs } = timeTaken(visit);
+    for (const id of [visit.chairId, visit.clinicianId, visit.assistantId]) add(id, { startMs, endMs });
+    for (const { kitId, readyAtMs } of visit.kits) add(kitId, { startMs, endMs: readyAtMs });
   }
   for (const { placeId, batchId, holds } of labSteps) {
     // A run that the step joins is taken already.

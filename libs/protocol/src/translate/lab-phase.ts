@@ -12,6 +12,7 @@ import type { LaboratorySnapshot, WorkCentreSnapshot } from '../snapshot.js';
 import { SLOT_MINUTES, type PlanningAxis } from './axis.js';
 import type { PhaseToPlan, StepToPlan } from './remaining.js';
 import type { PlanRequest } from './request.js';
+import { betweenBlocks, timeTaken } from './home-visits.js';
 import { boundsAfter, earliestTable, tablesOf, type DayCounting, type Limits } from './spans.js';
 import type { Transport } from './transport.js';
 
@@ -21,6 +22,8 @@ export interface PhaseContext {
   readonly transport: Transport;
   /** Index of each visit of the problem by stage code. */
   readonly visitIndex: ReadonlyMap<string, number>;
+  /** Slots of the way to and from each visit of the problem; 0 at the clinic. */
+  readonly wayOf: (visit: number) => number;
   /** Zone in which days are counted. */
   readonly zone: string;
 }
@@ -156,8 +159,9 @@ class LabWork {
     const { axis, request, transport } = this.context;
     const visit = request.fixedStages.find((each) => each.code === this.phase.afterStage);
     if (visit === undefined) return null;
-    if (this.phase.outward === 'file') return visit.endMs;
-    return transport.first('to-lab', visit.clinicId, this.laboratory, visit.endMs)?.arrivesAtMs ?? axis.window.endMs;
+    const { endMs } = timeTaken(visit);
+    if (this.phase.outward === 'file') return endMs;
+    return transport.first('to-lab', visit.clinicId, this.laboratory, endMs)?.arrivesAtMs ?? axis.window.endMs;
   }
 
   private limitFromVisit(key: string, index: number, limits: Limits): void {
@@ -227,7 +231,19 @@ class LabWork {
 
   private limit(key: string, from: PhaseNode, to: PhaseNode, limits: Limits, anchor: 'start' | 'end'): void {
     if (limits.min === null && limits.max === null) return;
-    this.arcs.push({ key, from, to, anchor, ...tablesOf(this.context.axis, limits, this.counting), byClinic: null });
+    const ways = {
+      after: from === 'after' ? this.wayOf('after') : 0,
+      before: to === 'before' ? this.wayOf('before') : 0,
+    };
+    const { axis } = this.context;
+    const tables = betweenBlocks(axis, tablesOf(axis, limits, this.counting), ways);
+    this.arcs.push({ key, from, to, anchor, ...tables, byClinic: null });
+  }
+
+  private wayOf(side: 'after' | 'before'): number {
+    const { visitIndex, wayOf } = this.context;
+    const visit = visitIndex.get(side === 'after' ? this.phase.afterStage : this.phase.beforeStage);
+    return visit === undefined ? 0 : wayOf(visit);
   }
 
   private arc(kind: string, from: PhaseNode, to: PhaseNode) {

@@ -31,6 +31,13 @@ export function faultsOf(plan: CasePlan, path: TreatmentPath, request: PlanReque
       faults.push(`${code}: ${String(measure(max))} above ${String(max.amount)} ${max.unit}`);
   };
 
+  /** When those who treat are on their way, there, or on their way back. */
+  const awayFor = ({ startMs, endMs, homeTravelMinutes }: CasePlan['visits'][number]): Span => {
+    const way = (homeTravelMinutes ?? 0) * MINUTE;
+    return { startMs: startMs - way, endMs: endMs + way };
+  };
+  const away = new Map<string, Span>(plan.visits.map((each) => [each.stage, awayFor(each)]));
+
   const isOpen = (ms: number) => isWeekday(ms) && timeOf(ms) >= '07:30' && timeOf(ms) < '16:30';
   const single = request.chain.paths.length === 1;
 
@@ -50,12 +57,13 @@ export function faultsOf(plan: CasePlan, path: TreatmentPath, request: PlanReque
     const previous = plan.visits[index - 1];
     if (previous !== undefined && visit.startMs < previous.endMs)
       faults.push(`${visit.stage} starts before ${previous.stage} ends`);
-    if (!isWeekday(visit.startMs) || timeOf(visit.startMs) < '08:00' || timeOf(visit.endMs) > '17:00') {
+    const away = awayFor(visit);
+    if (!isWeekday(away.startMs) || timeOf(away.startMs) < '08:00' || timeOf(away.endMs) > '17:00') {
       faults.push(
         `${visit.stage} lies outside opening hours: ${dateOf(visit.startMs).toString()} ${timeOf(visit.startMs)}`,
       );
     }
-    if (visit.startMs < request.nowMs) faults.push(`${visit.stage} lies in the past`);
+    if (away.startMs < request.nowMs) faults.push(`${visit.stage} lies in the past`);
     if (visit.startMs % (5 * MINUTE) !== 0) faults.push(`${visit.stage} is off the grid`);
   });
   for (const lag of path.lags) {
@@ -82,8 +90,8 @@ export function faultsOf(plan: CasePlan, path: TreatmentPath, request: PlanReque
     }
     carried(
       phase.code,
-      placed.get(phase.after),
-      placed.get(phase.before),
+      away.get(phase.after),
+      away.get(phase.before),
       phase.steps.map((step) => placed.get(step.code)),
     );
     turnedAround(phase.code, placed.get(last)?.endMs ?? 0, phase.turnaround.usualMinDays);
@@ -142,8 +150,10 @@ export function faultsOf(plan: CasePlan, path: TreatmentPath, request: PlanReque
     });
   }
   for (const visit of plan.visits) {
-    for (const id of [visit.chairId, visit.clinicianId, visit.assistantId]) take(id, visit);
-    for (const kit of visit.kits) take(kit.kitId, { startMs: visit.startMs, endMs: kit.readyAtMs });
+    if ((visit.homeTravelMinutes === null) !== (visit.chairId !== ''))
+      faults.push(`${visit.stage} has no fitting place`);
+    for (const id of [visit.chairId, visit.clinicianId, visit.assistantId]) take(id, awayFor(visit));
+    for (const kit of visit.kits) take(kit.kitId, { startMs: awayFor(visit).startMs, endMs: kit.readyAtMs });
   }
   for (const step of plan.labSteps) for (const held of step.holds) take(step.placeId, held);
   return faults;

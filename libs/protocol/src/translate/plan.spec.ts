@@ -174,6 +174,7 @@ describe('planning a case', () => {
         clinicId: 'clinic',
         clinicianId: v2.clinicianId,
         chairId: v2.chairId,
+        homeTravelMinutes: null,
       },
     ];
     const plan = firstPlan(aRequest(both, ZONE, NOW, { fixedStages }));

@@ -1,6 +1,7 @@
 import { dateOfDay, toLocal, weekday, type Interval } from '@archwright/calendar';
 import type { ChainOffer, PlannedOperation, PlannedVisit } from '@archwright/planner';
 import type { Arch } from '../path-schema.js';
+import { timeTaken, wayMs } from './home-visits.js';
 import type { PhaseToPlan, VisitToPlan } from './remaining.js';
 import type { PlanNames } from './problem.js';
 import { atOnce, type Direction, type Leg } from './transport.js';
@@ -14,7 +15,10 @@ export interface CasePlanVisit {
   readonly arches: readonly Arch[];
   readonly clinicId: string;
   readonly clinicianId: string;
+  /** Empty for a visit at the patient's home. */
   readonly chairId: string;
+  /** The clinician's way of a visit at home, each way, in minutes of the grid; null at the clinic. */
+  readonly homeTravelMinutes: number | null;
   /** Null when none is needed, or when a kept booking brings its own. */
   readonly assistantId: string | null;
   readonly kits: readonly { readonly code: string; readonly kitId: string; readonly readyAtMs: number }[];
@@ -26,7 +30,7 @@ export interface CasePlanVisit {
   readonly asWished: boolean;
   /** Wishes it breaks. */
   readonly againstWishes: readonly ('weekday' | 'hours')[];
-  /** Minutes between the return of the work it needs and its start; null when it needs none. */
+  /** Minutes between the return of the work it needs and when it is taken along or used; null when it needs none. */
   readonly bufferMinutes: number | null;
 }
 
@@ -104,13 +108,16 @@ export function fromChainPlan(offer: ChainOffer, names: PlanNames): CasePlan {
 }
 
 function visitOf(
-  { stage, row, kept }: VisitToPlan,
+  toPlan: VisitToPlan,
   visit: PlannedVisit,
   transports: readonly CasePlanTransport[],
   { axis, request, remaining }: PlanNames,
 ): CasePlanVisit {
-  const startMs = axis.msOf(visit.startSlot);
-  const endMs = axis.msOf(visit.endSlot);
+  const { stage, row, kept, homeTravelMinutes } = toPlan;
+  const way = wayMs(toPlan);
+  const leavesAtMs = axis.msOf(visit.startSlot);
+  const startMs = kept?.startMs ?? leavesAtMs + way;
+  const endMs = kept?.endMs ?? axis.msOf(visit.endSlot) - way;
   const phases = remaining.phases
     .filter((each) => each.phase.beforeStage === stage.code)
     .map((each) => each.phase.code);
@@ -124,6 +131,7 @@ function visitOf(
     clinicId: visit.clinic,
     clinicianId: visit.clinician,
     chairId: visit.chair,
+    homeTravelMinutes: homeTravelMinutes === null ? null : way / 60_000,
     assistantId: visit.assistant,
     kits: visit.kits.map((kit) => ({ code: kit.kind, kitId: kit.unit, readyAtMs: axis.msOf(kit.readySlot) })),
     startMs,
@@ -136,7 +144,7 @@ function visitOf(
     bufferMinutes:
       returns.length === 0
         ? null
-        : Math.floor((startMs - Math.max(...returns.map((each) => each.arrivesAtMs))) / 60_000),
+        : Math.floor((leavesAtMs - Math.max(...returns.map((each) => each.arrivesAtMs))) / 60_000),
   };
 }
 
@@ -200,7 +208,7 @@ function transportsOf(
     from !== undefined
       ? { clinicId: from.clinic, atMs: axis.msOf(from.endSlot) }
       : past !== undefined && isWhole
-        ? { clinicId: past.clinicId, atMs: past.endMs }
+        ? { clinicId: past.clinicId, atMs: timeTaken(past).endMs }
         : null;
   const out =
     leaves === null

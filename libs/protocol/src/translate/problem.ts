@@ -2,12 +2,13 @@ import type { ChainLag, ChainProblem } from '@archwright/planner';
 import { dayOfSlot } from '@archwright/calendar';
 import { NothingToPlanError } from '../errors.js';
 import { PlanningAxis } from './axis.js';
-import { overridden, toProblemPhase } from './lab-phase.js';
+import { betweenBlocks, wayMs, waySlots } from './home-visits.js';
+import { overridden, toProblemPhase, type PhaseContext } from './lab-phase.js';
 import { remainingOf, type Remaining } from './remaining.js';
 import type { PlanRequest } from './request.js';
 import { boundsAfter, tablesOf, type DayCounting } from './spans.js';
 import { Transport } from './transport.js';
-import { ClinicResources, patientTime, toChainVisit } from './visit-options.js';
+import { ClinicResources, patientTimes, toChainVisit } from './visit-options.js';
 
 /** What reading a plan back needs: the request and what its keys stand for. */
 export interface PlanNames {
@@ -51,8 +52,9 @@ export function toChainProblem(
   const lastDelivery = visits.findLastIndex((each) => each.stage.isDelivery);
   const deliveryVisit = Math.max(0, lastDelivery);
   const clinics = request.practice.clinics.map((clinic) => new ClinicResources(axis, clinic));
-  const time = patientTime(axis, request);
-  const context = { axis, request, transport, visitIndex, zone };
+  const times = patientTimes(axis, request);
+  const wayOf = (visit: number) => waySlots(visits[visit] ?? { homeTravelMinutes: null });
+  const context = { axis, request, transport, visitIndex, wayOf, zone };
   const bounds = startBounds(axis, request, remaining, transport, zone);
   const problem: ChainProblem = {
     slotCount: axis.count,
@@ -63,14 +65,14 @@ export function toChainProblem(
         axis,
         request,
         clinics,
-        time,
+        times,
         each,
         followed(request, remaining, index, deliveryVisit),
         bounds[index] ?? WHOLE,
       ),
     ),
     deliveryVisit,
-    lags: [...waits(axis, request, visitIndex, zone), ...dailyCaps(axis, request, remaining, zone)],
+    lags: [...waits(context), ...dailyCaps(axis, request, remaining, zone)],
     phases: remaining.phases.map((each) => toProblemPhase(context, each)),
     mixing: request.wishes.clinicIds.length > MOST_MIXED_CLINICS ? 'one-clinic' : 'any-clinic',
     seenBy: lastSeenBy(request),
@@ -103,7 +105,10 @@ function followed({ chain }: PlanRequest, { visits }: Remaining, index: number, 
   return Math.max(delivery, ...from);
 }
 
-/** First and last start of each visit as left by what has happened: the patient's notice, fixed visits and finished work. */
+/**
+ * First and last start of each visit as left by what has happened: the patient's notice, fixed visits and finished work,
+ * which goes along to a visit at home.
+ */
 function startBounds(
   axis: PlanningAxis,
   request: PlanRequest,
@@ -117,19 +122,21 @@ function startBounds(
     ...visits.map((each) => each.stage.code),
     ...phases.flatMap((phase) => phase.steps.map((each) => each.step.code)),
   ]);
-  return visits.map(({ stage, kept }) => {
+  return visits.map((visit) => {
+    const { stage, kept } = visit;
+    const way = wayMs(visit);
     const bound = { first: 0, last: axis.count - 1 };
     const narrow = (fromMs: number, untilMs: number | null) => {
       bound.first = Math.max(bound.first, axis.slotFrom(fromMs));
       if (untilMs !== null) bound.last = Math.min(bound.last, axis.slotUntil(untilMs));
     };
-    if (request.notBeforeMs !== null && kept === null) narrow(request.notBeforeMs, null);
+    if (request.notBeforeMs !== null && kept === null) narrow(request.notBeforeMs - way, null);
     for (const lag of chain.lags) {
       if (lag.to !== stage.code || toCome.has(lag.from)) continue;
       const past = [...fixedStages, ...fixedSteps].find((each) => each.code === lag.from);
       if (past === undefined) continue;
       const { fromMs, untilMs } = boundsAfter(overridden(request, lag.code, lag), past.endMs, counting);
-      narrow(fromMs, untilMs);
+      narrow(fromMs - way, untilMs === null ? null : untilMs - way);
     }
     for (const step of chain.steps) {
       if (step.beforeStage !== stage.code || toCome.has(step.code)) continue;
@@ -147,19 +154,15 @@ function startBounds(
 }
 
 /** Waits between two visits that are both to come. */
-function waits(
-  axis: PlanningAxis,
-  request: PlanRequest,
-  visitIndex: ReadonlyMap<string, number>,
-  zone: string,
-): ChainLag[] {
+function waits({ axis, request, visitIndex, wayOf, zone }: PhaseContext): ChainLag[] {
   const counting: DayCounting = { zone, labDays: request.practice.laboratories[0]?.labDays ?? null };
   return request.chain.lags.flatMap((lag): ChainLag[] => {
     const from = visitIndex.get(lag.from);
     const to = visitIndex.get(lag.to);
     const limits = overridden(request, lag.code, lag);
     if (from === undefined || to === undefined || (limits.min === null && limits.max === null)) return [];
-    return [{ key: lag.code, from, to, anchor: 'end', ...tablesOf(axis, limits, counting), byClinic: null }];
+    const tables = betweenBlocks(axis, tablesOf(axis, limits, counting), { after: wayOf(from), before: wayOf(to) });
+    return [{ key: lag.code, from, to, anchor: 'end', ...tables, byClinic: null }];
   });
 }
 

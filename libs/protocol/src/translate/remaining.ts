@@ -12,6 +12,8 @@ export interface VisitToPlan {
   readonly row: StageRow;
   /** The booked time it keeps; null when the plan is free to choose. */
   readonly kept: FixedStage | null;
+  /** The clinician's way, each way, when it is made at the patient's home; null at the clinic. */
+  readonly homeTravelMinutes: number | null;
 }
 
 /** A lab step that the plan has to place. */
@@ -35,7 +37,7 @@ export interface Remaining {
 }
 
 /** Reviews and recalls that are only due, and what is passed, are left out. */
-export function remainingOf({ chain, progress, fixedStages, fixedSteps, nowMs }: PlanRequest): Remaining {
+export function remainingOf({ chain, progress, fixedStages, fixedSteps, nowMs, patient }: PlanRequest): Remaining {
   const visits = chain.stages
     .filter((stage) => stage.chained)
     .flatMap((stage): VisitToPlan[] => {
@@ -43,7 +45,10 @@ export function remainingOf({ chain, progress, fixedStages, fixedSteps, nowMs }:
       if (row === undefined) return [];
       const parts = stage.parts.filter((part) => row.arches.includes(part.arch));
       const kept = fixedStages.find((each) => each.code === stage.code && each.startMs >= nowMs) ?? null;
-      return [{ stage: stageOf({ code: stage.code, parts }, stage.position, true), row, kept }];
+      const toPlan = stageOf({ code: stage.code, parts }, stage.position, true);
+      const homeTravelMinutes =
+        kept !== null ? kept.homeTravelMinutes : toPlan.mayTravel ? patient.homeTravelMinutes : null;
+      return [{ stage: toPlan, row, kept, homeTravelMinutes }];
     });
   const phases = chain.phases.flatMap((phase): PhaseToPlan[] => {
     if (!visits.some((each) => each.stage.code === phase.beforeStage)) return [];

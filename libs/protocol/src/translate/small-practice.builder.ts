@@ -108,7 +108,7 @@ export function aRequest(
       wheelchairRoom: false,
       travelMinutes: 20,
       chairMinutesPerDay: null,
-      homeVisitMinutes: 0,
+      homeTravelMinutes: null,
     },
     wishes: { clinicIds: ['clinic'], clinicianId: null, laboratoryIds: ['laboratory'] },
     nowMs,

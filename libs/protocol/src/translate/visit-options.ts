@@ -2,6 +2,7 @@ import { dateOfDay } from '@archwright/calendar';
 import { and, erode, type ChainResource, type ChainVisit, type SlotBits, type VisitOption } from '@archwright/planner';
 import type { ClinicSnapshot, KitSnapshot } from '../snapshot.js';
 import { SLOT_MINUTES, type PlanningAxis } from './axis.js';
+import { leavingFor, timeTaken, waySlots } from './home-visits.js';
 import type { VisitToPlan } from './remaining.js';
 import type { PlanRequest } from './request.js';
 
@@ -15,10 +16,29 @@ interface PatientTime {
 const WEEKDAYS = ['MO', 'TU', 'WE', 'TH', 'FR', 'SA', 'SU'] as const;
 const DAY_MINUTES = 1440;
 
+/** The patient's time for visits at the clinic and for those at home. */
+export interface PatientTimes {
+  readonly atClinic: PatientTime;
+  readonly atHome: PatientTime;
+}
+
+export function patientTimes(axis: PlanningAxis, request: PlanRequest): PatientTimes {
+  const { travelMinutes, escort } = request.patient;
+  return {
+    atClinic: patientTime(axis, request, { travelMinutes, escort }),
+    // Nobody is brought and nobody travels but the clinician.
+    atHome: patientTime(axis, request, { travelMinutes: 0, escort: [] }),
+  };
+}
+
 /** Turns what the patient can and would like into slots. */
-export function patientTime(axis: PlanningAxis, { patient, ignoreUnavailable }: PlanRequest): PatientTime {
-  const escorted = patient.escort.length === 0 ? axis.full() : axis.open(patient.escort, []);
-  const travelMs = patient.travelMinutes * 60_000;
+function patientTime(
+  axis: PlanningAxis,
+  { patient, ignoreUnavailable }: PlanRequest,
+  { travelMinutes, escort }: Pick<PlanRequest['patient'], 'travelMinutes' | 'escort'>,
+): PatientTime {
+  const escorted = escort.length === 0 ? axis.full() : axis.open(escort, []);
+  const travelMs = travelMinutes * 60_000;
   const busy = patient.busy.map((each) => ({ startMs: each.startMs - travelMs, endMs: each.endMs + travelMs }));
   const notElsewhere = axis.notBusy(busy);
   const away = patient.unavailableOn.map((date) => ({ zone: patient.zone, firstOn: date, lastOn: date }));
@@ -60,6 +80,8 @@ export class ClinicResources {
   readonly chairs: readonly (ChainResource & { readonly wheelchairRoom: boolean })[];
   readonly assistants: readonly ChainResource[];
   readonly kits: readonly (ChainResource & { readonly kit: KitSnapshot })[];
+  /** Stands for the chair of a visit at home: none is taken, and the clinic's protected minutes keep their clinician. */
+  readonly noChair: ChainResource;
 
   constructor(
     axis: PlanningAxis,
@@ -80,25 +102,33 @@ export class ClinicResources {
       wheelchairRoom: each.wheelchairRoom,
       free: and(usable, axis.notBusy(each.busy)),
     }));
+    this.noChair = { key: '', free: usable };
     this.kits = clinic.kits.map((kit) => ({ key: kit.id, kit, free: axis.notBusy(kit.busy) }));
   }
 }
 
-/** The planner's visit for one stage. `bounds` are first and last start that what has already happened leaves. */
+/**
+ * The planner's visit for one stage; one at home with the way there and back. `bounds` are first and last start that what
+ * has already happened leaves.
+ */
 export function toChainVisit(
   axis: PlanningAxis,
   request: PlanRequest,
   clinics: readonly ClinicResources[],
-  time: PatientTime,
+  times: PatientTimes,
   visit: VisitToPlan,
   follows: number | null,
   bounds: { readonly first: number; readonly last: number },
 ): ChainVisit {
-  const lengthSlots = slotsOf(request, visit);
+  const way = waySlots(visit);
+  const time = visit.homeTravelMinutes === null ? times.atClinic : times.atHome;
+  const chairSlots = Math.ceil(visit.stage.chairMinutes.typical / SLOT_MINUTES);
+  const lengthSlots = chairSlots + 2 * way;
+  const startsIn = (bits: SlotBits) => leavingFor(erode(bits, chairSlots), way);
   const inTime = axis.range(bounds.first, bounds.last);
-  const allowed = and(erode(time.possible, lengthSlots), inTime);
-  const lifted = and(erode(time.possibleIfLifted, lengthSlots), inTime);
-  const wished = time.wished === null ? null : erode(time.wished, lengthSlots);
+  const allowed = and(startsIn(time.possible), inTime);
+  const lifted = and(startsIn(time.possibleIfLifted), inTime);
+  const wished = time.wished === null ? null : startsIn(time.wished);
   const { kept } = visit;
   const options =
     kept === null
@@ -107,16 +137,10 @@ export function toChainVisit(
   return { key: visit.stage.code, follows, options, wished };
 }
 
-/** Length of a visit on the grid, with the travel block of a visit at home. */
-function slotsOf({ patient }: PlanRequest, { stage }: VisitToPlan): number {
-  const travel = stage.mayTravel ? patient.homeVisitMinutes : 0;
-  return Math.ceil((stage.chairMinutes.typical + travel) / SLOT_MINUTES);
-}
-
 function freeOption(
   { wishes, patient }: PlanRequest,
   resources: ClinicResources,
-  { stage }: VisitToPlan,
+  { stage, homeTravelMinutes }: VisitToPlan,
   lengthSlots: number,
   allowed: SlotBits,
   allowedIfLifted: SlotBits,
@@ -129,7 +153,10 @@ function freeOption(
     lengthSlots,
     open: resources.open,
     clinicians: able.map(({ key, free }) => ({ key, free, placementCost: null, refused: own !== null && key !== own })),
-    chairs: resources.chairs.filter((each) => each.wheelchairRoom || !patient.wheelchairRoom),
+    chairs:
+      homeTravelMinutes === null
+        ? resources.chairs.filter((each) => each.wheelchairRoom || !patient.wheelchairRoom)
+        : [resources.noChair],
     assistants: stage.assistant ? resources.assistants : null,
     kits: stage.kits.map((kind) => {
       const units = resources.kits.filter((each) => each.kit.code === kind);
@@ -147,12 +174,14 @@ function keptOption(
   resources: ClinicResources,
   kept: NonNullable<VisitToPlan['kept']>,
 ): VisitOption {
-  const slot = axis.slotUntil(kept.startMs);
+  const { startMs, endMs } = timeTaken(kept);
+  // Who is on the way to the patient already left before the axis begins.
+  const slot = Math.max(0, axis.slotUntil(startMs));
   const free = axis.full();
   return {
     clinic: resources.clinic.id,
     refused: false,
-    lengthSlots: axis.slotFrom(kept.endMs) - slot,
+    lengthSlots: axis.slotFrom(endMs) - slot,
     open: free,
     clinicians: [{ key: kept.clinicianId, free, placementCost: null, refused: false }],
     chairs: [{ key: kept.chairId, free }],

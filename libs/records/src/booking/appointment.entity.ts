@@ -42,6 +42,6 @@ export class AppointmentStage extends TenantRow {
 export class HomeVisit extends TenantRow {
   @Column('uuid') appointmentId!: string;
   @Column('text') placeKind!: 'home' | 'care-home';
+  /** Both ways together. */
   @Column('integer') travelBlockMinutes!: number;
-  @Column('text', { nullable: true }) accessNote!: string | null;
 }

@@ -19,6 +19,10 @@ export class TreatmentCase extends TenantRow {
   /** Null: any clinician with the skills. */
   @Column('uuid', { nullable: true }) clinicianId!: string | null;
   @Column('jsonb') wishes!: Wishes;
+  /** Where the visits are that may be made outside the clinic. */
+  @Column('text', { default: 'clinic' }) visitPlace!: 'clinic' | 'home' | 'care-home';
+  /** The clinician's way there, each way; null at the clinic. */
+  @Column('integer', { nullable: true }) homeTravelMinutes!: number | null;
   @Column('integer', { default: 1 }) version!: number;
   @Column('timestamptz', { default: () => 'now()' }) openedAt!: Date;
   @Column('timestamptz', { nullable: true }) closedAt!: Date | null;

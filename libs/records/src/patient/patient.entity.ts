@@ -30,6 +30,8 @@ export class PatientIdentity extends TenantRow {
   @Column('text', { nullable: true }) mail!: string | null;
   @Column('text', { nullable: true }) phone!: string | null;
   @Column('text', { nullable: true }) address!: string | null;
+  /** How to get in for a visit at home: a key, a ward, a bell. */
+  @Column('text', { nullable: true }) accessNote!: string | null;
   @Column('text', { nullable: true }) companionName!: string | null;
   @Column('text', { nullable: true }) companionPhone!: string | null;
   /** The patient's key in the file it came from; null when typed in. */

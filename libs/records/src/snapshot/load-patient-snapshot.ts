@@ -5,8 +5,8 @@ import { loadBusyTimes } from './busy.js';
 import type { SnapshotScope } from './snapshot-scope.js';
 
 export interface PatientScope extends Omit<SnapshotScope, 'clinicIds' | 'laboratoryIds'> {
-  /** Travel block when the visits are made at the patient's home; left out: the patient comes to the clinic. */
-  readonly homeVisitMinutes?: number;
+  /** The clinician's way to the patient, each way, when visits are made at home; else the patient comes to the clinic. */
+  readonly homeTravelMinutes?: number | null;
 }
 
 /**
@@ -35,6 +35,6 @@ export async function loadPatientSnapshot(
     wheelchairRoom: patient.wheelchairRoom,
     travelMinutes: patient.travelMinutes,
     chairMinutesPerDay: patient.chairMinutesPerDay,
-    homeVisitMinutes: scope.homeVisitMinutes ?? 0,
+    homeTravelMinutes: scope.homeTravelMinutes ?? null,
   };
 }
