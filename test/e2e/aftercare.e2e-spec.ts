@@ -4,11 +4,12 @@ import {
   aftercareView,
   caseView,
   problem,
+  recallPage,
   referralTaskView,
   soreSpotView,
   type SoreSpotView,
 } from '@archwright/contracts';
-import { AuditEntry, Notice, ReferralTask, uuidv7 } from '@archwright/records';
+import { AuditEntry, Notice, Recall, ReferralTask, uuidv7 } from '@archwright/records';
 import { caseOf, openTwoPractices, type TwoPractices } from './cases-client.js';
 
 const day = (on: string) => new Date(`${on}T12:00:00Z`);
@@ -116,9 +117,21 @@ describe('aftercare over HTTP', () => {
         expect((await person.ask(`PUT /sore-spots/${spot.id}/healing`, heal)).status).toBe(403);
       }
       expect((await two.bench.ask(`GET /cases/${caseId}/aftercare`)).status).toBe(403);
+      expect((await two.bench.ask('GET /recalls')).status).toBe(403);
       expect((await two.stranger.ask(`GET /cases/${caseId}/aftercare`)).status).toBe(404);
       expect((await two.clinician.ask(`GET /cases/${uuidv7()}/aftercare`)).status).toBe(404);
     });
+  });
+
+  it('keeps recalls from the practice next door', async () => {
+    const { id: caseId } = await caseOf(two.desk);
+    const id = uuidv7();
+    await two.rows((tx) => tx.insert(Recall, { id, caseId, kind: 'RN', dueOn: '2027-01-04', state: 'due' }));
+    expect((await two.stranger.get('GET /recalls', recallPage)).items).toEqual([]);
+    const body = { decision: 'done', reason: 'By telephone.' };
+    expect((await two.stranger.ask(`PUT /recalls/${id}/decision`, { body, version: 1 })).status).toBe(404);
+    expect((await two.desk.ask(`PUT /recalls/${id}/decision`, { body })).status).toBe(428);
+    expect((await two.desk.ask(`PUT /recalls/${id}/decision`, { body, version: 1 })).status).toBe(200);
   });
 
   describe('the two-week counter', () => {

@@ -12,6 +12,8 @@ export {
 } from './access/sign-in.js';
 export { recordAdjustment } from './aftercare/adjustments.js';
 export { viewAftercare } from './aftercare/aftercare-view.js';
+export { decideRecall } from './aftercare/decide-recall.js';
+export { listRecalls } from './aftercare/recall-list.js';
 export { decideReferral } from './aftercare/referrals.js';
 export { recordHealing, recordSoreSpot } from './aftercare/sore-spots.js';
 export { alternativesOf } from './booking/alternatives.js';
@@ -48,6 +50,7 @@ export { giveReply, viewReply, type ReplyPurpose, type ReplyView } from './remin
 export { type Post } from './reminders/post.js';
 export { remindersOfCase } from './reminders/reminder-views.js';
 export { reconcileReminders, scheduleReminders } from './reminders/schedule.js';
+export { planAgain } from './planning/plan-again.js';
 export { planCase } from './planning/plan-case.js';
 export { findResource, type FoundResource } from './practice/find-resource.js';
 export { Searches } from './planning/searches.js';

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { arch, id, instant, localDate, sentence, slug, version } from './primitives.js';
+import { arch, id, instant, localDate, page, sentence, slug, stageCode, version } from './primitives.js';
 
 /** What may hurt at a place. Common practice, no source. */
 export const soreSpotCause = z.enum([
@@ -14,6 +14,8 @@ export const soreSpotCause = z.enum([
 ]);
 
 export const denturePart = z.enum(['border', 'fitting-surface', 'polished-surface', 'occlusal-surface']);
+
+const recallState = z.enum(['due', 'booked', 'done', 'declined', 'withdrawn']);
 
 const pain = z.int().min(0).max(10);
 
@@ -103,6 +105,48 @@ export const soreSpotView = z.object({
 });
 export type SoreSpotView = z.output<typeof soreSpotView>;
 
+/** A later check with its due date: reviews once, recalls again and again. */
+export const recallView = z.object({
+  id,
+  version,
+  caseId: id,
+  caseNumber: z.string(),
+  patientId: id,
+  patientName: z.string(),
+  phone: z.string().nullable(),
+  /** Name it as `review` when asking for offers. */
+  stage: stageCode,
+  title: z.string(),
+  dueOn: localDate,
+  state: recallState,
+  reason: z.string().nullable(),
+  appointmentId: id.nullable(),
+  startsAt: instant.nullable(),
+});
+export type RecallView = z.output<typeof recallView>;
+
+export const recallQuery = z.strictObject({
+  state: recallState.default('due'),
+  /** Due on this date or before; left out: any date. */
+  until: localDate.optional(),
+  clinicId: id.optional(),
+  cursor: z.string().max(500).optional(),
+  limit: z.coerce.number().int().min(1).max(100).default(20),
+});
+export type RecallQuery = z.output<typeof recallQuery>;
+
+export const recallPage = page(recallView);
+export type RecallPage = z.output<typeof recallPage>;
+
+/** What becomes of a check that is due and not booked. */
+export const decideRecall = z.discriminatedUnion('decision', [
+  z.strictObject({ decision: z.literal('declined'), reason: sentence }),
+  /** Made without a visit, such as on the telephone. */
+  z.strictObject({ decision: z.literal('done'), reason: sentence }),
+  z.strictObject({ decision: z.literal('put-off'), dueOn: localDate, reason: sentence }),
+]);
+export type DecideRecall = z.output<typeof decideRecall>;
+
 /** Everything after placement, in one view. */
 export const aftercareView = z.object({
   caseId: id,
@@ -114,6 +158,9 @@ export const aftercareView = z.object({
   caution: z.object({ hazard: z.string(), text: z.string(), source: z.string() }),
   /** Open ones first, then the latest. */
   soreSpots: z.array(soreSpotView),
+  /** How recalls get their dates, and who stands behind it. */
+  recallRule: z.string(),
+  recalls: z.array(recallView),
   /** Adjustments that no spot asked for. */
   otherAdjustments: z.array(adjustmentView),
 });

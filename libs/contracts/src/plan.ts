@@ -85,6 +85,8 @@ export const requestOffers = z.strictObject({
   count: z.int().min(1).max(5).default(3),
   notBefore: instant.optional(),
   clinicIds: z.array(id).max(20).optional(),
+  /** A check after placement that is due: it gets a visit of its own, and nothing else is planned. */
+  review: stageCode.optional(),
   /** Relaxations a person has agreed to, as given under `whyNot.relaxations[].apply`. */
   relax: z
     .strictObject({

@@ -6,7 +6,7 @@ import {
   confirmHold,
   holdOffer,
   isOfferGone,
-  planCase,
+  planAgain,
   releaseHold,
   viewCase,
   type Actor,
@@ -31,7 +31,7 @@ export class HoldsService {
   hold(actor: Actor, caseId: string, body: CreateHold, request: IdempotentRequest): Promise<HoldView> {
     const now = this.clock.now();
     const keys = new IdempotencyKeys(actor, 'hold-offer', now);
-    return this.withFreshOffers(actor, caseId, () =>
+    return this.withFreshOffers(actor, body.offerId, () =>
       inOrganisation(this.db, actor.organisationId, (tx) =>
         answerOnce(keys, tx, request, () => holdOffer(tx, actor, caseId, body, now)),
       ),
@@ -42,7 +42,7 @@ export class HoldsService {
     const now = this.clock.now();
     const keys = new IdempotencyKeys(actor, 'confirm-hold', now);
     const hold = await inOrganisation(this.db, actor.organisationId, (tx) => tx.findOneBy(Hold, { id: holdId }));
-    return this.withFreshOffers(actor, hold?.caseId ?? null, () =>
+    return this.withFreshOffers(actor, hold?.planId ?? null, () =>
       inOrganisation(this.db, actor.organisationId, (tx) =>
         answerOnce(keys, tx, request, async () =>
           viewCase(tx, actor, await confirmHold(tx, actor, holdId, body, now), now),
@@ -58,20 +58,20 @@ export class HoldsService {
   /** The refused transaction is over by then: what it had taken is free again. */
   private async withFreshOffers<Answer>(
     actor: Actor,
-    caseId: string | null,
+    offerId: string | null,
     work: () => Promise<Answer>,
   ): Promise<Answer> {
     try {
       return await work();
     } catch (error) {
-      if (!isOfferGone(error) || caseId === null) throw error;
-      throw await this.takenError(actor, caseId, error);
+      if (!isOfferGone(error) || offerId === null) throw error;
+      throw await this.takenError(actor, offerId, error);
     }
   }
 
-  private async takenError(actor: Actor, caseId: string, refusal: DomainError): Promise<OfferTakenError> {
+  private async takenError(actor: Actor, offerId: string, refusal: DomainError): Promise<OfferTakenError> {
     const means = { db: this.db, searches: this.searches };
-    const offers = await planCase(means, actor, caseId, { count: USUAL_OFFERS }, this.clock.now());
+    const offers = await planAgain(means, actor, { offerId, count: USUAL_OFFERS }, this.clock.now());
     return new OfferTakenError(refusal.message, refusal.details, offers);
   }
 }

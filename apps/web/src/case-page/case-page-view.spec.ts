@@ -50,6 +50,7 @@ const view = (more: Partial<CaseView>): CaseView => ({
   zone: 'Europe/London',
   clinicianId: null,
   wishes: { weekdays: [], from: null, to: null, unavailableOn: [] },
+  visitPlace: { place: 'clinic', travelMinutes: null },
   consentOn: null,
   treatmentApprovedOn: null,
   medicinesAskedOn: null,

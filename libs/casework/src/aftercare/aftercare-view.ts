@@ -1,8 +1,11 @@
 import type { AftercareView, SoreSpotView } from '@archwright/contracts';
 import { cautions } from '@archwright/protocol';
+import { Organisation } from '@archwright/records';
 import { IsNull, type EntityManager } from 'typeorm';
 import type { Actor } from '../actor.js';
 import { requireCase } from '../cases/case-access.js';
+import { recallsOfCase } from './recall-list.js';
+import { recallRuleWords } from './recall-rule.js';
 import { loadAdjustments, viewSoreSpots } from './sore-spot-views.js';
 import { clinicDay } from './treated-case.js';
 
@@ -19,6 +22,7 @@ export async function viewAftercare(
 ): Promise<AftercareView> {
   const treatmentCase = await requireCase(tx, actor, caseId);
   const { today } = await clinicDay(tx, treatmentCase, now);
+  const { settings } = await tx.findOneByOrFail(Organisation, { id: treatmentCase.organisationId });
   const soreSpots = await viewSoreSpots(tx, caseId, today);
   return {
     caseId,
@@ -27,6 +31,8 @@ export async function viewAftercare(
     sentence: sentenceOf(soreSpots),
     caution: persistentSore(),
     soreSpots,
+    recallRule: recallRuleWords(settings),
+    recalls: await recallsOfCase(tx, caseId),
     otherAdjustments: await loadAdjustments(tx, { caseId, soreSpotId: IsNull() }),
   };
 }

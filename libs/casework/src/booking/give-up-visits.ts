@@ -1,6 +1,7 @@
 import { changeStageState, isToCome } from '@archwright/protocol';
 import { Appointment, Stage, leaveBatches, release } from '@archwright/records';
 import { In, type EntityManager } from 'typeorm';
+import { freeRecalls } from '../aftercare/recall-bookings.js';
 import type { StageBooking } from '../planning/bookings.js';
 import { dropPlannedLegs, unplanSteps } from './place-lab-work.js';
 import type { LockedCase } from './locked-case.js';
@@ -13,6 +14,7 @@ export async function cancelVisits(
 ): Promise<void> {
   const ids = bookings.map(({ appointment }) => appointment.id);
   await release(tx, { appointmentIds: ids });
+  await freeRecalls(tx, ids);
   await tx.update(
     Appointment,
     { id: In(ids) },

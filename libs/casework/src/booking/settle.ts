@@ -1,6 +1,7 @@
 import { changeStageState } from '@archwright/protocol';
 import { Appointment, AppointmentStage, LabStep, Stage, TreatmentCase } from '@archwright/records';
 import { In, type EntityManager } from 'typeorm';
+import { bookRecalls } from '../aftercare/recall-bookings.js';
 import { openReadyLabWork } from '../capture/lab-work.js';
 import type { LockedCase } from './locked-case.js';
 
@@ -22,6 +23,7 @@ export async function planStages(tx: EntityManager, appointmentIds: readonly str
   for (const { id, state, version } of stages) {
     await tx.update(Stage, { id }, { state: changeStageState(state, 'planned'), version: version + 1 });
   }
+  await bookRecalls(tx, appointmentIds);
 }
 
 /** Steps whose time is settled are planned. */

@@ -4,6 +4,7 @@ import { Capture, RemakeAlert, Stage, appendCaseEvent, recordAudit, uuidv7 } fro
 import { requireVersion } from '@archwright/platform';
 import { In, IsNull, type EntityManager } from 'typeorm';
 import type { Actor } from '../actor.js';
+import { followUpStage } from '../aftercare/follow-ups.js';
 import { WrongStateError } from '../errors.js';
 import { loadEvidence } from './gate-evidence.js';
 import { GateOpenError } from './gate-open-error.js';
@@ -37,8 +38,10 @@ export async function completeStage(
   const body = { stage: stage.code, round: stage.round, stageId };
   const kind = outcome === 'passed' ? 'stage-completed' : 'stage-repeated';
   await appendCaseEvent(tx, { caseId: stage.caseId, kind, body, actorId: completedBy, at: now });
-  if (outcome === 'passed') await openReadyLabWork(tx, record, now);
-  else await addNextGo(tx, record);
+  if (outcome === 'passed') {
+    await openReadyLabWork(tx, record, now);
+    await followUpStage(tx, record, now);
+  } else await addNextGo(tx, record);
   await recordAudit(tx, {
     actorId: completedBy,
     action: 'complete-stage',

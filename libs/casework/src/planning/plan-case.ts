@@ -44,7 +44,7 @@ export async function planCase(
       loadPlanningBasis(tx, actor, caseId, offerOptions(asked, everyClinic), now),
     );
   const basis = await load(false);
-  requirePlannable(basis);
+  requirePlannable(basis, asked);
   const { found, refusal } = await searches.offers(basis.request, asked.count, signal);
   if (found.length === 0) {
     const { request: everyClinic } = await load(true);
@@ -77,11 +77,12 @@ async function keepOffers(
   return views;
 }
 
-function offerOptions({ notBefore, clinicIds, relax }: RequestOffers, everyClinic: boolean): PlanningOptions {
+function offerOptions({ notBefore, clinicIds, relax, review }: RequestOffers, everyClinic: boolean): PlanningOptions {
   return {
     notBefore,
     clinicIds,
     relax,
+    review,
     keeps: isFirm,
     keepsStep: ({ chain, progress }, bookings) =>
       stepsBetween(
@@ -94,9 +95,12 @@ function offerOptions({ notBefore, clinicIds, relax }: RequestOffers, everyClini
   };
 }
 
-function requirePlannable({ treatmentCase, request }: PlanningBasis): void {
+/** A closed case is still called in for its checks. */
+function requirePlannable({ treatmentCase, request }: PlanningBasis, { review }: RequestOffers): void {
   const { state, number } = treatmentCase;
-  if (state !== 'open' && state !== 'enquiry') throw new WrongStateError(`Case ${number}`, state, 'open or enquiry');
+  const isRecalled = state === 'closed' && review !== undefined;
+  if (state !== 'open' && state !== 'enquiry' && !isRecalled)
+    throw new WrongStateError(`Case ${number}`, state, 'open or enquiry');
   const open = request.chain.stages.filter(
     (stage) =>
       stage.chained &&

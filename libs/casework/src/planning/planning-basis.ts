@@ -1,11 +1,20 @@
 import type { RequestOffers } from '@archwright/contracts';
 import type { PlanRequest } from '@archwright/protocol';
-import { Clinic, Patient, TreatmentCase, loadPatientSnapshot, loadSnapshot, type LabStep } from '@archwright/records';
+import {
+  Clinic,
+  Patient,
+  TreatmentCase,
+  loadPatientSnapshot,
+  loadSnapshot,
+  type LabStep,
+  type SnapshotScope,
+} from '@archwright/records';
 import type { EntityManager } from 'typeorm';
 import type { Actor } from '../actor.js';
 import { loadChain, type LoadedChain } from '../cases/chain.js';
 import { RecordNotFoundError } from '../errors.js';
 import { hasBegun, loadBookings, type StageBooking } from './bookings.js';
+import { dueFromMs, loadDueReviews, onlyReview, waitsForReviews, withReviews } from './due-reviews.js';
 import { fixedStages, fixedSteps, progressWithArrivals } from './fixed-parts.js';
 import { withLongerWaits } from './relaxed-lags.js';
 import { requireClinic } from './scope.js';
@@ -29,6 +38,8 @@ export interface PlanningOptions {
   readonly notBefore?: string | undefined;
   readonly clinicIds?: readonly string[] | undefined;
   readonly relax?: RequestOffers['relax'];
+  /** A check that is due, to be planned by itself. */
+  readonly review?: string | undefined;
   /** Bookings that keep their place; the others are planned anew. */
   readonly keeps: (booking: StageBooking) => boolean;
   readonly keepsStep: (loaded: LoadedChain, bookings: readonly StageBooking[]) => (step: LabStep) => boolean;
@@ -63,7 +74,9 @@ async function loadRequest(
   now: Date,
 ): Promise<PlanRequest> {
   const nowMs = now.getTime();
-  const { chain } = loaded;
+  const booked = bookings.map(({ stage }) => stage.code);
+  const reviews = await loadDueReviews(tx, treatmentCase.id, options.review, booked);
+  const chain = withReviews(loaded.chain, reviews);
   const isSlow = chain.stages.some(({ milestones }) => milestones.some((each) => SLOW_MILESTONES.includes(each)));
   const horizonWeeks = isSlow ? HORIZON_WITH_HEALING_WEEKS : HORIZON_WEEKS;
   const anyClinic = options.relax?.anyClinic === true;
@@ -72,40 +85,54 @@ async function loadRequest(
   const withoutCaseIds = [treatmentCase.id];
   const scope = { clinicIds, fromMs: nowMs, untilMs: nowMs + (horizonWeeks + 1) * WEEK_MS, withoutCaseIds };
   const practice = await loadSnapshot(tx, scope, now);
-  const { homeTravelMinutes } = treatmentCase;
-  const atPlace = { ...scope, homeTravelMinutes };
-  const patient = await loadPatientSnapshot(tx, treatmentCase.patientId, atPlace, now);
-  if (patient === null) throw new RecordNotFoundError('patient', treatmentCase.patientId);
-  const { wishes } = treatmentCase;
+  const patient = await loadPatient(tx, treatmentCase, scope, now);
+  const zone = practice.clinics[0]?.zone ?? patient.zone;
   return {
     chain,
-    progress: progressWithArrivals(loaded.progress, bookings),
+    progress: onlyReview(progressWithArrivals(loaded.progress, bookings), reviews, booked),
     fixedStages: fixedStages(bookings, options.keeps),
     fixedSteps: fixedSteps(loaded.rows.steps, nowMs, options.keepsStep(loaded, bookings)),
     practice: await withRoomyBatches(tx, practice, treatmentCase.id, loaded.rows.arches.length),
-    patient: {
-      ...patient,
-      wishes: { weekdays: wishes.weekdays, from: wishes.from, to: wishes.to },
-      unavailableOn: [...new Set([...patient.unavailableOn, ...wishes.unavailableOn])].sort(),
-    },
+    patient,
     wishes: {
       clinicIds: anyClinic ? clinicIds : accepted,
       clinicianId: options.relax?.anyClinician === true ? null : treatmentCase.clinicianId,
       laboratoryIds: practice.laboratories.map(({ id }) => id),
     },
     nowMs,
-    notBeforeMs: notBeforeMs(options.notBefore, bookings),
+    notBeforeMs: notBeforeMs(options.notBefore, bookings, dueFromMs(reviews, zone)),
     horizonWeeks,
     rush: false,
-    lagOverrides: withLongerWaits(chain, {}, options.relax?.extraWaitDays ?? {}),
+    lagOverrides: withLongerWaits(chain, waitsForReviews(chain, reviews), options.relax?.extraWaitDays ?? {}),
     ignoreUnavailable: options.relax?.ignoreUnavailable === true,
   };
 }
 
+/** The patient with the wishes of this case, at the place where its visits are made. */
+async function loadPatient(
+  tx: EntityManager,
+  { patientId, homeTravelMinutes, wishes }: TreatmentCase,
+  scope: SnapshotScope,
+  now: Date,
+): Promise<PlanRequest['patient']> {
+  const patient = await loadPatientSnapshot(tx, patientId, { ...scope, homeTravelMinutes }, now);
+  if (patient === null) throw new RecordNotFoundError('patient', patientId);
+  return {
+    ...patient,
+    wishes: { weekdays: wishes.weekdays, from: wishes.from, to: wishes.to },
+    unavailableOn: [...new Set([...patient.unavailableOn, ...wishes.unavailableOn])].sort(),
+  };
+}
+
 /** Nothing is planned into a visit that has begun: its time is the case's own and would look free otherwise. */
-function notBeforeMs(notBefore: string | undefined, bookings: readonly StageBooking[]): number | null {
+function notBeforeMs(
+  notBefore: string | undefined,
+  bookings: readonly StageBooking[],
+  dueMs: number | null,
+): number | null {
   const bounds = bookings.filter(hasBegun).map(({ appointment }) => appointment.endsAt.getTime());
   if (notBefore !== undefined) bounds.push(Date.parse(notBefore));
+  if (dueMs !== null) bounds.push(dueMs);
   return bounds.length === 0 ? null : Math.max(...bounds);
 }
 

@@ -16,7 +16,8 @@ export const isMovable = ({ appointment }: StageBooking, now: Date): boolean =>
   (appointment.state === 'booked' || appointment.state === 'provisional') && appointment.startsAt > now;
 
 /**
- * The case with every booking to come free to move. Stages after the last booked one stay unplanned, except `wanted`.
+ * The case with every booking to come free to move. Stages after the last booked one stay unplanned, except `wanted`, and
+ * so do checks that nobody booked.
  *
  * @param wanted stage that has to be planned although it has no booking, such as one whose visit was missed
  */
@@ -34,7 +35,9 @@ export async function loadReplanBasis(
   const movable = basis.bookings.filter((booking) => isMovable(booking, now));
   const inPlan = new Set([wanted, ...movable.map(({ stage }) => stage.code)]);
   const lastPosition = Math.max(...chain.stages.filter(({ code }) => inPlan.has(code)).map(({ position }) => position));
-  const beyond = new Set(chain.stages.filter(({ position }) => position > lastPosition).map(({ code }) => code));
+  const isLeftOut = ({ code, position, isReview }: (typeof chain.stages)[number]) =>
+    position > lastPosition || (isReview && !inPlan.has(code));
+  const beyond = new Set(chain.stages.filter(isLeftOut).map(({ code }) => code));
   const progress = {
     ...basis.request.progress,
     stages: basis.request.progress.stages.map((row) =>

@@ -6,4 +6,6 @@ export interface OrganisationSettings {
   readonly quietHours: { readonly from: string; readonly to: string };
   readonly phoneHoldMinutes: number;
   readonly provisionalHoldMinutes: number;
+  /** Months between recalls; left out: as the treatment path says. */
+  readonly recallMonths?: number;
 }
