@@ -161,6 +161,8 @@ export const aftercareView = z.object({
   /** How recalls get their dates, and who stands behind it. */
   recallRule: z.string(),
   recalls: z.array(recallView),
+  /** Repairs and whatever else follows this case. */
+  followingCases: z.array(z.object({ id, number: z.string(), state: z.string(), title: z.string() })),
   /** Adjustments that no spot asked for. */
   otherAdjustments: z.array(adjustmentView),
 });

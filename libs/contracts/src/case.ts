@@ -109,6 +109,8 @@ export const caseLabStep = z.object({
 
 export const caseEventView = z.object({ at: instant, kind: slug, sentence: z.string(), by: z.string().nullable() });
 
+const linkedCase = z.object({ id, number: z.string(), state: caseState, title: z.string() });
+
 /** One case as one line from the first visit to recall: plan, reality, alerts, who did what. */
 export const caseView = z.object({
   id,
@@ -119,6 +121,10 @@ export const caseView = z.object({
   reviewOn: localDate.nullable(),
   title: z.string(),
   sentence: z.string(),
+  /** The case whose denture this one repairs, relines or replaces. */
+  parentCase: linkedCase.nullable(),
+  /** Cases that do so to this one, the first first. */
+  followingCases: z.array(linkedCase),
   patient: z.object({ id, name: z.string(), birthOn: localDate, phone: z.string().nullable() }),
   arches: z.array(z.object({ arch, pathVersionId: id, pathTitle: z.string() })),
   clinicIds: z.array(id),

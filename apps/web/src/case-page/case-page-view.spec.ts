@@ -44,6 +44,8 @@ const view = (more: Partial<CaseView>): CaseView => ({
   reviewOn: null,
   title: '',
   sentence: '',
+  parentCase: null,
+  followingCases: [],
   patient: { id: 'p', name: 'A. Example', birthOn: '1949-03-04', phone: null },
   arches: [],
   clinicIds: [],

@@ -4,6 +4,7 @@ import { Organisation } from '@archwright/records';
 import { IsNull, type EntityManager } from 'typeorm';
 import type { Actor } from '../actor.js';
 import { requireCase } from '../cases/case-access.js';
+import { linkedCases } from '../cases/linked-cases.js';
 import { recallsOfCase } from './recall-list.js';
 import { recallRuleWords } from './recall-rule.js';
 import { loadAdjustments, viewSoreSpots } from './sore-spot-views.js';
@@ -33,6 +34,7 @@ export async function viewAftercare(
     soreSpots,
     recallRule: recallRuleWords(settings),
     recalls: await recallsOfCase(tx, caseId),
+    followingCases: (await linkedCases(tx, actor, treatmentCase)).followingCases,
     otherAdjustments: await loadAdjustments(tx, { caseId, soreSpotId: IsNull() }),
   };
 }

@@ -1,6 +1,7 @@
 import type { EntityManager } from 'typeorm';
 import { WrongStateError } from '../errors.js';
 import { loadChain } from './chain.js';
+import { placedArches } from './placed.js';
 
 /**
  * A case is closed after its dentures are placed, when nothing of it is booked or under way any more.
@@ -9,13 +10,7 @@ import { loadChain } from './chain.js';
  */
 export async function requireClosable(tx: EntityManager, caseId: string, now: Date): Promise<void> {
   const { chain, progress, rows } = await loadChain(tx, caseId);
-  const deliveries = new Set(chain.stages.filter(({ isDelivery }) => isDelivery).map(({ code }) => code));
-  const isPlaced = chain.paths.every(({ arch }) =>
-    progress.stages.some(
-      (row) =>
-        deliveries.has(row.code) && row.state === 'passed' && row.arches.includes(arch) && !row.voided.includes(arch),
-    ),
-  );
+  const isPlaced = placedArches(chain, progress).length === chain.paths.length;
   if (!isPlaced)
     throw new WrongStateError(
       'The case',

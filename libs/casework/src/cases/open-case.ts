@@ -14,8 +14,8 @@ import { In, type EntityManager } from 'typeorm';
 import type { Actor } from '../actor.js';
 import { NotYoursError, RecordNotFoundError, WrongStateError } from '../errors.js';
 import { clinicScope, requirePatient } from '../patients/patient-access.js';
-import { requireCase } from './case-access.js';
 import { layOut, layOutFirstStage } from './lay-out.js';
+import { noteFollowing, requireParent } from './linked-cases.js';
 import { chainToPin, pinPaths } from './pinned-paths.js';
 import { viewCase } from './view-case.js';
 import { visitPlaceFields } from './visit-place.js';
@@ -26,7 +26,7 @@ import { visitPlaceFields } from './visit-place.js';
  *
  * @throws {RecordNotFoundError} for a patient, clinic, clinician, path or parent case that the actor may not see
  * @throws {NotYoursError} when none of the clinics is one of the actor's
- * @throws {WrongStateError} when the patient has died, or a path may no longer be followed
+ * @throws {WrongStateError} when the patient has died, a path may no longer be followed, or the case before placed nothing
  */
 export async function openCase(tx: EntityManager, actor: Actor, body: OpenCase, now: Date): Promise<CaseView> {
   await requirePatient(tx, actor, body.patientId);
@@ -37,9 +37,10 @@ export async function openCase(tx: EntityManager, actor: Actor, body: OpenCase, 
   await requireParent(tx, actor, body);
   const chain = await chainToPin(tx, body.arches);
   const id = uuidv7();
+  const number = await nextCaseNumber(tx, Number(localDate(now.getTime(), home.zone).slice(0, 4)));
   await tx.insert(TreatmentCase, {
     id,
-    number: await nextCaseNumber(tx, Number(localDate(now.getTime(), home.zone).slice(0, 4))),
+    number,
     patientId: patient.id,
     state: body.enquiry ? 'enquiry' : 'open',
     parentCaseId: body.parentCaseId,
@@ -54,6 +55,7 @@ export async function openCase(tx: EntityManager, actor: Actor, body: OpenCase, 
   if (body.enquiry) await layOutFirstStage(tx, id, chain);
   else await layOut(tx, id, chain);
   await note(tx, actor, id, body, now);
+  await noteFollowing(tx, actor, { id, number, parentCaseId: body.parentCaseId }, now);
   return viewCase(tx, actor, id, now);
 }
 
@@ -73,13 +75,6 @@ async function homeClinic(tx: EntityManager, actor: Actor, clinicIds: readonly s
 async function requireClinician(tx: EntityManager, clinicianId: string | null): Promise<void> {
   if (clinicianId === null || (await tx.existsBy(Practitioner, { id: clinicianId, role: 'clinician' }))) return;
   throw new RecordNotFoundError('clinician', clinicianId);
-}
-
-/** A repair or reline follows a case of the same patient. */
-async function requireParent(tx: EntityManager, actor: Actor, { parentCaseId, patientId }: OpenCase): Promise<void> {
-  if (parentCaseId === null) return;
-  const parent = await requireCase(tx, actor, parentCaseId);
-  if (parent.patientId !== patientId) throw new RecordNotFoundError('case of this patient', parentCaseId);
 }
 
 async function note(tx: EntityManager, actor: Actor, caseId: string, body: OpenCase, now: Date): Promise<void> {

@@ -5,6 +5,7 @@ import type { Actor } from '../actor.js';
 import { requireCase } from './case-access.js';
 import { loadOverviews, type CaseOverview } from './case-overview.js';
 import { pathTitles } from './case-titles.js';
+import { linkedCases } from './linked-cases.js';
 import { eventSentence } from './event-words.js';
 import { RecordNotFoundError } from '../errors.js';
 
@@ -24,6 +25,7 @@ export async function viewCase(tx: EntityManager, actor: Actor, caseId: string, 
   return {
     ...summary,
     ...(await lineOf(tx, overview)),
+    ...(await linkedCases(tx, actor, treatmentCase)),
     stateReason: treatmentCase.stateReason,
     reviewOn: treatmentCase.reviewOn,
     clinicIds: treatmentCase.clinicIds,
