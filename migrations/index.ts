@@ -17,6 +17,8 @@ import { History1795601700000 } from './1795601700000-history.js';
 import { LabExchange1795601760000 } from './1795601760000-lab-exchange.js';
 import { AftercareFindings1795601845000 } from './1795601845000-aftercare-findings.js';
 import { VisitsAtHome1795601905000 } from './1795601905000-visits-at-home.js';
+import { PatientCautions1795601965000 } from './1795601965000-patient-cautions.js';
+import { ClinicPhone1795601985000 } from './1795601985000-clinic-phone.js';
 import { OutboxRequest1795607220000 } from './1795607220000-outbox-request.js';
 import { IdempotentAnswerText1795607280000 } from './1795607280000-idempotent-answer-text.js';
 
@@ -41,6 +43,8 @@ export const migrations = [
   LabExchange1795601760000,
   AftercareFindings1795601845000,
   VisitsAtHome1795601905000,
+  PatientCautions1795601965000,
+  ClinicPhone1795601985000,
   OutboxRequest1795607220000,
   IdempotentAnswerText1795607280000,
 ];

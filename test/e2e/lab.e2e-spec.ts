@@ -4,12 +4,20 @@ import {
   dispatchOf,
   loadOf,
   openQuestionsOf,
+  recordCaution,
   sweep,
   viewLabStep,
   type Actor,
 } from '@archwright/casework';
-import { dispatchView, loadView, openLabQuestions, type DispatchStep, type LabStepAction } from '@archwright/contracts';
-import { LabQuestion, Occupancy, claim, createDataSource, inOrganisation } from '@archwright/records';
+import {
+  dispatchView,
+  loadView,
+  openLabQuestions,
+  type DispatchStep,
+  type LabStepAction,
+  type RecordCaution,
+} from '@archwright/contracts';
+import { LabQuestion, Occupancy, TreatmentCase, claim, createDataSource, inOrganisation } from '@archwright/records';
 import type { DataSource, EntityManager } from 'typeorm';
 import { createSuiteDatabase, type SuiteDatabase } from '../support/database.js';
 import { NOW, aHold, aPractice, at, nth, type TestPractice } from './records/records-practice.js';
@@ -92,6 +100,18 @@ describe('the bench', () => {
       const seen = JSON.stringify([await dispatch(), await load()]);
       expect(seen).not.toContain('Mole');
       expect(seen).not.toContain('Ada');
+    });
+
+    it('says which materials to avoid for allergies, and nothing else of the patient', async () => {
+      const { patientId } = await inPractice((tx) => tx.findOneByOrFail(TreatmentCase, { id: treated.caseId }));
+      const record = (body: RecordCaution) => inPractice((tx) => recordCaution(tx, clinician, patientId, body, NOW));
+      await record({ kind: 'material-allergy', material: 'methacrylate', note: 'Blisters in 2019.' });
+      await record({ kind: 'material-allergy', material: 'eugenol', note: null });
+      await record({ kind: 'bleeding', note: null });
+      expect(new Set((await dispatch()).steps.map(({ avoidMaterials }) => avoidMaterials.join()))).toEqual(
+        new Set(['methacrylate']),
+      );
+      expect(JSON.stringify(await dispatch())).not.toMatch(/Blisters|eugenol|bleed/);
     });
 
     it('does not exist for the people of another laboratory', async () => {

@@ -6,6 +6,7 @@ import type { Logger } from 'pino';
 import { AftercareModule } from './aftercare/aftercare.module.js';
 import { CallTasksModule } from './call-tasks/call-tasks.module.js';
 import { CaughtMailModule } from './caught-mail/caught-mail.module.js';
+import { CautionsModule } from './cautions/cautions.module.js';
 import { DemoClockModule } from './demo-clock/demo-clock.module.js';
 import { LabModule } from './lab/lab.module.js';
 import { RemindersModule } from './reminders/reminders.module.js';
@@ -39,6 +40,7 @@ export class AppModule {
         PlatformModule.forRoot(configuration, logger),
         DatabaseModule.forRoot(source),
         AftercareModule,
+        CautionsModule,
         CasesModule,
         HealthModule,
         AppointmentsModule,

@@ -31,6 +31,7 @@ export { recordConsent } from './cases/record-consent.js';
 export { previewCaseState } from './cases/state-effects.js';
 export { viewCase } from './cases/view-case.js';
 export { changeVisitPlace } from './cases/visit-place.js';
+export { endCaution, listCautions, recordCaution } from './patients/cautions.js';
 export { findPatients } from './patients/find-patients.js';
 export { createPatient, updatePatient } from './patients/keep-patient.js';
 export { importPatients, type ImportedPatients } from './patients/import-patients.js';

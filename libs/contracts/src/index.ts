@@ -213,3 +213,15 @@ export {
 } from './reminder.js';
 export { role, sessionView, signIn, type Role, type SessionView, type SignIn } from './session.js';
 export { setVisitPlace, type SetVisitPlace } from './visit-place.js';
+export {
+  cautionList,
+  cautionView,
+  endCaution,
+  labMaterial,
+  recordCaution,
+  type CautionList,
+  type CautionView,
+  type EndCaution,
+  type LabMaterial,
+  type RecordCaution,
+} from './caution.js';

@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { arch, id, instant, localDate, sentence, slug, version } from './primitives.js';
 import { labStepState } from './case.js';
+import { labMaterial } from './caution.js';
 
 export const loadQuery = z.strictObject({
   laboratoryId: id,
@@ -96,6 +97,8 @@ export const dispatchStep = z.object({
   waitsFor: z.string().nullable(),
   /** The last one asked about this step. */
   question: labQuestion.nullable(),
+  /** The patient is allergic to these; "another": ask the clinic which. */
+  avoidMaterials: z.array(labMaterial),
 });
 export type DispatchStep = z.output<typeof dispatchStep>;
 

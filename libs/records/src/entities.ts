@@ -5,6 +5,7 @@ import { Laboratory, WorkCentre, BenchPlace, Courier } from './laboratory/labora
 import { LabExchange } from './laboratory/lab-exchange.entity.js';
 import { CalendarRule, Closure, ProtectedTime, ImportedCalendar } from './calendar/calendar.entity.js';
 import { Patient, PatientIdentity, Consent } from './patient/patient.entity.js';
+import { PatientCaution } from './patient/patient-caution.entity.js';
 import { TreatmentPathVersion, TreatmentPathWithdrawal } from './case/treatment-path.entity.js';
 import { TreatmentCase, CaseArch, Stage, CaseNumberCounter } from './case/treatment-case.entity.js';
 import { Plan, Hold } from './case/plan.entity.js';
@@ -46,6 +47,7 @@ export const entities = [
   Patient,
   PatientIdentity,
   Consent,
+  PatientCaution,
   TreatmentPathVersion,
   TreatmentPathWithdrawal,
   TreatmentCase,

@@ -27,7 +27,8 @@ export async function writeClinics(tx: EntityManager, hours: HoursWriter): Promi
   for (const clinic of scenario.clinics) {
     const clinicId = uuidv7();
     ids.set(clinic.key, clinicId);
-    await tx.insert(Clinic, { id: clinicId, name: clinic.name, zone: clinic.zone, address: clinic.address });
+    const { name, zone, address, phone } = clinic;
+    await tx.insert(Clinic, { id: clinicId, name, zone, address, phone });
     await hours.write({ clinicId }, clinic.opening);
     for (const { label, wheelchairRoom } of clinic.chairs) {
       const id = await writeResource(tx, 'chair', label);

@@ -23,6 +23,7 @@ export const scenario = {
       name: 'North clinic',
       zone: 'Europe/London',
       address: '1 Example Quay, Exampleton',
+      phone: '+44 20 7946 0100',
       opening: [hours('08:30', '17:30')],
       chairs: [
         { label: 'Chair 1', wheelchairRoom: true },
@@ -40,6 +41,7 @@ export const scenario = {
       name: 'East clinic',
       zone: 'Europe/London',
       address: '2 Sample Lane, Eastsample',
+      phone: '+44 20 7946 0200',
       opening: [hours('09:00', '17:00', 'FREQ=WEEKLY;BYDAY=MO,TU,WE,TH')],
       chairs: [{ label: 'Chair 1', wheelchairRoom: true }],
       kits: [{ code: 'tracing-set', label: 'Tracing set C', reprocessingMinutes: 60 }],

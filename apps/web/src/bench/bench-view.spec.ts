@@ -69,6 +69,7 @@ const step = (more: Partial<DispatchStep>): DispatchStep => ({
   slackMinutes: 2880,
   waitsFor: null,
   question: null,
+  avoidMaterials: [],
   ...more,
 });
 const view = (...steps: DispatchStep[]): DispatchView => ({
@@ -107,6 +108,11 @@ describe('dispatchRows', () => {
   it('does not let work begin that waits for something, nor a finished step be touched', () => {
     expect(row({ waitsFor: 'the clinician' })?.actions).toEqual(['ask', 'reject']);
     expect(row({ state: 'finished' })?.actions).toEqual([]);
+  });
+
+  it('warns of materials that the patient is allergic to', () => {
+    expect(row({ avoidMaterials: ['methacrylate', 'latex'] })?.avoid).toBe('do not use methacrylate, latex');
+    expect(row({})?.avoid).toBeNull();
   });
 
   it('says how late a step is, and the day of one begun earlier', () => {

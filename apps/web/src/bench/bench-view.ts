@@ -97,6 +97,8 @@ export interface StepRow {
   mark: MarkShape;
   waitsFor: string | null;
   question: QuestionLines | null;
+  /** Materials not to be used for this patient; null when there are none. */
+  avoid: string | null;
   actions: Action[];
 }
 
@@ -133,6 +135,7 @@ function stepRow(step: DispatchStep, view: DispatchView, today: string): StepRow
     mark: step.question?.answeredAt === null ? 'needs-person' : STEP_MARK[step.state],
     waitsFor: step.waitsFor,
     question: step.question ? questionLines(step.question, view.zone, today) : null,
+    avoid: step.avoidMaterials.length === 0 ? null : benchWords.avoid(step.avoidMaterials),
     actions: actionsOf(step),
   };
 }

@@ -52,6 +52,11 @@ export function WorkStep({ row, mayAct, onDone }: Props) {
             </>
           ) : null}
         </p>
+        {row.avoid ? (
+          <p className="small">
+            <Tag tone="stop">{words.allergy}</Tag> {row.avoid}
+          </p>
+        ) : null}
         {row.question ? <QuestionNote lines={row.question} /> : null}
       </div>
       {mayAct ? (

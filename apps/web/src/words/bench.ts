@@ -1,4 +1,4 @@
-import type { LabStepAction, LabStepState } from '@archwright/contracts';
+import type { LabMaterial, LabStepAction, LabStepState } from '@archwright/contracts';
 import { count } from './plural.js';
 
 /** Words of the laboratory. */
@@ -33,6 +33,15 @@ export const benchWords = {
   visitNotBooked: 'visit not booked',
   handsOn: (minutes: number) => `${String(minutes)} min hands-on`,
   waits: 'waits',
+  allergy: 'allergy',
+  material: {
+    methacrylate: 'methacrylate',
+    nickel: 'nickel',
+    latex: 'latex',
+    another: 'another material: ask the clinic which',
+  } satisfies Record<LabMaterial, string>,
+  avoid: (materials: readonly LabMaterial[]) =>
+    `do not use ${materials.map((each) => benchWords.material[each]).join(', ')}`,
   state: {
     unplanned: 'not planned',
     planned: 'planned',

@@ -4,6 +4,7 @@ import { DisinfectionRecord, Prescription, appendCaseEvent, recordAudit, uuidv7 
 import { IsNull, type EntityManager } from 'typeorm';
 import type { Actor } from '../actor.js';
 import { WrongStateError } from '../errors.js';
+import { materialsToAvoid } from '../patients/caution-words.js';
 import { loadCaptured } from './captured.js';
 import { loadEvidence } from './gate-evidence.js';
 import { GateOpenError } from './gate-open-error.js';
@@ -111,6 +112,7 @@ async function contentOf(
     otherCentricRelation: captured?.otherCentricRelation ?? [],
     ...given.order,
     disinfection: given.disinfection,
+    avoidMaterials: await materialsToAvoid(tx, treatmentCase.patientId),
     objects: given.objects,
   };
 }

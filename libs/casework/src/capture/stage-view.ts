@@ -3,6 +3,7 @@ import { cautions } from '@archwright/protocol';
 import { ChecklistMark, PatientIdentity, type CheckVerdict } from '@archwright/records';
 import type { EntityManager } from 'typeorm';
 import type { Actor } from '../actor.js';
+import { cautionsAtVisit } from '../patients/caution-words.js';
 import { captureFields } from './capture-fields.js';
 import { loadCaptured, type Captured } from './captured.js';
 import { ruleOf, verdictsInForce } from './check-stage.js';
@@ -33,7 +34,7 @@ export async function viewStage(tx: EntityManager, actor: Actor, stageId: string
     title: part.title,
     round: stage.round,
     state: stage.state,
-    cautions: cautionTexts(part.cautions),
+    cautions: [...(await cautionsAtVisit(tx, treatmentCase.patientId)), ...cautionTexts(part.cautions)],
     checklist: await checklistOf(tx, record),
     fields: captureFields(part, stage),
     ...recordedIn(captured),

@@ -99,6 +99,7 @@ function toDispatchStep(step: BenchStep, slack: number | null, { cases, question
     slackMinutes: slack,
     waitsFor: isToBegin(step) ? (knowledge?.waitsFor(step) ?? null) : null,
     question: questions.get(id) ?? null,
+    avoidMaterials: knowledge?.avoidMaterials ?? [],
   };
 }
 

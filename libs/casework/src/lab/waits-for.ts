@@ -1,9 +1,11 @@
+import type { LabMaterial } from '@archwright/contracts';
 import { openGates } from '@archwright/protocol';
 import { LabQuestion, Prescription, Stage, TreatmentCase, type LabStep } from '@archwright/records';
 import { IsNull, type EntityManager } from 'typeorm';
 import { loadEvidence } from '../capture/gate-evidence.js';
 import { pausedParts } from '../capture/paused-parts.js';
 import { loadChain, type LoadedChain } from '../cases/chain.js';
+import { materialsToAvoid } from '../patients/caution-words.js';
 
 type Step = Pick<LabStep, 'id' | 'code' | 'arches' | 'round' | 'state' | 'afterStage'>;
 
@@ -12,6 +14,8 @@ export interface StepKnowledge {
   titleOf(code: string): string;
   /** Why the step may not begin yet, null when it may. */
   waitsFor(step: Step): string | null;
+  /** What the patient is allergic to, of what a laboratory handles. */
+  readonly avoidMaterials: LabMaterial[];
 }
 
 /** Reads a case once, for all its steps. */
@@ -24,8 +28,10 @@ export async function knowSteps(tx: EntityManager, caseId: string, now: Date): P
   const evidence = await loadEvidence(tx, { treatmentCase, ...loaded }, now);
   const { chain } = loaded;
   const titleOf = (code: string) => [...chain.steps, ...chain.stages].find((part) => part.code === code)?.title ?? code;
+  const avoidMaterials = await materialsToAvoid(tx, treatmentCase.patientId);
   return {
     titleOf,
+    avoidMaterials,
     waitsFor(step) {
       if (asked.has(step.id)) return "The clinician's answer";
       const lateFinding = paused.get(step.code);

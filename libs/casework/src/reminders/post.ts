@@ -22,7 +22,7 @@ export function replyWays(post: Post, visit: Visit): ReplyWays {
     confirmUrl: link('confirm'),
     askToMoveUrl: link('ask-to-move'),
     detailsUrl: link('instructions'),
-    phone: visit.clinicName,
+    phone: visit.clinicPhone,
   };
 }
 

@@ -27,7 +27,7 @@ export function movedMail(post: Post, visit: Visit, previousStartsAt: Date, mess
 }
 
 export function cancelledMail(post: Post, visit: Visit, messageId: string, now: Date): Mail {
-  const message = cancelledMessage(addresseeOf(visit), factsOf(visit), visit.clinicName);
+  const message = cancelledMessage(addresseeOf(visit), factsOf(visit), visit.clinicPhone);
   return visitMail(post, visit, { message, messageId }, now);
 }
 

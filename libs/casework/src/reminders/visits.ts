@@ -14,6 +14,8 @@ export interface Visit {
   readonly uid: string;
   readonly sequence: number;
   readonly clinicName: string;
+  /** The clinic's number; its name where none is known. */
+  readonly clinicPhone: string;
   readonly clinicZone: string;
   /** The clinic's address, or the patient's own for a visit at home. */
   readonly address: string;
@@ -29,7 +31,7 @@ export interface Visit {
 const SELECTED = `
   SELECT a.organisation_id AS "organisationId", a.id, a.patient_id AS "patientId", c.id AS "caseId",
     c.number AS "caseNumber", a.starts_at AS "startsAt", a.ends_at AS "endsAt", a.state, a.uid, a.sequence,
-    l.name AS "clinicName", l.zone AS "clinicZone",
+    l.name AS "clinicName", coalesce(l.phone, l.name) AS "clinicPhone", l.zone AS "clinicZone",
     CASE WHEN h.id IS NULL THEN l.address ELSE coalesce(i.address, l.name) END AS address,
     p.zone AS "patientZone", p.locale, p.died_on IS NOT NULL AS "hasDied", i.given_name AS "givenName", i.mail,
     ARRAY(SELECT k.channel FROM consent k WHERE k.patient_id = p.id AND k.withdrawn_at IS NULL) AS consents

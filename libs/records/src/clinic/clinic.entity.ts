@@ -7,6 +7,8 @@ export class Clinic extends TenantRow {
   @Column('text') name!: string;
   @Column('text') zone!: string;
   @Column('text') address!: string;
+  /** Null: messages name the clinic instead. */
+  @Column('text', { nullable: true }) phone!: string | null;
   @Column('integer', { default: 0 }) travelMinutes!: number;
   @Column('integer', { default: 1 }) version!: number;
 }
