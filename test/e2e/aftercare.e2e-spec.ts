@@ -134,6 +134,29 @@ describe('aftercare over HTTP', () => {
     expect((await two.desk.ask(`PUT /recalls/${id}/decision`, { body, version: 1 })).status).toBe(200);
   });
 
+  it('is described with all of its calls', async () => {
+    const description = await (await fetch(new URL('/api/openapi.json', two.api.url))).text();
+    const { paths } = JSON.parse(description) as { paths: Record<string, object> };
+    const calls = Object.entries(paths).flatMap(([path, methods]) =>
+      Object.keys(methods).map((method) => `${method} ${path.replace('/api/v1', '')}`),
+    );
+    expect(calls).toEqual(
+      expect.arrayContaining([
+        'get /cases/{id}/aftercare',
+        'post /cases/{id}/sore-spots',
+        'post /cases/{id}/adjustments',
+        'put /cases/{id}/visit-place',
+        'put /sore-spots/{id}/healing',
+        'put /referral-tasks/{id}/decision',
+        'get /recalls',
+        'put /recalls/{id}/decision',
+        'get /patients/{id}/cautions',
+        'post /patients/{id}/cautions',
+        'put /cautions/{id}/end',
+      ]),
+    );
+  });
+
   describe('the two-week counter', () => {
     it('opens one referral when a spot has not healed, counted from the adjustment, and tells the clinic', async () => {
       const { id: caseId } = await caseOf(two.desk);

@@ -1,6 +1,6 @@
-import { cautionList, cautionView, problem } from '@archwright/contracts';
+import { cautionList, cautionView, problem, stageView } from '@archwright/contracts';
 import { AuditEntry } from '@archwright/records';
-import { openTwoPractices, patientOf, type TwoPractices } from './cases-client.js';
+import { caseOf, openTwoPractices, patientOf, type TwoPractices } from './cases-client.js';
 
 const ALLERGY = { kind: 'material-allergy', material: 'methacrylate', note: 'Blisters in 2019.' };
 
@@ -27,6 +27,20 @@ describe('cautions of a patient over HTTP', () => {
     const audit = await two.rows((tx) => tx.findBy(AuditEntry, { subjectId: caution.id }));
     expect(JSON.stringify(audit)).toContain('caution-recorded');
     expect(JSON.stringify(audit)).not.toMatch(/methacrylate|Blisters/);
+  });
+
+  it('stand before everything else at each visit while they are in force', async () => {
+    const opened = await caseOf(two.desk);
+    const path = `GET /stages/${opened.stages[0]?.id ?? ''}`;
+    const before = (await two.clinician.get(path, stageView)).cautions;
+    const { id, text } = await cautionOf(opened.patient.id);
+    expect((await two.clinician.get(path, stageView)).cautions).toEqual([
+      { code: 'patient-material-allergy', text },
+      ...before,
+    ]);
+    const body = { reason: 'A mix-up of two patients.' };
+    await two.clinician.get(`PUT /cautions/${id}/end`, cautionView, { body, version: 1 });
+    expect((await two.clinician.get(path, stageView)).cautions).toEqual(before);
   });
 
   it('name the material of an allergy, and say what else is meant', async () => {

@@ -1,5 +1,6 @@
 import {
   alternativesView,
+  appointmentView,
   caseView,
   dayBoard,
   offersView,
@@ -104,10 +105,17 @@ describe('visits at home over HTTP', () => {
     expect(await two.rows((tx) => tx.countBy(Occupancy, { appointmentId }))).toBe(0);
   });
 
-  it('is told where to go by the address and the way in of the patient', async () => {
+  it('says where to go and how to get in, and of a visit at the clinic neither', async () => {
     const where = { address: '3 Example Lane, ward 2', accessNote: 'Ring for the ward.' };
     const patient = await patientOf(two.desk, where);
     expect(patient).toMatchObject(where);
+    const appointmentOf = async (over: Record<string, unknown>) => {
+      const opened = await caseOf(two.desk, { patientId: patient.id, ...over }, 'repair');
+      const { appointmentId } = firstStage(await booked(two.desk, opened.id));
+      return two.clinician.get(`GET /appointments/${appointmentId}`, appointmentView);
+    };
+    expect(await appointmentOf({ visitPlace: HOME })).toMatchObject({ place: 'care-home', ...where });
+    expect(await appointmentOf({})).toMatchObject({ place: 'clinic', address: null, accessNote: null });
   });
 
   it('changes the place for what is planned from then on, from the version that was seen', async () => {

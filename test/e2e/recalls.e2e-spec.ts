@@ -32,7 +32,7 @@ describe('recalls over HTTP', () => {
   const recallsOf = async (id: string): Promise<RecallView[]> =>
     (await chairside.desk.call({ method: 'GET', path: `/cases/${id}/aftercare`, answer: aftercareView })).recalls;
   const list = (query = '') => chairside.desk.call({ method: 'GET', path: `/recalls${query}`, answer: recallPage });
-  const offersFor = (id: string, review: string) =>
+  const offersFor = (id: string, review?: string) =>
     chairside.desk.call({
       method: 'POST',
       path: `/cases/${id}/offers`,
@@ -160,6 +160,8 @@ describe('recalls over HTTP', () => {
     expect(next?.dueOn.slice(0, 7)).toBe('2027-07');
     const { stages } = await chairside.state(id);
     expect(stages.filter(({ code }) => code === 'RN').map(({ state }) => state)).toEqual(['passed', 'waiting']);
+    const { offers } = await offersFor(id);
+    expect(found(offers[0]).plan.visits.flatMap((visit) => visit.stages)).not.toContain('RN');
   });
 
   it('are due from the day of placement, on the date of the path', async () => {

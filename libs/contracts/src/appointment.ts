@@ -32,6 +32,9 @@ export const appointmentView = z.object({
   place: visitPlace,
   /** The clinician's way to a patient at home, each way; null at the clinic. */
   homeTravelMinutes: z.int().nullable(),
+  /** Where a visit at home leads, and how to get in; null at the clinic, or when it is not known. */
+  address: z.string().nullable(),
+  accessNote: z.string().nullable(),
   clinicianId: id,
   clinicianName: z.string(),
   stages: z.array(stageCode),

@@ -16,6 +16,8 @@ const visit = (more: Partial<AppointmentView>): AppointmentView => ({
   chairLabel: 'Chair 1',
   place: 'clinic',
   homeTravelMinutes: null,
+  address: null,
+  accessNote: null,
   clinicianId: 'cl',
   clinicianName: 'First clinician',
   stages: ['D2'],

@@ -11,6 +11,7 @@ import { draftOfWishes, emptyWishes } from '../wishes/wishes-view.js';
 import { cliniciansOf, emptyCase, pathsFor, readCase } from './open-case-view.js';
 import { PatientChoice } from './patient-choice.js';
 import { useOpenCase } from './use-open-case.js';
+import { VisitPlaceFields } from './visit-place-fields.js';
 
 /** One page from the telephone call to complete offers. */
 export function OpenCasePage() {
@@ -105,6 +106,13 @@ export function OpenCasePage() {
             data={[{ value: '', label: words.anyClinician }, ...cliniciansOf(practice, draft.clinicIds)]}
             onChange={(event) => {
               setTyped({ ...typed, clinicianId: event.currentTarget.value });
+            }}
+          />
+          <VisitPlaceFields
+            draft={draft}
+            error={errors['visitPlace.travelMinutes']}
+            onChange={(place) => {
+              setTyped({ ...typed, ...place });
             }}
           />
         </fieldset>

@@ -57,6 +57,19 @@ it('leaves wishes to the patient until someone changes them', () => {
       clinicIds: [uuid(1), uuid(2)],
       clinicianId: null,
       parentCaseId: null,
+      visitPlace: { place: 'clinic' },
     },
   });
+});
+
+it('asks for the way to a patient at home, and for nothing of the kind at the clinic', () => {
+  const draft = { ...emptyCase(practice), patientId: uuid(3), paths: { upper: uuid(22), lower: '' } };
+  expect(readCase({ ...draft, place: 'home', travelMinutes: '40' })).toMatchObject({
+    body: { visitPlace: { place: 'home', travelMinutes: 40 } },
+  });
+  for (const travelMinutes of ['', 'far', '999']) {
+    const read = readCase({ ...draft, place: 'care-home', travelMinutes });
+    expect(Object.keys('errors' in read ? read.errors : {})).toEqual(['visitPlace.travelMinutes']);
+    expect(readCase({ ...draft, travelMinutes })).toHaveProperty('body');
+  }
 });

@@ -1,4 +1,4 @@
-import { openCase, type Arch, type OpenCase, type PracticeView } from '@archwright/contracts';
+import { openCase, setVisitPlace, type Arch, type OpenCase, type PracticeView } from '@archwright/contracts';
 import { openCaseWords } from '../words/case.js';
 import { wishesOfDraft, type WishesDraft } from '../wishes/wishes-view.js';
 
@@ -8,6 +8,9 @@ export interface CaseDraft {
   paths: Record<Arch, string>;
   clinicIds: string[];
   clinicianId: string;
+  place: OpenCase['visitPlace']['place'];
+  /** The clinician's way to a patient at home, as typed. */
+  travelMinutes: string;
   /** Null until changed: the patient's own wishes count. */
   wishes: WishesDraft | null;
 }
@@ -18,6 +21,8 @@ export const emptyCase = (practice: PracticeView): CaseDraft => ({
   paths: { upper: '', lower: '' },
   clinicIds: practice.clinics.map((clinic) => clinic.id),
   clinicianId: '',
+  place: 'clinic',
+  travelMinutes: '25',
   wishes: null,
 });
 
@@ -47,14 +52,23 @@ export function readCase(draft: CaseDraft): { body: OpenCase } | { errors: Recor
   if (draft.patientId === null) errors['patientId'] = openCaseWords.needPatient;
   if (arches.length === 0) errors['arches'] = openCaseWords.needArch;
   if (draft.clinicIds.length === 0) errors['clinicIds'] = openCaseWords.needClinic;
-  if (Object.keys(errors).length > 0) return { errors };
+  const visitPlace = placeOf(draft);
+  if (!visitPlace.success) errors['visitPlace.travelMinutes'] = openCaseWords.needTravel;
+  if (!visitPlace.success || Object.keys(errors).length > 0) return { errors };
   const body = openCase.parse({
     patientId: draft.patientId,
     enquiry: draft.enquiry,
     arches,
     clinicIds: draft.clinicIds,
     clinicianId: draft.clinicianId || null,
+    visitPlace: visitPlace.data,
     ...(draft.wishes ? { wishes: wishesOfDraft(draft.wishes) } : {}),
   });
   return { body };
+}
+
+function placeOf({ place, travelMinutes }: CaseDraft) {
+  if (place === 'clinic') return setVisitPlace.safeParse({ place });
+  const minutes = travelMinutes.trim() === '' ? NaN : Number(travelMinutes);
+  return setVisitPlace.safeParse({ place, travelMinutes: minutes });
 }

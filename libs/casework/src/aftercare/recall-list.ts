@@ -18,12 +18,12 @@ const SELECTED = `
   LEFT JOIN patient_identity i ON i.patient_id = c.patient_id
   LEFT JOIN appointment a ON a.id = r.appointment_id`;
 
-/** The longest due first; without another wish those that are due and not booked. */
+/** The longest due first; without another wish those that are due and not booked. Whoever takes a case over calls it in. */
 export async function listRecalls(tx: EntityManager, actor: Actor, query: RecallQuery): Promise<RecallPage> {
   const { state, until, clinicId, cursor, limit } = query;
   const after = cursor === undefined ? null : decodeCursor(cursor);
   const rows: RecallRow[] = await tx.query(
-    `${SELECTED} WHERE ${CASE_IN_SCOPE} AND r.state = $3 AND ($4::date IS NULL OR r.due_on <= $4)
+    `${SELECTED} WHERE ${CASE_IN_SCOPE} AND r.state = $3 AND c.state <> 'transferred' AND ($4::date IS NULL OR r.due_on <= $4)
        AND ($5::uuid IS NULL OR $5 = ANY (c.clinic_ids))
        AND ($6::text IS NULL OR (r.due_on::text COLLATE "C", r.id) > ($6 COLLATE "C", $7::uuid))
      ORDER BY r.due_on, r.id LIMIT $8`,

@@ -20,6 +20,8 @@ export const SELECT_APPOINTMENT = `
     coalesce(r.label, '') AS "chairLabel", a.clinician_id AS "clinicianId", p.name AS "clinicianName",
     a.starts_at AS "startsAt", a.ends_at AS "endsAt", a.state, coalesce(away.place_kind, 'clinic') AS place,
     CASE WHEN away.id IS NOT NULL THEN a.travel_before_minutes END AS "homeTravelMinutes",
+    CASE WHEN away.id IS NOT NULL THEN i.address END AS address,
+    CASE WHEN away.id IS NOT NULL THEN i.access_note END AS "accessNote",
     ARRAY(SELECT s.stage_id FROM appointment_stage s WHERE s.appointment_id = a.id) AS "stageIds"
   FROM appointment a
   JOIN clinic l ON l.id = a.clinic_id

@@ -8,19 +8,17 @@ import { In, type EntityManager } from 'typeorm';
 export interface DueReviews {
   /** The one that somebody asks for, with the date from which it is due. */
   readonly asked: { readonly stage: string; readonly dueOn: string } | null;
-  /** Stages to plan: the one asked for, and those that have a visit already. */
+  /** Stages to plan: the one asked for, and those whose visit is booked. */
   readonly stages: ReadonlySet<string>;
 }
 
 /**
- * @param booked stages that have a visit
  * @throws {RequestInvalidError} for a check that is not due, naming those that are
  */
 export async function loadDueReviews(
   tx: EntityManager,
   caseId: string,
   asked: string | undefined,
-  booked: readonly string[],
 ): Promise<DueReviews> {
   const recalls = await tx.findBy(Recall, { caseId, state: In(['due', 'booked']) });
   const due = recalls.filter(({ state }) => state === 'due');
@@ -29,10 +27,10 @@ export async function loadDueReviews(
     const accepted = due.length === 0 ? 'none is due' : due.map(({ kind }) => kind).join(', ');
     throw new RequestInvalidError([{ path: 'review', problem: `${asked} is not due`, accepted }]);
   }
-  const planned = recalls.map(({ kind }) => kind).filter((kind) => kind === asked || booked.includes(kind));
+  const planned = recalls.filter((recall) => recall === wanted || recall.state === 'booked');
   return {
     asked: wanted === undefined ? null : { stage: wanted.kind, dueOn: wanted.dueOn },
-    stages: new Set(planned),
+    stages: new Set(planned.map(({ kind }) => kind)),
   };
 }
 

@@ -74,8 +74,8 @@ async function loadRequest(
   now: Date,
 ): Promise<PlanRequest> {
   const nowMs = now.getTime();
-  const booked = bookings.map(({ stage }) => stage.code);
-  const reviews = await loadDueReviews(tx, treatmentCase.id, options.review, booked);
+  const booked = bookings.filter((booking) => !hasBegun(booking)).map(({ stage }) => stage.code);
+  const reviews = await loadDueReviews(tx, treatmentCase.id, options.review);
   const chain = withReviews(loaded.chain, reviews);
   const isSlow = chain.stages.some(({ milestones }) => milestones.some((each) => SLOW_MILESTONES.includes(each)));
   const horizonWeeks = isSlow ? HORIZON_WITH_HEALING_WEEKS : HORIZON_WEEKS;
