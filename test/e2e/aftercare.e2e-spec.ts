@@ -7,6 +7,7 @@ import {
   recallPage,
   referralTaskView,
   soreSpotView,
+  type CaseView,
   type SoreSpotView,
 } from '@archwright/contracts';
 import { AuditEntry, Notice, Recall, ReferralTask, uuidv7 } from '@archwright/records';
@@ -200,6 +201,23 @@ describe('aftercare over HTTP', () => {
       expect(referralTaskView.parse(answer.body)).toMatchObject({ state: 'declined', decisionNote: declined.note });
       expect((await decide(declined, two.clinician, 2)).status).toBe(409);
       expect((await aftercareOf(caseId)).sentence).toBe('1 sore spot is open.');
+    });
+
+    it('is not asked for any more after a death, and a case that is given up calls nobody in', async () => {
+      const dead = await caseOf(two.desk);
+      await spotOf(dead.id, { foundOn: '2026-12-20' });
+      await sweepOn('2027-01-04');
+      const left = await caseOf(two.desk);
+      const recall = { kind: 'RN', dueOn: '2027-01-04', state: 'due' } as const;
+      await two.rows((tx) => tx.insert(Recall, { id: uuidv7(), caseId: left.id, ...recall }));
+      const end = ({ id, version }: CaseView, to: string) =>
+        two.desk.get(`PUT /cases/${id}/state`, caseView, { body: { to, reason: 'Told by the daughter.' }, version });
+      await end(dead, 'ended-by-death');
+      await end(left, 'abandoned');
+      expect((await aftercareOf(dead.id)).soreSpots[0]?.referral?.state).toBe('resolved');
+      expect((await aftercareOf(left.id)).recalls.map(({ state }) => state)).toEqual(['withdrawn']);
+      const late = await two.clinician.ask(`POST /cases/${dead.id}/sore-spots`, { body: spotBody() });
+      expect(late.status).toBe(409);
     });
 
     it('is settled when the spot heals first', async () => {

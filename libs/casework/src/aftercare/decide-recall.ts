@@ -5,7 +5,7 @@ import type { EntityManager } from 'typeorm';
 import type { Actor } from '../actor.js';
 import { personOf } from '../capture/person.js';
 import { RecordNotFoundError, WrongStateError } from '../errors.js';
-import { followUpDeclined } from './follow-ups.js';
+import { followUpWithoutVisit } from './follow-ups.js';
 import { noteAftercare } from './note.js';
 import { recallsOfCase } from './recall-list.js';
 import { lockTreatedCase, requireBetween } from './treated-case.js';
@@ -56,7 +56,7 @@ async function settle(
   { decision, reason }: Given<'declined' | 'done'>,
 ): Promise<void> {
   await tx.update(Recall, { id: recall.id }, { state: decision, reason, version: recall.version + 1 });
-  await followUpDeclined(tx, recall);
+  await followUpWithoutVisit(tx, recall);
 }
 
 async function putOff(

@@ -31,8 +31,8 @@ export async function followUpStage(
   await keepDue(tx, caseId, next);
 }
 
-/** After one that is not made: the next in the usual interval, at the same stage. */
-export async function followUpDeclined(tx: EntityManager, { caseId, kind, dueOn }: Recall): Promise<void> {
+/** After one that was declined or made without a visit: the next in the usual interval, at the same stage. */
+export async function followUpWithoutVisit(tx: EntityManager, { caseId, kind, dueOn }: Recall): Promise<void> {
   const { organisationId } = await tx.findOneByOrFail(TreatmentCase, { id: caseId });
   const { settings } = await tx.findOneByOrFail(Organisation, { id: organisationId });
   const { chain } = await loadChain(tx, caseId);
@@ -56,7 +56,7 @@ async function keepDue(tx: EntityManager, caseId: string, { stage, dueOn }: DueC
   await tx.update(Stage, { caseId, code: stage, state: 'waiting' }, { dueOn });
 }
 
-/** Nobody is called in for a case that is over. */
+/** Nobody is called in for a case that was given up. */
 export async function withdrawRecalls(tx: EntityManager, caseId: string): Promise<void> {
   const withdrawn = { state: 'withdrawn', version: () => 'version + 1' } as const;
   await tx.update(Recall, { caseId, state: In(['due', 'booked']) }, withdrawn);

@@ -72,7 +72,7 @@ async function changeOne(
   if (from === 'transferred') await settleTransfer(tx, actor, treatmentCase, body.to === 'open', now);
   if (body.to === 'transferred') await proposeTransfer(tx, actor, treatmentCase, body, now);
   if (FINAL.includes(body.to)) await dismissAlerts(tx, actor, caseId, body.reason, now);
-  if (body.to === 'abandoned' || body.to === 'ended-by-death') await withdrawRecalls(tx, caseId);
+  if (body.to === 'abandoned') await withdrawRecalls(tx, caseId);
   if (body.to === 'open') await goOn(tx, treatmentCase, body);
   await tx.update(TreatmentCase, { id: caseId }, { ...stateFields(body, effects, now), version: version + 1 });
   await note(tx, actor, { caseId, from, body, cancelled, effects }, now);

@@ -8,7 +8,8 @@ export async function withdrawCalls(tx: EntityManager, caseId: string): Promise<
 }
 
 /**
- * After a death: whatever would still be sent to the patient or said on the telephone is withdrawn, with the recalls.
+ * After a death: whatever would still be sent to the patient or said on the telephone is withdrawn, with the recalls and
+ * the referrals that nobody has decided on.
  * The patient is marked first, so that nothing is made anew.
  */
 export async function silencePatient(tx: EntityManager, patientId: string, diedOn: string): Promise<void> {
@@ -27,7 +28,12 @@ export async function silencePatient(tx: EntityManager, patientId: string, diedO
     [patientId],
   );
   await tx.query(
-    `UPDATE recall SET state = 'withdrawn' WHERE state IN ('due', 'booked')
+    `UPDATE recall SET state = 'withdrawn', version = version + 1 WHERE state IN ('due', 'booked')
+       AND case_id IN (SELECT id FROM treatment_case WHERE patient_id = $1)`,
+    [patientId],
+  );
+  await tx.query(
+    `UPDATE referral_task SET state = 'resolved', version = version + 1 WHERE state = 'open'
        AND case_id IN (SELECT id FROM treatment_case WHERE patient_id = $1)`,
     [patientId],
   );
