@@ -61,7 +61,7 @@ async function requestFor(db: DataSource, clinics: number): Promise<PlanRequest>
       wheelchairRoom: false,
       travelMinutes: 20,
       chairMinutesPerDay: null,
-      homeVisitMinutes: 0,
+      homeTravelMinutes: null,
     },
     wishes: { clinicIds, clinicianId: null, laboratoryIds: practice.laboratories.map(({ id }) => id) },
     nowMs: NOW.getTime(),

@@ -18,5 +18,5 @@ export async function noteAftercare(tx: EntityManager, happening: Happening, at:
   const { caseId, kind, subjectKind, subjectId, sentence, actorId } = happening;
   await appendCaseEvent(tx, { caseId, kind, body: { subjectId, sentence }, actorId, at });
   const subject = { subjectKind, subjectId };
-  await recordAudit(tx, { actorId, action: kind, ...subject, requestId: null, details: { caseId }, at });
+  await recordAudit(tx, { actorId, action: kind, ...subject, details: { caseId }, at });
 }

@@ -36,7 +36,6 @@ export async function changeVisitPlace(
     action: 'visit-place-changed',
     subjectKind: 'case',
     subjectId: caseId,
-    requestId: null,
     details: body,
     at: now,
   });

@@ -94,5 +94,5 @@ async function toViews(tx: EntityManager, rows: readonly PatientCaution[]): Prom
 /** Without what was written down: health data stands in its own table only. */
 function audit(tx: EntityManager, actorId: string, action: string, cautionId: string, at: Date): Promise<void> {
   const subject = { subjectKind: 'patient-caution', subjectId: cautionId };
-  return recordAudit(tx, { actorId, action, ...subject, requestId: null, details: {}, at });
+  return recordAudit(tx, { actorId, action, ...subject, details: {}, at });
 }

@@ -81,5 +81,5 @@ export function planningFieldsOf(body: CreatePatient) {
 export function identityFieldsOf(body: CreatePatient) {
   const { givenName, familyName, birthOn, mail, phone, address, accessNote, companionName } = body;
   const searchKey = searchKeyOf({ familyName, givenName });
-  return { givenName, familyName, birthOn, mail, phone, companionName, searchKey };
+  return { givenName, familyName, birthOn, mail, phone, address, accessNote, companionName, searchKey };
 }
