@@ -38,7 +38,7 @@ describe('what has to be made again', () => {
     const path = `/remake-alerts/${alert.id}/acceptance`;
     return chair.desk.call({ method: 'POST', path, version: alert.version, body, answer: remakeAlertView });
   };
-  const hashOf = (alert: RemakeAlertView) => found(found(alert.proposals[0]).ripples[0]).planHash;
+  const hashOf = (alert: RemakeAlertView) => found(alert.proposals[0]).planHash;
 
   /** The combined visit of a new case, after its examination and base plates. */
   async function atCombinedVisit() {

@@ -5,12 +5,14 @@ import type { EntityManager } from 'typeorm';
 import type { Actor } from '../actor.js';
 import { captureFields } from './capture-fields.js';
 import { loadCaptured, type Captured } from './captured.js';
-import { ruleOf, verdictsInForce } from './check-stage.js';
+import { ruleOf } from './check-stage.js';
 import { derivedValues } from './derived-values.js';
 import { loadEvidence } from './gate-evidence.js';
+import { viewHandOver } from './hand-over-view.js';
 import { stageGates, viewGates } from './stage-gates.js';
 import { loadStage, type StageRecord } from './stage-record.js';
-import { loadStageFacts } from './stage-standing.js';
+import { factsOf, loadStandingRows } from './stage-standing.js';
+import { viewVisit } from './stage-visit.js';
 import { standingOf } from './standing-of-stage.js';
 
 /** One visit's work at the chair: what to mind, what is asked for, what was recorded and what the checks say. */
@@ -18,8 +20,10 @@ export async function viewStage(tx: EntityManager, actor: Actor, stageId: string
   const record = await loadStage(tx, actor, stageId);
   const { stage, treatmentCase, part } = record;
   const captured = (await loadCaptured(tx, [stageId])).get(stageId);
-  const gates = stageGates(record.chain, stage.code, await loadEvidence(tx, record, now));
-  const facts = await loadStageFacts(tx, record, gates);
+  const evidence = await loadEvidence(tx, record, now);
+  const gates = stageGates(record.chain, stage.code, evidence);
+  const rows = await loadStandingRows(tx, [record]);
+  const facts = factsOf(record, gates, evidence, rows);
   const standing = standingOf(facts);
   const identity = await tx.findOneBy(PatientIdentity, { patientId: treatmentCase.patientId });
   return {
@@ -32,14 +36,19 @@ export async function viewStage(tx: EntityManager, actor: Actor, stageId: string
     code: stage.code,
     title: part.title,
     round: stage.round,
+    arches: stage.arches,
     state: stage.state,
+    ...(await viewVisit(tx, record)),
+    milestones: [...part.milestones],
     cautions: cautionTexts(part.cautions),
     checklist: await checklistOf(tx, record),
     fields: captureFields(part, stage),
     ...recordedIn(captured),
-    verdicts: (await verdictsInForce(tx, [stageId])).map(viewOf),
+    verdicts: rows.verdicts.map(viewOf),
     checking: facts.checking,
     gates: await viewGates(tx, record, gates),
+    alertId: rows.alerts.find((alert) => alert.stageId === stageId)?.id ?? null,
+    prescription: await viewHandOver(tx, record),
     mayGoOn: standing.verdict === 'may-go-on',
     sentence: standing.reason,
   };

@@ -1,6 +1,6 @@
 import type { AlertPage, AlertQuery, RemakeAlertView, Ripple } from '@archwright/contracts';
 import { decodeCursor, pageOf } from '@archwright/platform';
-import { PatientIdentity, RemakeAlert, ReplanProposal, Stage, TreatmentCase } from '@archwright/records';
+import { Clinic, PatientIdentity, RemakeAlert, ReplanProposal, Stage, TreatmentCase } from '@archwright/records';
 import { In, type EntityManager } from 'typeorm';
 import type { Actor } from '../actor.js';
 import { CASE_IN_SCOPE, caseScope, requireCase } from '../cases/case-access.js';
@@ -38,6 +38,7 @@ export async function listAlerts(
 async function viewsOf(tx: EntityManager, actor: Actor, alerts: readonly RemakeAlert[]): Promise<RemakeAlertView[]> {
   const cases = await tx.findBy(TreatmentCase, { id: In(alerts.map(({ caseId }) => caseId)) });
   const people = await tx.findBy(PatientIdentity, { patientId: In(cases.map(({ patientId }) => patientId)) });
+  const clinics = await tx.findBy(Clinic, { id: In(cases.map(({ homeClinicId }) => homeClinicId)) });
   const stages = await tx.findBy(Stage, { id: In(alerts.map(({ stageId }) => stageId)) });
   const proposals = await tx.find(ReplanProposal, {
     where: { alertId: In(alerts.map(({ id }) => id)), state: In(['open', 'accepted']) },
@@ -61,6 +62,7 @@ async function viewsOf(tx: EntityManager, actor: Actor, alerts: readonly RemakeA
       state: alert.state,
       raisedAt: alert.raisedAt.toISOString(),
       decideBy: alert.decideBy?.toISOString() ?? null,
+      zone: clinics.find(({ id }) => id === treatmentCase?.homeClinicId)?.zone ?? 'UTC',
       proposals: proposals.filter(({ alertId }) => alertId === alert.id).map(proposalView),
       noProposalReason: alert.noProposalReason,
     };
@@ -71,6 +73,7 @@ async function viewsOf(tx: EntityManager, actor: Actor, alerts: readonly RemakeA
 /** Ripples were written by `proposeReplan` alone. */
 const proposalView = (row: ReplanProposal): RemakeAlertView['proposals'][number] => ({
   id: row.id,
+  planHash: row.planHash,
   label: row.label,
   movedVisits: row.movedVisits,
   leastMovedVisits: row.leastMovedVisits,

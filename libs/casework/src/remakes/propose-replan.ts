@@ -11,6 +11,7 @@ import type { DataSource, EntityManager } from 'typeorm';
 import { serviceActor, type Actor } from '../actor.js';
 import { rippleView } from '../booking/ripple-view.js';
 import { loadStage, type StageRecord } from '../capture/stage-record.js';
+import { hashOf } from '../planning/canonical.js';
 import { loadReplanBasis, type ReplanBasis } from '../planning/replan-basis.js';
 import { NO_CHANGE, storePlan } from '../planning/stored-plan.js';
 import { applyRemake } from './apply-remake.js';
@@ -120,7 +121,8 @@ async function keepProposal(
     id: uuidv7(),
     alertId: alert.id,
     planId: own.id,
-    planHash: own.planHash,
+    // One hash for every case's part: accepting books all of them.
+    planHash: hashOf(ripples.map(({ planHash }) => planHash)),
     label,
     movedVisits,
     leastMovedVisits,
