@@ -12,9 +12,12 @@ export const remakeAlertView = z.object({
   caseNumber: z.string(),
   patientName: z.string(),
   stage: stageCode,
+  stageTitle: z.string(),
   trigger: slug,
   reason: z.string(),
+  /** A visit or a laboratory step, as the path names it. */
   returnToStage: stageCode,
+  returnToTitle: z.string(),
   arches: z.array(arch),
   discards: z.array(z.string()),
   state: alertState,

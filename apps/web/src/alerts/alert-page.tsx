@@ -8,7 +8,6 @@ import { Tag } from '../look/marks.js';
 import { Notice, Refusal } from '../look/notice.js';
 import { FirstWait, ScreenHead } from '../look/screen.js';
 import { RippleSheet } from '../ripple/ripple-sheet.js';
-import { practiceZone } from '../time/practice-zone.js';
 import { viewerZone } from '../time/zone.js';
 import { alertWords as words } from '../words/chair.js';
 import { archWords } from '../words/line.js';
@@ -22,7 +21,8 @@ function What({ alert }: { alert: RemakeAlertView }) {
       <h2>{words.why}</h2>
       <p>{alert.reason}</p>
       <div className="row">
-        <Tag tone="caution">{words.returnTo(alert.returnToStage)}</Tag>
+        <Tag tone="caution">{words.returnTo(alert.returnToTitle)}</Tag>
+        <span>{words.foundAt(alert.stageTitle)}</span>
         <span>{archWords(alert.arches)}</span>
       </div>
       <h3>{words.discards}</h3>
@@ -49,6 +49,8 @@ function Compared({ rows }: { rows: ProposalRow[] }) {
           <tr>
             <th scope="col">{columns.way}</th>
             <th scope="col">{columns.moved}</th>
+            <th scope="col">{columns.untouched}</th>
+            <th scope="col">{columns.delivery}</th>
             <th scope="col">{columns.other}</th>
             <th scope="col">{columns.calls}</th>
           </tr>
@@ -60,6 +62,8 @@ function Compared({ rows }: { rows: ProposalRow[] }) {
               <td>
                 {row.moved} <span className="small soft">({row.least})</span>
               </td>
+              <td>{row.untouched}</td>
+              <td className="nowrap">{row.delivery ?? words.noDelivery}</td>
               <td>{row.otherCases}</td>
               <td>{row.calls}</td>
             </tr>
@@ -84,17 +88,14 @@ export function AlertPage() {
   }
   const known = alert.data;
   const undecided = isUndecided(known);
-  const rows = proposalRows(known);
+  const rows = proposalRows(known, practice.today);
   const error = accept.error ?? dismiss.error;
   const stale = hasStatus(error, 412) || hasStatus(error, 409);
   const title = undecided ? words.title : words.decidedTitle;
 
   return (
     <div className="roomy">
-      <ScreenHead
-        title={title(known.caseNumber, known.patientName)}
-        sentence={alertSentence(known, practiceZone(practice), practice.today)}
-      >
+      <ScreenHead title={title(known.caseNumber, known.patientName)} sentence={alertSentence(known, practice.today)}>
         <Link to="/desk/cases/$caseId" params={{ caseId: known.caseId }}>
           {words.theCase}
         </Link>
@@ -121,7 +122,7 @@ export function AlertPage() {
                     <RippleSheet
                       key={ripple.id}
                       ripple={ripple}
-                      zone={practiceZone(practice)}
+                      zone={known.zone}
                       today={practice.today}
                       viewer={viewerZone()}
                     />

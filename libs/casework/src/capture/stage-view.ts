@@ -1,4 +1,5 @@
 import type { StageView } from '@archwright/contracts';
+import { derivedValues } from '@archwright/measures';
 import { cautions } from '@archwright/protocol';
 import { ChecklistMark, PatientIdentity, type CheckVerdict } from '@archwright/records';
 import type { EntityManager } from 'typeorm';
@@ -6,7 +7,6 @@ import type { Actor } from '../actor.js';
 import { captureFields } from './capture-fields.js';
 import { loadCaptured, type Captured } from './captured.js';
 import { ruleOf } from './check-stage.js';
-import { derivedValues } from './derived-values.js';
 import { loadEvidence } from './gate-evidence.js';
 import { viewHandOver } from './hand-over-view.js';
 import { stageGates, viewGates } from './stage-gates.js';

@@ -4,6 +4,7 @@ import { Clinic, PatientIdentity, RemakeAlert, ReplanProposal, Stage, TreatmentC
 import { In, type EntityManager } from 'typeorm';
 import type { Actor } from '../actor.js';
 import { CASE_IN_SCOPE, caseScope, requireCase } from '../cases/case-access.js';
+import { loadChains } from '../cases/chain.js';
 import { RecordNotFoundError } from '../errors.js';
 
 /** One alert with the plans that would repair it. */
@@ -44,7 +45,15 @@ async function viewsOf(tx: EntityManager, actor: Actor, alerts: readonly RemakeA
     where: { alertId: In(alerts.map(({ id }) => id)), state: In(['open', 'accepted']) },
     order: { movedVisits: 'ASC', id: 'ASC' },
   });
+  const chains = await loadChains(
+    tx,
+    alerts.map(({ caseId }) => caseId),
+  );
   return alerts.map((alert) => {
+    const chain = chains.get(alert.caseId)?.chain;
+    const titleOf = (code: string) =>
+      [...(chain?.stages ?? []), ...(chain?.steps ?? [])].find((part) => part.code === code)?.title ?? code;
+    const stage = stages.find(({ id }) => id === alert.stageId)?.code ?? '';
     const treatmentCase = cases.find(({ id }) => id === alert.caseId);
     const person = people.find(({ patientId }) => patientId === treatmentCase?.patientId);
     const view: RemakeAlertView = {
@@ -53,10 +62,12 @@ async function viewsOf(tx: EntityManager, actor: Actor, alerts: readonly RemakeA
       caseId: alert.caseId,
       caseNumber: treatmentCase?.number ?? '',
       patientName: person === undefined ? '(erased)' : `${person.givenName} ${person.familyName}`,
-      stage: stages.find(({ id }) => id === alert.stageId)?.code ?? '',
+      stage,
+      stageTitle: titleOf(stage),
       trigger: alert.trigger,
       reason: alert.reason,
       returnToStage: alert.returnToStage,
+      returnToTitle: titleOf(alert.returnToStage),
       arches: alert.arches,
       discards: alert.discards,
       state: alert.state,
