@@ -103,54 +103,58 @@ export function AlertPage() {
       <div className="stack">
         {stale ? <Notice tone="caution">{words.stale}</Notice> : <Refusal error={error} />}
         <What alert={known} />
-        {undecided ? (
-          <>
-            <h2>{words.proposals}</h2>
-            {rows.length === 0 ? (
-              <p className="soft" role="status">
-                {known.noProposalReason ?? words.noneYet}
-              </p>
-            ) : (
-              <Compared rows={rows} />
-            )}
-            {rows.map((row) => (
-              <section key={row.id} className="sheet sheet-pad stack" aria-labelledby={`way-${row.id}`}>
-                <h3 id={`way-${row.id}`}>{row.label}</h3>
-                {known.proposals
-                  .find((proposal) => proposal.id === row.id)
-                  ?.ripples.map((ripple) => (
-                    <RippleSheet
-                      key={ripple.id}
-                      ripple={ripple}
-                      zone={known.zone}
-                      today={practice.today}
-                      viewer={viewerZone()}
-                    />
-                  ))}
-                {may.acceptProposals(role) ? (
-                  <div>
-                    <Button
-                      size="md"
-                      loading={accept.isPending && accept.variables.proposalId === row.id}
-                      aria-label={words.acceptOf(row.label)}
-                      onClick={() => {
-                        accept.mutate({ proposalId: row.id, planHash: row.planHash });
-                      }}
-                    >
-                      {words.accept}
-                    </Button>
-                  </div>
-                ) : null}
-              </section>
-            ))}
-            {may.treat(role) ? (
-              <DismissForm
-                pending={dismiss.isPending}
-                onDismiss={(body) => {
-                  dismiss.mutate(body);
-                }}
-              />
+        {undecided || rows.length > 0 ? <h2>{undecided ? words.proposals : words.acceptedWay}</h2> : null}
+        {undecided && rows.length === 0 ? (
+          <p className="soft" role="status">
+            {known.noProposalReason ?? words.noneYet}
+          </p>
+        ) : null}
+        {undecided && rows.length > 1 ? <Compared rows={rows} /> : null}
+        {rows.map((row) => (
+          <section key={row.id} className="sheet sheet-pad stack" aria-labelledby={`way-${row.id}`}>
+            <h3 id={`way-${row.id}`}>{row.label}</h3>
+            <p className="soft">{row.sentence}</p>
+            {known.proposals
+              .find((proposal) => proposal.id === row.id)
+              ?.ripples.map((ripple) => (
+                <RippleSheet
+                  key={ripple.id}
+                  ripple={ripple}
+                  zone={known.zone}
+                  today={practice.today}
+                  viewer={viewerZone()}
+                />
+              ))}
+            {undecided && may.acceptProposals(role) ? (
+              <div>
+                <Button
+                  size="md"
+                  loading={accept.isPending && accept.variables.proposalId === row.id}
+                  aria-label={words.acceptOf(row.label)}
+                  onClick={() => {
+                    accept.mutate({ proposalId: row.id, planHash: row.planHash });
+                  }}
+                >
+                  {words.accept}
+                </Button>
+              </div>
             ) : null}
+          </section>
+        ))}
+        {undecided && may.treat(role) ? (
+          <>
+            <p>
+              {words.otherwise}{' '}
+              <Link to="/desk/cases/$caseId" params={{ caseId: known.caseId }} className="action">
+                {words.theCase}
+              </Link>
+            </p>
+            <DismissForm
+              pending={dismiss.isPending}
+              onDismiss={(body) => {
+                dismiss.mutate(body);
+              }}
+            />
           </>
         ) : null}
       </div>

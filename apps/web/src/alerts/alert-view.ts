@@ -11,6 +11,8 @@ export interface ProposalRow {
   calls: number;
   untouched: number;
   delivery: string | null;
+  /** What it costs, where no table compares it with others. */
+  sentence: string;
   /** Sent back to accept exactly what is shown, every case's part of it. */
   planHash: string;
 }
@@ -27,6 +29,7 @@ export function proposalRows(alert: RemakeAlertView, today: string): ProposalRow
       calls: proposal.ripples.reduce((sum, ripple) => sum + ripple.calls.length, 0),
       untouched: proposal.ripples.reduce((sum, ripple) => sum + ripple.untouchedVisits, 0),
       delivery: deliveryOf(alert, proposal, today),
+      sentence: alertWords.cost(proposal.movedVisits, proposal.leastMovedVisits, proposal.otherCases),
       planHash: proposal.planHash,
     }))
     .sort((a, b) => a.moved - b.moved || a.otherCases - b.otherCases || a.calls - b.calls);

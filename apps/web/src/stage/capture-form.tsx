@@ -14,6 +14,7 @@ import type { Findings } from './finding-view.js';
 import { LiveBar } from './live-bar.js';
 import { TracingFields } from './tracing-fields.js';
 import { conditionsOf, tracingInWords } from './tracing-view.js';
+import { isClosed } from './visit-steps.js';
 
 interface Props {
   view: StageView;
@@ -35,6 +36,7 @@ export function CaptureForm({ view, typed, read, live, pending, error, onType, o
   const errors = attempt > 0 ? read.errors : {};
   const refused = Object.keys(errors).length;
   const form = useFirstProblem(attempt, refused > 0);
+  const closed = isClosed(view);
   const boxes = withTyped(recordedBoxes(view), typed);
   const fields = captureFields(view);
   const needed = fields.filter(({ required }) => required);
@@ -66,76 +68,80 @@ export function CaptureForm({ view, typed, read, live, pending, error, onType, o
   );
 
   return (
-    <form ref={form} className="stack" onSubmit={submit} noValidate>
-      {view.checklist.length > 0 ? (
-        <section className="sheet sheet-pad stack-none" aria-labelledby="checklist">
-          <h2 id="checklist">{words.checklist}</h2>
-          {view.checklist.map((line) => (
-            <CheckLine
-              key={line.code}
-              text={line.text}
-              counted={line.counted}
-              done={boxes.ticks[line.code] ?? false}
-              count={boxes.counts[line.code] ?? ''}
-              error={errors[`checklist|${line.code}`]}
-              onTick={(done) => {
-                onType({ ticks: { ...typed.ticks, [line.code]: done } });
+    <form ref={form} onSubmit={submit} noValidate>
+      <fieldset className="stack" disabled={closed}>
+        {view.checklist.length > 0 ? (
+          <section className="sheet sheet-pad stack-none" aria-labelledby="checklist">
+            <h2 id="checklist">{words.checklist}</h2>
+            {view.checklist.map((line) => (
+              <CheckLine
+                key={line.code}
+                text={line.text}
+                counted={line.counted}
+                done={boxes.ticks[line.code] ?? false}
+                count={boxes.counts[line.code] ?? ''}
+                error={errors[`checklist|${line.code}`]}
+                onTick={(done) => {
+                  onType({ ticks: { ...typed.ticks, [line.code]: done } });
+                }}
+                onCount={(count) => {
+                  onType({ counts: { ...typed.counts, [line.code]: count } });
+                }}
+              />
+            ))}
+          </section>
+        ) : null}
+        <section className="sheet sheet-pad stack" aria-labelledby="capture">
+          <h2 id="capture">{words.capture}</h2>
+          {fields.length === 0 ? <p className="soft">{words.nothingToMeasure}</p> : null}
+          {draw(needed)}
+          {others.length > 0 ? (
+            <details className="details" open={isTouched(others, boxes.values) ? true : undefined}>
+              <summary>{words.others(others.length)}</summary>
+              {draw(others)}
+            </details>
+          ) : null}
+          {judgesJawRelation(view) ? (
+            <TracingFields
+              saved={[...view.tracings.map(tracingInWords), ...view.otherCentricRelation.map(centricInWords)]}
+              tracings={typed.tracings}
+              centric={typed.centric}
+              last={view.tracings.map(conditionsOf).at(-1)}
+              errors={errors}
+              landmarks={landmarkOptions(view)}
+              onTracings={(tracings) => {
+                onType({ tracings });
               }}
-              onCount={(count) => {
-                onType({ counts: { ...typed.counts, [line.code]: count } });
+              onCentric={(centric) => {
+                onType({ centric });
               }}
             />
-          ))}
+          ) : null}
         </section>
-      ) : null}
-      <section className="sheet sheet-pad stack" aria-labelledby="capture">
-        <h2 id="capture">{words.capture}</h2>
-        {fields.length === 0 ? <p className="soft">{words.nothingToMeasure}</p> : null}
-        {draw(needed)}
-        {others.length > 0 ? (
-          <details className="details" open={isTouched(others, boxes.values) ? true : undefined}>
-            <summary>{words.others(others.length)}</summary>
-            {draw(others)}
-          </details>
-        ) : null}
-        {judgesJawRelation(view) ? (
-          <TracingFields
-            saved={[...view.tracings.map(tracingInWords), ...view.otherCentricRelation.map(centricInWords)]}
-            tracings={typed.tracings}
-            centric={typed.centric}
-            last={view.tracings.map(conditionsOf).at(-1)}
-            errors={errors}
-            landmarks={landmarkOptions(view)}
-            onTracings={(tracings) => {
-              onType({ tracings });
-            }}
-            onCentric={(centric) => {
-              onType({ centric });
+        {refused > 0 ? <Notice tone="stop">{words.problems(refused)}</Notice> : null}
+        {hasStatus(error, 412) ? (
+          <Conflict
+            onKeepMine={() => void onReload()}
+            onTakeTheirs={() => {
+              void onReload().then(() => {
+                onType(null);
+              });
             }}
           />
-        ) : null}
-      </section>
-      {refused > 0 ? <Notice tone="stop">{words.problems(refused)}</Notice> : null}
-      {hasStatus(error, 412) ? (
-        <Conflict
-          onKeepMine={() => void onReload()}
-          onTakeTheirs={() => {
-            void onReload().then(() => {
+        ) : (
+          <Refusal error={error} />
+        )}
+        {closed ? null : (
+          <LiveBar
+            live={live}
+            pending={pending}
+            onDiscard={() => {
               onType(null);
-            });
-          }}
-        />
-      ) : (
-        <Refusal error={error} />
-      )}
-      <LiveBar
-        live={live}
-        pending={pending}
-        onDiscard={() => {
-          onType(null);
-          setAttempt(0);
-        }}
-      />
+              setAttempt(0);
+            }}
+          />
+        )}
+      </fieldset>
     </form>
   );
 }

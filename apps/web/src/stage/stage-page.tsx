@@ -19,7 +19,7 @@ import { useDraft } from './use-draft.js';
 import { useStage } from './use-stage.js';
 import { Verdicts } from './verdicts.js';
 import { VisitBar } from './visit-bar.js';
-import { isOver } from './visit-steps.js';
+import { isClosed, isOver } from './visit-steps.js';
 
 /** One visit's work at the chair, once it is known which. */
 export function StagePage() {
@@ -84,7 +84,9 @@ function Work({ view, practice, stage, capture, override, complete, prescribe, a
           </Notice>
         ) : null}
         {over ? (
-          <Notice tone="go">{view.visit?.state === 'in-progress' ? words.visit.toFinish : words.completed}</Notice>
+          <Notice tone={view.state === 'passed' ? 'go' : 'plain'}>
+            {view.visit?.state === 'in-progress' ? words.visit.toFinish : words.completed}
+          </Notice>
         ) : null}
         {view.cautions.length > 0 ? (
           <section className="notice notice-caution" aria-labelledby="cautions">
@@ -147,16 +149,19 @@ function Work({ view, practice, stage, capture, override, complete, prescribe, a
             ) : (
               <p className="soft">{words.startFirst}</p>
             )}
-            <RaiseAlert
-              view={view}
-              pending={raise.isPending}
-              error={raise.error}
-              onRaise={(body) => {
-                raise.mutate(body, {
-                  onSuccess: (alert) => void navigate({ to: '/chair/alerts/$alertId', params: { alertId: alert.id } }),
-                });
-              }}
-            />
+            {isClosed(view) ? null : (
+              <RaiseAlert
+                view={view}
+                pending={raise.isPending}
+                error={raise.error}
+                onRaise={(body) => {
+                  raise.mutate(body, {
+                    onSuccess: (alert) =>
+                      void navigate({ to: '/chair/alerts/$alertId', params: { alertId: alert.id } }),
+                  });
+                }}
+              />
+            )}
           </div>
         </div>
       </div>

@@ -238,6 +238,12 @@ export const alertWords = {
   },
   noDelivery: 'placed already',
   least: (n: number) => `least possible ${String(n)}`,
+  cost: (moved: number, least: number, others: number) =>
+    `${count(moved, 'booked visit moves', 'booked visits move')}, no plan moves fewer than ${String(least)}; ${
+      others === 0 ? 'no other case is touched' : `${count(others, 'other case makes', 'other cases make')} room`
+    }.`,
+  acceptedWay: 'What was accepted',
+  otherwise: 'None of these? Move visits by hand, or look for other times, from the case:',
   noneYet: 'Other times are being looked for …',
   accept: 'Accept this way',
   acceptOf: (label: string) => `Accept: ${label}`,
