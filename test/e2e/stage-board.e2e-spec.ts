@@ -1,13 +1,5 @@
 import { viewStageBoard, type Actor } from '@archwright/casework';
-import {
-  Appointment,
-  AppointmentStage,
-  CaseArch,
-  LabStep,
-  Stage,
-  TreatmentCase,
-  uuidv7,
-} from '@archwright/records';
+import { Appointment, AppointmentStage, CaseArch, LabStep, Stage, TreatmentCase, uuidv7 } from '@archwright/records';
 import type { EntityManager } from 'typeorm';
 import { NOW, bookedCase, found, openBookingPractice, type BookingPractice } from './booking-practice.js';
 

@@ -59,8 +59,7 @@ function fromLaboratory(
   const concerns = ({ arches }: { readonly arches: readonly ('upper' | 'lower')[] }) =>
     arches.some((arch) => stage.arches.includes(arch));
   const open = rows.steps.filter(
-    (row) =>
-      row.beforeStage === stage.code && row.state !== 'finished' && row.state !== 'discarded' && concerns(row),
+    (row) => row.beforeStage === stage.code && row.state !== 'finished' && row.state !== 'discarded' && concerns(row),
   );
   const made = chain.objects.filter(
     (object) =>
@@ -71,7 +70,9 @@ function fromLaboratory(
   const onItsWay = made.filter((object) => !here.includes(object) && !open.some(({ code }) => code === object.madeAt));
   const titles = (list: readonly { readonly title: string }[]) => [...new Set(list.map(({ title }) => title))];
   return {
-    unfinished: titles(open.map(({ code }) => ({ title: chain.steps.find((step) => step.code === code)?.title ?? code }))),
+    unfinished: titles(
+      open.map(({ code }) => ({ title: chain.steps.find((step) => step.code === code)?.title ?? code })),
+    ),
     onItsWay: titles(onItsWay),
     here: titles(here),
   };
