@@ -87,6 +87,9 @@ async function only(db: DataSource): Promise<string> {
   return organisationId;
 }
 
+/** Who books, and what there is to book. */
+type FrontDesk = Pick<BookingPractice, 'desk' | 'practice'>;
+
 interface CaseWishes {
   readonly path?: string;
   readonly weekdays?: readonly number[];
@@ -96,7 +99,7 @@ interface CaseWishes {
 }
 
 /** A new patient with a case on one path for both arches, as the desk opens it. */
-export async function openCaseOf({ desk, practice }: BookingPractice, wishes: CaseWishes = {}): Promise<CaseView> {
+export async function openCaseOf({ desk, practice }: FrontDesk, wishes: CaseWishes = {}): Promise<CaseView> {
   const path = found(practice.paths.find(({ code }) => code === (wishes.path ?? 'conventional')));
   const patient = await desk.call({
     method: 'POST',
@@ -132,11 +135,11 @@ export async function openCaseOf({ desk, practice }: BookingPractice, wishes: Ca
   });
 }
 
-export function askOffers({ desk }: BookingPractice, caseId: string, body: object = {}): Promise<OffersView> {
+export function askOffers({ desk }: FrontDesk, caseId: string, body: object = {}): Promise<OffersView> {
   return desk.call({ method: 'POST', path: `/cases/${caseId}/offers`, body, answer: offersView });
 }
 
-export function holdOf({ desk }: BookingPractice, caseId: string, offer: Offer, more: object = {}): Promise<HoldView> {
+export function holdOf({ desk }: FrontDesk, caseId: string, offer: Offer, more: object = {}): Promise<HoldView> {
   return desk.call({
     method: 'POST',
     path: `/cases/${caseId}/holds`,
@@ -146,7 +149,7 @@ export function holdOf({ desk }: BookingPractice, caseId: string, offer: Offer, 
 }
 
 export function confirmOf(
-  { desk }: BookingPractice,
+  { desk }: FrontDesk,
   hold: HoldView,
   firm: 'all' | number = 'all',
   planHash = hold.planHash,
@@ -158,7 +161,7 @@ export const releaseOf = ({ desk }: BookingPractice, hold: HoldView): Promise<un
   desk.call({ method: 'DELETE', path: `/holds/${hold.id}`, answer: z.undefined() });
 
 /** A case with its first offer booked. */
-export async function bookedCase(practice: BookingPractice, wishes: CaseWishes = {}): Promise<CaseView> {
+export async function bookedCase(practice: FrontDesk, wishes: CaseWishes = {}): Promise<CaseView> {
   const opened = await openCaseOf(practice, wishes);
   const { offers } = await askOffers(practice, opened.id);
   return confirmOf(practice, await holdOf(practice, opened.id, found(offers[0])));
