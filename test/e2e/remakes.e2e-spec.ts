@@ -66,6 +66,11 @@ describe('what has to be made again', () => {
       });
       const proposal = found(alert.proposals[0]);
       expect(proposal).toMatchObject({ otherCases: 0, movedVisits: proposal.leastMovedVisits });
+      for (const other of alert.proposals.slice(1)) {
+        expect(other.leastMovedVisits).toBe(proposal.movedVisits);
+        expect(other.movedVisits).toBeGreaterThanOrEqual(proposal.movedVisits);
+        expect(other.planHash).not.toBe(proposal.planHash);
+      }
       const own = found(proposal.ripples[0]);
       expect(own.visits.filter(({ before }) => before === null).map(({ stages }) => stages)).toEqual([['D2']]);
 

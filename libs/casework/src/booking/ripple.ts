@@ -41,12 +41,13 @@ export async function previewMove(
     );
   const { basis, stage } = await loadChanging(tx, actor, appointmentId, now);
   const chosen = { stage: stage.code, startMs, clinicianId: clinicianId ?? null };
-  const found = findReplan({ ...basis.search, chosen });
-  if (found === null)
+  const replan = findReplan({ ...basis.search, chosen });
+  if (replan === null)
     throw new NoSuchTimeError(
       'The visit cannot start then: chair, people or patient are taken, or the waits before and after it do not fit. ' +
         'Look at its other starts, or cancel it and plan the rest anew.',
     );
+  const { found } = replan;
   return kept(tx, actor, basis, { label: 'Move', found, change: { ...NO_CHANGE, reason: reason ?? null } }, now);
 }
 
@@ -63,11 +64,12 @@ export async function previewCancel(
 ): Promise<Ripple> {
   const { basis, stage, appointment } = await loadChanging(tx, actor, appointmentId, now);
   if (then === 'drop-rest') return dropRest(tx, actor, basis, stage, reason, now);
-  const found = findReplan(awayFrom(basis, stage.code, appointment));
-  if (found === null)
+  const replan = findReplan(awayFrom(basis, stage.code, appointment));
+  if (replan === null)
     throw new NoSuchTimeError(
       'No other time is left for this visit within the waits. Drop the rest and ask for offers.',
     );
+  const { found } = replan;
   return kept(tx, actor, basis, { label: 'Plan anew', found, change: { ...NO_CHANGE, reason } }, now);
 }
 
