@@ -72,6 +72,8 @@ function countQueries(tx: EntityManager): () => number {
   };
 }
 
+const copyOf = <Row extends object>(row: Row, change: Partial<Row>): Row => Object.assign({}, row, change);
+
 /** The same case again under other numbers, at the same times; copies hold no chair, since one chair serves one. */
 async function copyCase(tx: EntityManager, caseId: string, copies: number): Promise<void> {
   const original = await tx.findOneByOrFail(TreatmentCase, { id: caseId });
@@ -80,22 +82,25 @@ async function copyCase(tx: EntityManager, caseId: string, copies: number): Prom
   const steps = await tx.findBy(LabStep, { caseId });
   for (let copy = 1; copy <= copies; copy++) {
     const id = uuidv7();
-    await tx.insert(TreatmentCase, { ...original, id, number: `${original.number.slice(0, 3)}${String(9000 + copy)}` });
+    await tx.insert(
+      TreatmentCase,
+      copyOf(original, { id, number: `${original.number.slice(0, 3)}${String(9000 + copy)}` }),
+    );
     await tx.insert(
       CaseArch,
-      arches.map((row) => ({ ...row, id: uuidv7(), caseId: id })),
+      arches.map((row) => copyOf(row, { id: uuidv7(), caseId: id })),
     );
     await tx.insert(
       LabStep,
-      steps.map((row) => ({ ...row, id: uuidv7(), caseId: id })),
+      steps.map((row) => copyOf(row, { id: uuidv7(), caseId: id })),
     );
     for (const stage of stages) {
       const stageId = uuidv7();
-      await tx.insert(Stage, { ...stage, id: stageId, caseId: id });
+      await tx.insert(Stage, copyOf(stage, { id: stageId, caseId: id }));
       for (const link of await tx.findBy(AppointmentStage, { stageId: stage.id })) {
         const visit = await tx.findOneByOrFail(Appointment, { id: link.appointmentId });
         const appointmentId = uuidv7();
-        await tx.insert(Appointment, { ...visit, id: appointmentId, uid: `${visit.uid}-${String(copy)}` });
+        await tx.insert(Appointment, copyOf(visit, { id: appointmentId, uid: `${visit.uid}-${String(copy)}` }));
         await tx.insert(AppointmentStage, { id: uuidv7(), appointmentId, stageId });
       }
     }

@@ -1,4 +1,3 @@
-import { Button } from '@mantine/core';
 import type { RemakeAlertView } from '@archwright/contracts';
 import { Link, useParams } from '@tanstack/react-router';
 import { hasStatus } from '../api/errors.js';
@@ -7,12 +6,11 @@ import { useSession } from '../frame/use-session.js';
 import { Tag } from '../look/marks.js';
 import { Notice, Refusal } from '../look/notice.js';
 import { FirstWait, ScreenHead } from '../look/screen.js';
-import { RippleSheet } from '../ripple/ripple-sheet.js';
-import { viewerZone } from '../time/zone.js';
 import { alertWords as words } from '../words/chair.js';
 import { archWords } from '../words/line.js';
-import { alertSentence, isUndecided, proposalRows, type ProposalRow } from './alert-view.js';
+import { alertSentence, isUndecided, proposalRows } from './alert-view.js';
 import { DismissForm } from './dismiss-form.js';
+import { Compared, ProposalSheet } from './proposal-sheet.js';
 import { useAlert } from './use-alert.js';
 
 function What({ alert }: { alert: RemakeAlertView }) {
@@ -35,41 +33,6 @@ function What({ alert }: { alert: RemakeAlertView }) {
           ))}
         </ul>
       )}
-    </section>
-  );
-}
-
-function Compared({ rows }: { rows: ProposalRow[] }) {
-  const columns = words.columns;
-  return (
-    <section className="sheet scroll-x" tabIndex={0} role="group" aria-label={words.compared}>
-      <table className="table">
-        <caption className="unseen">{words.compared}</caption>
-        <thead>
-          <tr>
-            <th scope="col">{columns.way}</th>
-            <th scope="col">{columns.moved}</th>
-            <th scope="col">{columns.untouched}</th>
-            <th scope="col">{columns.delivery}</th>
-            <th scope="col">{columns.other}</th>
-            <th scope="col">{columns.calls}</th>
-          </tr>
-        </thead>
-        <tbody>
-          {rows.map((row) => (
-            <tr key={row.id}>
-              <th scope="row">{row.label}</th>
-              <td>
-                {row.moved} <span className="small soft">({row.least})</span>
-              </td>
-              <td>{row.untouched}</td>
-              <td className="nowrap">{row.delivery ?? words.noDelivery}</td>
-              <td>{row.otherCases}</td>
-              <td>{row.calls}</td>
-            </tr>
-          ))}
-        </tbody>
-      </table>
     </section>
   );
 }
@@ -110,36 +73,22 @@ export function AlertPage() {
           </p>
         ) : null}
         {undecided && rows.length > 1 ? <Compared rows={rows} /> : null}
-        {rows.map((row) => (
-          <section key={row.id} className="sheet sheet-pad stack" aria-labelledby={`way-${row.id}`}>
-            <h3 id={`way-${row.id}`}>{row.label}</h3>
-            <p className="soft">{row.sentence}</p>
-            {known.proposals
-              .find((proposal) => proposal.id === row.id)
-              ?.ripples.map((ripple) => (
-                <RippleSheet
-                  key={ripple.id}
-                  ripple={ripple}
-                  zone={known.zone}
-                  today={practice.today}
-                  viewer={viewerZone()}
-                />
-              ))}
-            {undecided && may.acceptProposals(role) ? (
-              <div>
-                <Button
-                  size="md"
-                  loading={accept.isPending && accept.variables.proposalId === row.id}
-                  aria-label={words.acceptOf(row.label)}
-                  onClick={() => {
+        {rows.map((row, index) => (
+          <ProposalSheet
+            key={row.id}
+            row={row}
+            alert={known}
+            today={practice.today}
+            isFirst={index === 0}
+            pending={accept.isPending && accept.variables.proposalId === row.id}
+            onAccept={
+              undecided && may.acceptProposals(role)
+                ? () => {
                     accept.mutate({ proposalId: row.id, planHash: row.planHash });
-                  }}
-                >
-                  {words.accept}
-                </Button>
-              </div>
-            ) : null}
-          </section>
+                  }
+                : null
+            }
+          />
         ))}
         {undecided && may.treat(role) ? (
           <>

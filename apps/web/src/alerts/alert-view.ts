@@ -11,6 +11,7 @@ export interface ProposalRow {
   calls: number;
   untouched: number;
   delivery: string | null;
+  againstWishes: number;
   /** What it costs, where no table compares it with others. */
   sentence: string;
   /** Sent back to accept exactly what is shown, every case's part of it. */
@@ -29,6 +30,7 @@ export function proposalRows(alert: RemakeAlertView, today: string): ProposalRow
       calls: proposal.ripples.reduce((sum, ripple) => sum + ripple.calls.length, 0),
       untouched: proposal.ripples.reduce((sum, ripple) => sum + ripple.untouchedVisits, 0),
       delivery: deliveryOf(alert, proposal, today),
+      againstWishes: proposal.ripples.flatMap(({ plan }) => plan.visits).filter(({ asWished }) => !asWished).length,
       sentence: alertWords.cost(proposal.movedVisits, proposal.leastMovedVisits, proposal.otherCases),
       planHash: proposal.planHash,
     }))

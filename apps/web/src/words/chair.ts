@@ -233,6 +233,7 @@ export const alertWords = {
     moved: 'Visits moved',
     untouched: 'Visits that stay',
     delivery: 'Placement',
+    wishes: 'Against wishes',
     other: 'Other cases touched',
     calls: 'Calls',
   },
