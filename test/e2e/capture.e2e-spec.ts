@@ -172,15 +172,27 @@ describe('the stage at the chair', () => {
 
   it('pauses the final print on a finding that comes after its visit, until a later check passes', async () => {
     const stage = await chair.view((await chair.stage(caseId, 'D2')).id);
+    expect(stage).toMatchObject({
+      zone: 'Europe/London',
+      visit: { state: 'in-progress', clinicianName: 'Dr Imogen Thorne-Example' },
+      prescription: { signedAt: null, signedBy: null },
+    });
     await chair.sign(stage);
     await chair.complete(stage, 'passed');
     await chair.act(found((await chair.stage(caseId, 'D2')).appointmentId), 'finish');
     const passed = await chair.view(stage.id);
+    expect(passed.visit?.state).toBe('completed');
+    expect(passed.prescription?.signedBy).toBe('Dr Imogen Thorne-Example');
     const late = await chair.capture(passed, { readings: [{ code: 'sibilant-test', value: 'contact' }] });
     expect(late.state).toBe('passed');
     expect(late.gates.find(({ code }) => code === 'late-finding')).toMatchObject({ open: true, hard: true });
     const [pause] = await practice.rows((tx) => tx.findBy(FindingPause, { caseId }));
     expect(pause).toMatchObject({ pointOfNoReturn: 'print-final', state: 'open' });
+    const path = `/stage-board?on=${chair.now.toISOString().slice(0, 10)}`;
+    const { waiting } = await chair.clinician.call({ method: 'GET', path, answer: stageBoard });
+    expect(waiting).toMatchObject([
+      { kind: 'late-finding', id: stage.id, patientName: 'Ida Booking-Example', zone: 'Europe/London' },
+    ]);
     expect((await chair.state(caseId)).alerts).toEqual([]);
 
     const again = await chair.capture(late, { readings: [{ code: 'sibilant-test', value: 'no-contact' }] });

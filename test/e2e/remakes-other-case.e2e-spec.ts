@@ -75,7 +75,7 @@ describe('a remake that fits only when another case makes room', () => {
   };
   const accept = ({ id, version, proposals }: RemakeAlertView) => {
     const proposal = found(proposals[0]);
-    const body = { proposalId: proposal.id, planHash: found(proposal.ripples[0]).planHash };
+    const body = { proposalId: proposal.id, planHash: proposal.planHash };
     const path = `/remake-alerts/${id}/acceptance`;
     return chair.desk.call({ method: 'POST', path, version, body, answer: remakeAlertView });
   };

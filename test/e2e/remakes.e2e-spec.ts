@@ -38,7 +38,7 @@ describe('what has to be made again', () => {
     const path = `/remake-alerts/${alert.id}/acceptance`;
     return chair.desk.call({ method: 'POST', path, version: alert.version, body, answer: remakeAlertView });
   };
-  const hashOf = (alert: RemakeAlertView) => found(found(alert.proposals[0]).ripples[0]).planHash;
+  const hashOf = (alert: RemakeAlertView) => found(alert.proposals[0]).planHash;
 
   /** The combined visit of a new case, after its examination and base plates. */
   async function atCombinedVisit() {
@@ -66,6 +66,11 @@ describe('what has to be made again', () => {
       });
       const proposal = found(alert.proposals[0]);
       expect(proposal).toMatchObject({ otherCases: 0, movedVisits: proposal.leastMovedVisits });
+      for (const other of alert.proposals.slice(1)) {
+        expect(other.leastMovedVisits).toBe(proposal.movedVisits);
+        expect(other.movedVisits).toBeGreaterThanOrEqual(proposal.movedVisits);
+        expect(other.planHash).not.toBe(proposal.planHash);
+      }
       const own = found(proposal.ripples[0]);
       expect(own.visits.filter(({ before }) => before === null).map(({ stages }) => stages)).toEqual([['D2']]);
 

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { arch, id, instant, sentence, slug, stageCode, version } from './primitives.js';
+import { arch, id, instant, sentence, slug, stageCode, version, zoneName } from './primitives.js';
 import { ripple } from './appointment.js';
 
 export const alertState = z.enum(['open', 'planned', 'accepted', 'dismissed']);
@@ -12,18 +12,25 @@ export const remakeAlertView = z.object({
   caseNumber: z.string(),
   patientName: z.string(),
   stage: stageCode,
+  stageTitle: z.string(),
   trigger: slug,
   reason: z.string(),
+  /** A visit or a laboratory step, as the path names it. */
   returnToStage: stageCode,
+  returnToTitle: z.string(),
   arches: z.array(arch),
   discards: z.array(z.string()),
   state: alertState,
   raisedAt: instant,
   /** Decide by this instant: the start of the next thing that cannot be undone. Null when none is planned. */
   decideBy: instant.nullable(),
+  /** IANA zone of the case's clinic, for `raisedAt` and `decideBy`. */
+  zone: zoneName,
   proposals: z.array(
     z.object({
       id,
+      /** Hash of the whole proposal, every case's part of it: sent back to accept exactly what was shown. */
+      planHash: z.string(),
       label: z.string(),
       movedVisits: z.int(),
       /** No plan moves fewer visits than this. */
@@ -56,7 +63,11 @@ export const openRemakeAlert = z.strictObject({
 });
 export type OpenRemakeAlert = z.output<typeof openRemakeAlert>;
 
-export const acceptProposal = z.strictObject({ proposalId: id, planHash: z.string().min(1) });
+export const acceptProposal = z.strictObject({
+  proposalId: id,
+  /** `planHash` of the proposal, not of one of its ripples; another one is answered with 409. */
+  planHash: z.string().min(1),
+});
 export type AcceptProposal = z.output<typeof acceptProposal>;
 
 export const dismissAlert = z.strictObject({ reason: sentence });

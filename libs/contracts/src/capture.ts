@@ -1,5 +1,6 @@
 import { z } from 'zod';
-import { arch, id, instant, localDate, sentence, slug, stageCode, version } from './primitives.js';
+import { arch, id, instant, localDate, sentence, slug, stageCode, version, zoneName } from './primitives.js';
+import { appointmentState } from './appointment.js';
 import { stageState } from './case.js';
 
 const reading = z.strictObject({
@@ -109,6 +110,10 @@ export const gateView = z.object({
   hard: z.boolean(),
   open: z.boolean(),
   missing: z.array(z.string()),
+  /** Whether a clinician may set it aside in writing. */
+  overridable: z.boolean(),
+  /** What is missing is recorded when the prescription is signed. */
+  closesAtHandOver: z.boolean(),
   overriddenBy: z.string().nullable(),
 });
 export type GateView = z.output<typeof gateView>;
@@ -124,7 +129,24 @@ export const stageView = z.object({
   code: stageCode,
   title: z.string(),
   round: z.int(),
+  arches: z.array(arch),
   state: stageState,
+  /** IANA zone of the clinic where it takes place. */
+  zone: zoneName,
+  /** The visit that serves it; null while none is booked. */
+  visit: z
+    .object({
+      id,
+      version,
+      state: appointmentState,
+      startsAt: instant,
+      endsAt: instant,
+      clinicName: z.string(),
+      clinicianName: z.string(),
+    })
+    .nullable(),
+  /** What is judged at it, as the path says: the same checks then run in the browser while values are typed. */
+  milestones: z.array(slug),
   cautions: z.array(z.object({ code: z.string(), text: z.string() })),
   checklist: z.array(
     z.object({ code: slug, text: z.string(), counted: z.boolean(), done: z.boolean(), count: z.int().nullable() }),
@@ -138,6 +160,10 @@ export const stageView = z.object({
   /** True while a saved capture has not been checked yet. */
   checking: z.boolean(),
   gates: z.array(gateView),
+  /** Undecided alert of this stage: it is decided before the stage may be passed. */
+  alertId: id.nullable(),
+  /** The hand-over to the laboratory in force; null when no laboratory work follows. */
+  prescription: z.object({ signedAt: instant.nullable(), signedBy: z.string().nullable() }).nullable(),
   mayGoOn: z.boolean(),
   sentence: z.string(),
 });
@@ -161,18 +187,33 @@ export const signPrescription = z.strictObject({
 });
 export type SignPrescription = z.output<typeof signPrescription>;
 
-/** The stage board: the day's cases by stage, what has arrived, what is missing, what may go on. */
+/** Something that a clinician has to decide, whatever day its visit is on. */
+const waitingDecision = z.object({
+  kind: z.enum(['alert', 'late-finding']),
+  /** The alert, or the stage whose visit is over. */
+  id,
+  caseNumber: z.string(),
+  patientName: z.string(),
+  reason: z.string(),
+  /** Null when nothing planned hangs on it. */
+  decideBy: instant.nullable(),
+  zone: zoneName,
+});
+
+/** The stage board: what waits for a decision, then the day's cases: what has arrived, is missing, may go on. */
 export const stageBoard = z.object({
   on: localDate,
   clinicName: z.string(),
   sentence: z.string(),
+  /** The most urgent first, at most 50. */
+  waiting: z.array(waitingDecision),
   cards: z.array(
     z.object({
       appointmentId: id,
       appointmentVersion: version,
-      appointmentState: z.string(),
+      appointmentState,
       startsAt: instant,
-      zone: z.string(),
+      zone: zoneName,
       caseId: id,
       caseNumber: z.string(),
       stageId: id,

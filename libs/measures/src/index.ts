@@ -27,6 +27,7 @@ export {
   VERDICT_KINDS,
   loopForTrigger,
   overallVerdict,
+  valueInWords,
   verdictsInForce,
   type LoopTrigger,
   type Verdict,
@@ -73,6 +74,7 @@ export {
   interocclusalRestDistanceMm,
   lowerToMiddleThirdPercent,
 } from './vertical/derived.js';
+export { derivedValues, type DerivedValue } from './vertical/derived-values.js';
 export { screwSteps, type BearingScrew, type ScrewStep, type TurnDirection } from './vertical/bearing-screw.js';
 export { SIBILANT_LANGUAGES, sibilantPrompt, type SibilantPrompt } from './vertical/sibilant-prompt.js';
 export {

@@ -33,7 +33,7 @@ export {
   VisitTooLongError,
 } from './chain/errors.js';
 export { planOffers } from './chain/offers.js';
-export { replanChain, type CurrentVisit, type MovedPlan } from './replan/replan-chain.js';
+export { replanChain, type CurrentVisit, type MovedPlan, type ReplanAim } from './replan/replan-chain.js';
 export { slotsKeepingRest, type KeepingStart } from './replan/slots-keeping-rest.js';
 export { earliestDelivery } from './replan/earliest-delivery.js';
 export { smallestRelaxations } from './explain/smallest-relaxations.js';

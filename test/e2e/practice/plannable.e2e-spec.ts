@@ -87,6 +87,7 @@ describe('the demonstration practice', () => {
       replanChain(
         problem,
         problem.visits.map(() => null),
+        'fewest-moves',
         1,
         new ChainCache(),
       ),

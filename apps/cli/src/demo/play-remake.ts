@@ -62,14 +62,7 @@ export async function playRemake(
     );
     for (const call of ripple.calls) narrator.say(`Call ${call.patientName}: ${call.sentence}`);
   }
-  await acceptAndCompareLoad(
-    cast,
-    alert,
-    proposal.id,
-    must(proposal.ripples[0], 'a ripple').planHash,
-    laboratoryId,
-    narrator,
-  );
+  await acceptAndCompareLoad(cast, alert, proposal, laboratoryId, narrator);
 
   narrator.scene('The second combined visit succeeds');
   await treatment.makeLabWork('D1');
@@ -114,8 +107,7 @@ async function waitForProposals(cast: Cast, caseId: string): Promise<RemakeAlert
 async function acceptAndCompareLoad(
   cast: Cast,
   alert: RemakeAlertView,
-  proposalId: string,
-  planHash: string,
+  { id: proposalId, planHash }: RemakeAlertView['proposals'][number],
   laboratoryId: string,
   narrator: Narrator,
 ): Promise<void> {

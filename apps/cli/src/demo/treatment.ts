@@ -155,7 +155,7 @@ export class Treatment {
     );
   }
 
-  private async view(stageId: string): Promise<StageView> {
+  async view(stageId: string): Promise<StageView> {
     return this.cast.clinician.call({ method: 'GET', path: `/stages/${stageId}`, answer: stageView });
   }
 

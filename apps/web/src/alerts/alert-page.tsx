@@ -1,4 +1,3 @@
-import { Button } from '@mantine/core';
 import type { RemakeAlertView } from '@archwright/contracts';
 import { Link, useParams } from '@tanstack/react-router';
 import { hasStatus } from '../api/errors.js';
@@ -7,13 +6,11 @@ import { useSession } from '../frame/use-session.js';
 import { Tag } from '../look/marks.js';
 import { Notice, Refusal } from '../look/notice.js';
 import { FirstWait, ScreenHead } from '../look/screen.js';
-import { RippleSheet } from '../ripple/ripple-sheet.js';
-import { practiceZone } from '../time/practice-zone.js';
-import { viewerZone } from '../time/zone.js';
 import { alertWords as words } from '../words/chair.js';
 import { archWords } from '../words/line.js';
-import { alertSentence, isUndecided, proposalRows, type ProposalRow } from './alert-view.js';
+import { alertSentence, isUndecided, proposalRows } from './alert-view.js';
 import { DismissForm } from './dismiss-form.js';
+import { Compared, ProposalSheet } from './proposal-sheet.js';
 import { useAlert } from './use-alert.js';
 
 function What({ alert }: { alert: RemakeAlertView }) {
@@ -22,7 +19,8 @@ function What({ alert }: { alert: RemakeAlertView }) {
       <h2>{words.why}</h2>
       <p>{alert.reason}</p>
       <div className="row">
-        <Tag tone="caution">{words.returnTo(alert.returnToStage)}</Tag>
+        <Tag tone="caution">{words.returnTo(alert.returnToTitle)}</Tag>
+        <span>{words.foundAt(alert.stageTitle)}</span>
         <span>{archWords(alert.arches)}</span>
       </div>
       <h3>{words.discards}</h3>
@@ -35,37 +33,6 @@ function What({ alert }: { alert: RemakeAlertView }) {
           ))}
         </ul>
       )}
-    </section>
-  );
-}
-
-function Compared({ rows }: { rows: ProposalRow[] }) {
-  const columns = words.columns;
-  return (
-    <section className="sheet scroll-x" tabIndex={0} role="group" aria-label={words.compared}>
-      <table className="table">
-        <caption className="unseen">{words.compared}</caption>
-        <thead>
-          <tr>
-            <th scope="col">{columns.way}</th>
-            <th scope="col">{columns.moved}</th>
-            <th scope="col">{columns.other}</th>
-            <th scope="col">{columns.calls}</th>
-          </tr>
-        </thead>
-        <tbody>
-          {rows.map((row) => (
-            <tr key={row.id}>
-              <th scope="row">{row.label}</th>
-              <td>
-                {row.moved} <span className="small soft">({row.least})</span>
-              </td>
-              <td>{row.otherCases}</td>
-              <td>{row.calls}</td>
-            </tr>
-          ))}
-        </tbody>
-      </table>
     </section>
   );
 }
@@ -84,17 +51,14 @@ export function AlertPage() {
   }
   const known = alert.data;
   const undecided = isUndecided(known);
-  const rows = proposalRows(known);
+  const rows = proposalRows(known, practice.today);
   const error = accept.error ?? dismiss.error;
   const stale = hasStatus(error, 412) || hasStatus(error, 409);
   const title = undecided ? words.title : words.decidedTitle;
 
   return (
     <div className="roomy">
-      <ScreenHead
-        title={title(known.caseNumber, known.patientName)}
-        sentence={alertSentence(known, practiceZone(practice), practice.today)}
-      >
+      <ScreenHead title={title(known.caseNumber, known.patientName)} sentence={alertSentence(known, practice.today)}>
         <Link to="/desk/cases/$caseId" params={{ caseId: known.caseId }}>
           {words.theCase}
         </Link>
@@ -102,54 +66,44 @@ export function AlertPage() {
       <div className="stack">
         {stale ? <Notice tone="caution">{words.stale}</Notice> : <Refusal error={error} />}
         <What alert={known} />
-        {undecided ? (
+        {undecided || rows.length > 0 ? <h2>{undecided ? words.proposals : words.acceptedWay}</h2> : null}
+        {undecided && rows.length === 0 ? (
+          <p className="soft" role="status">
+            {known.noProposalReason ?? words.noneYet}
+          </p>
+        ) : null}
+        {undecided && rows.length > 1 ? <Compared rows={rows} /> : null}
+        {rows.map((row, index) => (
+          <ProposalSheet
+            key={row.id}
+            row={row}
+            alert={known}
+            today={practice.today}
+            isFirst={index === 0}
+            pending={accept.isPending && accept.variables.proposalId === row.id}
+            onAccept={
+              undecided && may.acceptProposals(role)
+                ? () => {
+                    accept.mutate({ proposalId: row.id, planHash: row.planHash });
+                  }
+                : null
+            }
+          />
+        ))}
+        {undecided && may.treat(role) ? (
           <>
-            <h2>{words.proposals}</h2>
-            {rows.length === 0 ? (
-              <p className="soft" role="status">
-                {known.noProposalReason ?? words.noneYet}
-              </p>
-            ) : (
-              <Compared rows={rows} />
-            )}
-            {rows.map((row) => (
-              <section key={row.id} className="sheet sheet-pad stack" aria-labelledby={`way-${row.id}`}>
-                <h3 id={`way-${row.id}`}>{row.label}</h3>
-                {known.proposals
-                  .find((proposal) => proposal.id === row.id)
-                  ?.ripples.map((ripple) => (
-                    <RippleSheet
-                      key={ripple.id}
-                      ripple={ripple}
-                      zone={practiceZone(practice)}
-                      today={practice.today}
-                      viewer={viewerZone()}
-                    />
-                  ))}
-                {may.acceptProposals(role) ? (
-                  <div>
-                    <Button
-                      size="md"
-                      loading={accept.isPending && accept.variables.proposalId === row.id}
-                      aria-label={words.acceptOf(row.label)}
-                      onClick={() => {
-                        accept.mutate({ proposalId: row.id, planHash: row.planHash });
-                      }}
-                    >
-                      {words.accept}
-                    </Button>
-                  </div>
-                ) : null}
-              </section>
-            ))}
-            {may.treat(role) ? (
-              <DismissForm
-                pending={dismiss.isPending}
-                onDismiss={(body) => {
-                  dismiss.mutate(body);
-                }}
-              />
-            ) : null}
+            <p>
+              {words.otherwise}{' '}
+              <Link to="/desk/cases/$caseId" params={{ caseId: known.caseId }} className="action">
+                {words.theCase}
+              </Link>
+            </p>
+            <DismissForm
+              pending={dismiss.isPending}
+              onDismiss={(body) => {
+                dismiss.mutate(body);
+              }}
+            />
           </>
         ) : null}
       </div>

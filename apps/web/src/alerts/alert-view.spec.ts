@@ -15,6 +15,7 @@ const ripple = (caseId: string, planHash: string, calls: number): Proposal['ripp
 });
 const proposal = (id: string, movedVisits: number, otherCases: number, ripples: Proposal['ripples']): Proposal => ({
   id,
+  planHash: `all of ${id}`,
   label: id,
   movedVisits,
   leastMovedVisits: 1,
@@ -28,14 +29,17 @@ const alert = (more: Partial<RemakeAlertView>): RemakeAlertView => ({
   caseNumber: '26-0109',
   patientName: 'C. Example',
   stage: 'D2',
+  stageTitle: 'Jaw relation',
   trigger: 'tracing-scatter',
   reason: '',
   returnToStage: 'D2',
+  returnToTitle: 'Jaw relation',
   arches: ['upper'],
   discards: [],
   state: 'planned',
   raisedAt: '2027-01-04T09:00:00Z',
   decideBy: '2027-01-05T11:20:00Z',
+  zone: 'Europe/London',
   proposals: [],
   noProposalReason: null,
   ...more,
@@ -50,6 +54,7 @@ it('compares ways by moved visits, then other cases, and counts every call', () 
         proposal('one', 1, 0, [ripple('own', 'h0', 1)]),
       ],
     }),
+    '2027-01-05',
   );
   expect(rows.map((row) => [row.id, row.calls])).toEqual([
     ['one', 1],
@@ -58,15 +63,16 @@ it('compares ways by moved visits, then other cases, and counts every call', () 
   ]);
 });
 
-it("accepts by the hash of the case's own plan, not of another case that moves with it", () => {
-  const [row] = proposalRows(
-    alert({ proposals: [proposal('x', 1, 1, [ripple('other', 'wrong', 0), ripple('own', 'right', 0)])] }),
-  );
-  expect(row?.planHash).toBe('right');
+it("accepts by the proposal's own hash and shows what stays and when the case's denture is placed", () => {
+  const own = ripple('own', 'part', 0);
+  const other = { ...ripple('other', 'other part', 0), untouchedVisits: 2 };
+  const placed = { ...own, untouchedVisits: 3, plan: { ...own.plan, deliveryOn: '2027-01-28' } };
+  const [row] = proposalRows(alert({ proposals: [proposal('x', 1, 1, [other, placed])] }), '2027-01-05');
+  expect(row).toMatchObject({ planHash: 'all of x', untouched: 5, delivery: 'Thu 28 Jan' });
 });
 
 it('says by when to decide, or what was decided', () => {
-  expect(alertSentence(alert({}), 'Europe/London', '2027-01-05')).toBe('Decide before Tue 5 Jan, 11:20.');
+  expect(alertSentence(alert({}), '2027-01-05')).toBe('Decide before Tue 5 Jan, 11:20.');
   expect(isUndecided(alert({ state: 'dismissed' }))).toBe(false);
-  expect(alertSentence(alert({ state: 'dismissed' }), 'Europe/London', '2027-01-05')).toContain('dismissed');
+  expect(alertSentence(alert({ state: 'dismissed' }), '2027-01-05')).toContain('dismissed');
 });

@@ -1,5 +1,5 @@
 import type { RemakeAlertView } from '@archwright/contracts';
-import { dateAndTime } from '../time/wording.js';
+import { dateAndTime, shortDate } from '../time/wording.js';
 import { alertWords } from '../words/chair.js';
 
 export interface ProposalRow {
@@ -9,12 +9,17 @@ export interface ProposalRow {
   least: string;
   otherCases: number;
   calls: number;
-  /** Hash of the plan that accepting it applies: that of the case's own change. */
+  untouched: number;
+  delivery: string | null;
+  againstWishes: number;
+  /** What it costs, where no table compares it with others. */
+  sentence: string;
+  /** Sent back to accept exactly what is shown, every case's part of it. */
   planHash: string;
 }
 
 /** Proposals side by side, the fewest moved visits first, then the fewest other cases. */
-export function proposalRows(alert: RemakeAlertView): ProposalRow[] {
+export function proposalRows(alert: RemakeAlertView, today: string): ProposalRow[] {
   return alert.proposals
     .map((proposal) => ({
       id: proposal.id,
@@ -23,16 +28,29 @@ export function proposalRows(alert: RemakeAlertView): ProposalRow[] {
       least: alertWords.least(proposal.leastMovedVisits),
       otherCases: proposal.otherCases,
       calls: proposal.ripples.reduce((sum, ripple) => sum + ripple.calls.length, 0),
-      planHash:
-        (proposal.ripples.find((ripple) => ripple.caseId === alert.caseId) ?? proposal.ripples[0])?.planHash ?? '',
+      untouched: proposal.ripples.reduce((sum, ripple) => sum + ripple.untouchedVisits, 0),
+      delivery: deliveryOf(alert, proposal, today),
+      againstWishes: proposal.ripples.flatMap(({ plan }) => plan.visits).filter(({ asWished }) => !asWished).length,
+      sentence: alertWords.cost(proposal.movedVisits, proposal.leastMovedVisits, proposal.otherCases),
+      planHash: proposal.planHash,
     }))
     .sort((a, b) => a.moved - b.moved || a.otherCases - b.otherCases || a.calls - b.calls);
 }
 
-export function alertSentence(alert: RemakeAlertView, zone: string, today: string): string {
+/** The day on which the case's own denture is placed; null when the plan places none any more. */
+function deliveryOf(
+  { caseId }: RemakeAlertView,
+  { ripples }: RemakeAlertView['proposals'][number],
+  today: string,
+): string | null {
+  const on = ripples.find((ripple) => ripple.caseId === caseId)?.plan.deliveryOn ?? null;
+  return on === null ? null : shortDate(on, today);
+}
+
+export function alertSentence(alert: RemakeAlertView, today: string): string {
   if (alert.state === 'accepted') return alertWords.accepted;
   if (alert.state === 'dismissed') return alertWords.dismissed;
-  return alert.decideBy ? alertWords.by(dateAndTime(alert.decideBy, zone, today)) : alertWords.byNone;
+  return alert.decideBy ? alertWords.by(dateAndTime(alert.decideBy, alert.zone, today)) : alertWords.byNone;
 }
 
 export const isUndecided = (alert: RemakeAlertView): boolean => alert.state === 'open' || alert.state === 'planned';

@@ -66,19 +66,33 @@ const view = (more: Partial<CaseView>): CaseView => ({
 });
 const clock = { today: '2027-01-01', viewer: 'Europe/London' };
 
-it('puts laboratory steps below the stage they follow, in order of time, within their own round', () => {
+it('puts laboratory steps below the stage they follow, in order of time', () => {
   const rows = caseRows(
     view({
       stages: [stage({ id: 's2', code: 'D2', position: 2 }), stage({ id: 's1' })],
-      labSteps: [
-        step({ id: 'l2', startsAt: '2027-01-07T09:00:00Z' }),
-        step({ id: 'l1' }),
-        step({ id: 'other', round: 2 }),
-      ],
+      labSteps: [step({ id: 'l2', startsAt: '2027-01-07T09:00:00Z' }), step({ id: 'l1' })],
     }),
     clock,
   );
   expect(rows.map((row) => row.key)).toEqual(['s1', 'l1', 'l2', 's2']);
+});
+
+it('puts work that waited for a repetition below the repetition, and loses none', () => {
+  const rows = caseRows(
+    view({
+      stages: [
+        stage({ id: 'first', state: 'repeated' }),
+        stage({ id: 'second', round: 2, startsAt: '2027-01-12T09:00:00Z' }),
+      ],
+      labSteps: [
+        step({ id: 'done', state: 'finished' }),
+        step({ id: 'waited', startsAt: '2027-01-13T09:00:00Z' }),
+        step({ id: 'unplanned', round: 3, startsAt: null, endsAt: null }),
+      ],
+    }),
+    clock,
+  );
+  expect(rows.map((row) => row.key)).toEqual(['first', 'done', 'second', 'waited', 'unplanned']);
 });
 
 it('marks the stage an undecided alert is about, and no other', () => {

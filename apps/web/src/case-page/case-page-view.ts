@@ -101,14 +101,24 @@ function stepRow(step: CaseView['labSteps'][number], view: CaseView, clock: Cloc
 /** Stages in the order of the path, each followed by the laboratory steps that come after it. */
 export function caseRows(view: CaseView, clock: Clock): CaseRow[] {
   const stages = [...view.stages].sort((a, b) => a.position - b.position || a.round - b.round);
-  const placed = new Set<string>();
+  const goOf = new Map(view.labSteps.map((step) => [step.id, goBefore(step, stages)?.id]));
   return stages.flatMap((stage) => {
     const steps = view.labSteps
-      .filter((step) => step.afterStage === stage.code && step.round === stage.round && !placed.has(step.id))
+      .filter(({ id }) => goOf.get(id) === stage.id)
       .sort((a, b) => (a.startsAt ?? '9999').localeCompare(b.startsAt ?? '9999'));
-    for (const step of steps) placed.add(step.id);
     return [stageRow(stage, view, clock), ...steps.map((step) => stepRow(step, view, clock))];
   });
+}
+
+/** The go at a stage whose outcome a step works on: the last one before it, since a step that had not begun waits for the repetition. */
+function goBefore(
+  step: CaseView['labSteps'][number],
+  stages: readonly CaseView['stages'][number][],
+): CaseView['stages'][number] | undefined {
+  const goes = stages.filter(({ code }) => code === step.afterStage);
+  const { startsAt } = step;
+  const earlier = goes.filter((go) => startsAt !== null && go.startsAt !== null && go.startsAt <= startsAt);
+  return earlier.at(-1) ?? goes.find(({ round }) => round === step.round) ?? goes.at(-1);
 }
 
 export const deliverySentence = (view: CaseView, today: string): string =>

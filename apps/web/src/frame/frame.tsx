@@ -5,6 +5,7 @@ import { Suspense, useEffect, useState, useSyncExternalStore } from 'react';
 import { z } from 'zod';
 import { remove } from '../api/client.js';
 import { onSession, sessionEnded } from '../api/session-watch.js';
+import { forgetDrafts } from '../drafts/kept-drafts.js';
 import { FirstWait } from '../look/screen.js';
 import { SignInForm } from '../sign-in/sign-in-form.js';
 import { frameWords } from '../words/frame.js';
@@ -67,6 +68,7 @@ export function Frame() {
   async function signOut(): Promise<void> {
     await remove('/sessions/current', z.unknown()).catch(() => undefined);
     sessionEnded();
+    forgetDrafts();
     client.clear();
     await navigate({ to: '/sign-in', search: {} });
   }
@@ -78,6 +80,7 @@ export function Frame() {
           note="again"
           onSignedIn={(next) => {
             if (next.userId !== session.userId) {
+              forgetDrafts();
               window.location.assign('/');
               return;
             }

@@ -1,5 +1,6 @@
 import { NativeSelect } from '@mantine/core';
 import { Link, useNavigate, useSearch } from '@tanstack/react-router';
+import { may } from '../frame/places-view.js';
 import { useSession } from '../frame/use-session.js';
 import { OpenQuestionList } from '../lab-questions/open-question-list.js';
 import { DayPicker } from '../look/day-picker.js';
@@ -7,29 +8,41 @@ import { Tag } from '../look/marks.js';
 import { Refusal } from '../look/notice.js';
 import { Empty, FirstWait, ScreenHead, Waiting } from '../look/screen.js';
 import { cliniciansOf } from '../open-case/open-case-view.js';
-import { practiceZone } from '../time/practice-zone.js';
 import { longDate } from '../time/wording.js';
 import { viewerZone } from '../time/zone.js';
 import { boardWords as words } from '../words/chair.js';
-import { AlertList } from './alert-list.js';
 import { BoardLine } from './board-line.js';
 import './stage-board.css';
-import { alertRows, boardCards, type BoardCard } from './stage-board-view.js';
+import { boardCards, waitingRows, type BoardCard } from './stage-board-view.js';
 import { useStageBoard } from './use-stage-board.js';
+import { WaitingList } from './waiting-list.js';
 
 const EVERYONE = 'everyone';
 
-function Card({ card }: { card: BoardCard }) {
+/** The chair's screen for those who treat; the case for everybody else. */
+function Opens({ card, treats }: { card: BoardCard; treats: boolean }) {
+  const label = `${card.patientName}, ${card.birth}`;
+  return treats ? (
+    <Link to="/chair/stages/$stageId" params={{ stageId: card.stageId }} className="board-open">
+      {label}
+    </Link>
+  ) : (
+    <Link to="/desk/cases/$caseId" params={{ caseId: card.caseId }} className="board-open">
+      {label}
+    </Link>
+  );
+}
+
+function Card({ card, treats }: { card: BoardCard; treats: boolean }) {
   return (
     <li className="board-card">
       <div>
         <div className="board-time">{card.time}</div>
         {card.zoneNote ? <div className="small soft">{card.zoneNote}</div> : null}
+        {card.visitState ? <div className="small soft">{card.visitState}</div> : null}
       </div>
       <div>
-        <Link to="/chair/stages/$stageId" params={{ stageId: card.stageId }} className="board-open">
-          {card.patientName}, {card.birth}
-        </Link>
+        <Opens card={card} treats={treats} />
         <div className="soft">
           {card.caseNumber} · {card.title}
         </div>
@@ -50,16 +63,12 @@ export function StageBoardPage() {
   const navigate = useNavigate();
   const session = useSession();
   const chosen = search.clinician ?? session.practitionerId ?? EVERYONE;
-  const { practice, day, board, alerts } = useStageBoard(
-    search.on,
-    search.clinic,
-    chosen === EVERYONE ? undefined : chosen,
-  );
+  const { practice, day, board } = useStageBoard(search.on, search.clinic, chosen === EVERYONE ? undefined : chosen);
   const go = (change: Partial<typeof search>): void => {
     void navigate({ to: '/chair', search: { ...search, ...change } });
   };
   const cards = board.data ? boardCards(board.data, viewerZone()) : [];
-  const rows = alertRows(alerts.data?.items ?? [], practiceZone(practice), practice.today);
+  const rows = board.data ? waitingRows(board.data, practice.today) : [];
   const allClinics = practice.clinics.map((clinic) => clinic.id);
 
   return (
@@ -97,8 +106,8 @@ export function StageBoardPage() {
         />
       </ScreenHead>
       <div className="stack">
-        <Refusal error={board.error ?? alerts.error} onRetry={() => void board.refetch()} />
-        <AlertList rows={rows} />
+        <Refusal error={board.error} onRetry={() => void board.refetch()} />
+        <WaitingList rows={rows} />
         <OpenQuestionList today={practice.today} />
         {board.isPending ? <FirstWait what={words.loading} /> : null}
         <Waiting busy={board.isPlaceholderData}>
@@ -110,7 +119,7 @@ export function StageBoardPage() {
                 </li>
               ) : null}
               {cards.map((card) => (
-                <Card key={card.stageId} card={card} />
+                <Card key={card.stageId} card={card} treats={may.treat(session.role)} />
               ))}
             </ol>
           ) : null}

@@ -1,5 +1,5 @@
-import type { RemakeAlertView, StageBoard } from '@archwright/contracts';
-import { alertRows, boardCards, LINE_WIDTH } from './stage-board-view.js';
+import type { StageBoard } from '@archwright/contracts';
+import { boardCards, LINE_WIDTH, waitingRows } from './stage-board-view.js';
 
 const card = (more: Partial<StageBoard['cards'][number]>): StageBoard['cards'][number] => ({
   appointmentId: 'a',
@@ -27,6 +27,7 @@ const board = (...cards: StageBoard['cards']): StageBoard => ({
   on: '2027-01-05',
   clinicName: 'North',
   sentence: '',
+  waiting: [],
   cards,
 });
 
@@ -51,35 +52,38 @@ it('keeps a long line within the drawing, laboratory below clinic', () => {
   expect(marks[1]?.y).toBeGreaterThan(marks[0]?.y ?? Infinity);
 });
 
-it('puts the alert that must be decided first on top and leaves out decided ones', () => {
-  const alert = (id: string, state: RemakeAlertView['state'], decideBy: string | null): RemakeAlertView => ({
+it('says what waits, until when on the wall of its clinic, and what hangs on nothing yet', () => {
+  const waiting = (id: string, more: Partial<StageBoard['waiting'][number]>): StageBoard['waiting'][number] => ({
+    kind: 'alert',
     id,
-    version: 1,
-    caseId: 'c',
     caseNumber: '26-0109',
     patientName: 'C. Example',
-    stage: 'D2',
-    trigger: 'tracing-scatter',
     reason: '',
-    returnToStage: 'D2',
-    arches: ['upper'],
-    discards: [],
-    state,
-    raisedAt: '2027-01-04T09:00:00Z',
-    decideBy,
-    proposals: [],
-    noProposalReason: null,
+    decideBy: null,
+    zone: 'America/New_York',
+    ...more,
   });
-  const rows = alertRows(
-    [
-      alert('none', 'open', null),
-      alert('done', 'accepted', '2027-01-05T08:00:00Z'),
-      alert('late', 'open', '2027-01-06T08:00:00Z'),
-      alert('soon', 'planned', '2027-01-05T11:20:00Z'),
-    ],
-    'Europe/London',
+  const rows = waitingRows(
+    {
+      ...board(),
+      waiting: [
+        waiting('soon', { decideBy: '2027-01-05T16:20:00Z' }),
+        waiting('none', { kind: 'late-finding', reason: 'Sibilants touch.' }),
+      ],
+    },
     '2027-01-05',
   );
-  expect(rows.map((row) => row.id)).toEqual(['soon', 'late', 'none']);
-  expect(rows[0]?.deadline).toBe('decide before Tue 5 Jan, 11:20');
+  expect(rows.map(({ id, deadline }) => [id, deadline])).toEqual([
+    ['soon', 'decide before Tue 5 Jan, 11:20'],
+    ['none', 'nothing planned hangs on it yet'],
+  ]);
+  expect(rows[1]?.what).toContain('after the visit');
+});
+
+it('says where the visit stands once it is more than booked', () => {
+  const [booked, begun] = boardCards(
+    board(card({}), card({ startsAt: '2027-01-05T11:00:00Z', appointmentState: 'in-progress' })),
+    'Europe/London',
+  );
+  expect([booked?.visitState, begun?.visitState]).toEqual([null, 'visit under way']);
 });

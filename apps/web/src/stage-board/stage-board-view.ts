@@ -1,7 +1,7 @@
-import type { RemakeAlertView, StageBoard } from '@archwright/contracts';
+import type { StageBoard } from '@archwright/contracts';
 import type { Tone } from '../look/marks.js';
 import { birthDate, dateAndTime, timeOfDay, zoneNote } from '../time/wording.js';
-import { boardWords } from '../words/chair.js';
+import { boardWords, stageWords } from '../words/chair.js';
 
 type Card = StageBoard['cards'][number];
 
@@ -15,6 +15,8 @@ export interface LineMark {
 
 export interface BoardCard {
   stageId: string;
+  caseId: string;
+  visitState: string | null;
   time: string;
   zoneNote: string | null;
   patientName: string;
@@ -58,6 +60,8 @@ export function boardCards(board: StageBoard, viewer: string): BoardCard[] {
     .sort((a, b) => a.startsAt.localeCompare(b.startsAt))
     .map((card) => ({
       stageId: card.stageId,
+      caseId: card.caseId,
+      visitState: card.appointmentState === 'booked' ? null : stageWords.visit.state[card.appointmentState],
       time: timeOfDay(card.startsAt, card.zone),
       zoneNote: zoneNote(card.startsAt, card.zone, viewer),
       patientName: card.patientName,
@@ -74,24 +78,24 @@ export function boardCards(board: StageBoard, viewer: string): BoardCard[] {
     }));
 }
 
-export interface AlertRow {
+export interface WaitingRow {
+  kind: StageBoard['waiting'][number]['kind'];
   id: string;
   caseNumber: string;
   patientName: string;
+  what: string;
   reason: string;
   deadline: string;
 }
 
-/** Undecided alerts, the one to be decided first on top. */
-export function alertRows(alerts: readonly RemakeAlertView[], zone: string, today: string): AlertRow[] {
-  return alerts
-    .filter((alert) => alert.state === 'open' || alert.state === 'planned')
-    .sort((a, b) => (a.decideBy ?? '9999').localeCompare(b.decideBy ?? '9999'))
-    .map((alert) => ({
-      id: alert.id,
-      caseNumber: alert.caseNumber,
-      patientName: alert.patientName,
-      reason: alert.reason,
-      deadline: alert.decideBy ? boardWords.decideBy(dateAndTime(alert.decideBy, zone, today)) : boardWords.noDeadline,
-    }));
-}
+/** What waits for a decision, in the server's order: the most urgent first. */
+export const waitingRows = (board: StageBoard, today: string): WaitingRow[] =>
+  board.waiting.map(({ kind, id, caseNumber, patientName, reason, decideBy, zone }) => ({
+    kind,
+    id,
+    caseNumber,
+    patientName,
+    what: boardWords.waiting[kind],
+    reason,
+    deadline: decideBy ? boardWords.decideBy(dateAndTime(decideBy, zone, today)) : boardWords.noDeadline,
+  }));

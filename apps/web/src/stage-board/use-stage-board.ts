@@ -1,9 +1,9 @@
-import { alertPage, stageBoard, type AlertPage, type StageBoard } from '@archwright/contracts';
+import { stageBoard, type StageBoard } from '@archwright/contracts';
 import { useQuery, useSuspenseQuery } from '@tanstack/react-query';
 import { read } from '../api/client.js';
 import { practiceQuery } from '../api/queries.js';
 
-/** The day's stages and the alerts that wait for a decision. */
+/** The day's stages, with what waits for a decision whatever its day. */
 export function useStageBoard(on: string | undefined, clinicId: string | undefined, clinicianId: string | undefined) {
   const practice = useSuspenseQuery(practiceQuery).data;
   const day = on ?? practice.today;
@@ -12,10 +12,5 @@ export function useStageBoard(on: string | undefined, clinicId: string | undefin
     queryFn: (): Promise<StageBoard> => read('/stage-board', stageBoard, { on: day, clinicId, clinicianId }),
     refetchInterval: 20_000,
   });
-  const alerts = useQuery({
-    queryKey: ['alerts'],
-    queryFn: (): Promise<AlertPage> => read('/remake-alerts', alertPage),
-    refetchInterval: 20_000,
-  });
-  return { practice, day, board, alerts };
+  return { practice, day, board };
 }

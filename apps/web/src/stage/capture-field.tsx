@@ -1,6 +1,6 @@
 import { Checkbox, NativeSelect, TextInput } from '@mantine/core';
 import { stageWords as words } from '../words/chair.js';
-import type { Entry, FieldEntry } from './capture-view.js';
+import type { Entry, FieldEntry } from './capture-boxes.js';
 
 interface Props {
   field: FieldEntry;
@@ -64,7 +64,9 @@ function Box({
 export function CaptureField({ field, values, errors, onChange }: Props) {
   const several = field.entries.length > 1;
   return (
-    <fieldset className="capture-field stack-tight">
+    <fieldset
+      className={field.entries.length > 2 ? 'capture-field capture-wide stack-tight' : 'capture-field stack-tight'}
+    >
       {several ? <legend>{field.name}</legend> : null}
       <div className="capture-boxes">
         {field.entries.map((entry) => (

@@ -1,113 +1,157 @@
-import { Button } from '@mantine/core';
 import type { RecordCapture, StageView } from '@archwright/contracts';
+import { milestoneKindsOf } from '@archwright/measures';
 import { useState, type SyntheticEvent } from 'react';
 import { hasStatus } from '../api/errors.js';
 import { useFirstProblem } from '../look/first-problem.js';
 import { Conflict, Notice, Refusal } from '../look/notice.js';
 import { stageWords as words } from '../words/chair.js';
+import { captureFields, landmarkOptions, type FieldEntry } from './capture-boxes.js';
+import { recordedBoxes, withTyped, type CaptureDraft } from './capture-draft.js';
 import { CaptureField, CheckLine } from './capture-field.js';
-import { captureFields, draftOfStage, landmarkOptions, readCapture, type CaptureDraft } from './capture-view.js';
+import type { ReadDraft } from './capture-view.js';
+import { centricInWords } from './centric-view.js';
+import type { Findings } from './finding-view.js';
+import { LiveBar } from './live-bar.js';
 import { TracingFields } from './tracing-fields.js';
+import { conditionsOf, tracingInWords } from './tracing-view.js';
+import { isClosed } from './visit-steps.js';
 
 interface Props {
   view: StageView;
+  typed: CaptureDraft;
+  read: ReadDraft;
+  /** What the checks would say to what is typed; null when nothing is. */
+  live: Findings | null;
   pending: boolean;
   error: unknown;
+  onType: (part: Partial<CaptureDraft> | null) => void;
   onSave: (body: RecordCapture, done: () => void) => void;
   /** Fetches the newest state after someone else saved. */
   onReload: () => Promise<void>;
 }
 
 /** Checklist, measurements and tracings of the stage. What is typed stays until it is saved or given up. */
-export function CaptureForm({ view, pending, error, onSave, onReload }: Props) {
-  const [typed, setTyped] = useState<CaptureDraft | null>(null);
+export function CaptureForm({ view, typed, read, live, pending, error, onType, onSave, onReload }: Props) {
   const [attempt, setAttempt] = useState(0);
-  const draft = typed ?? draftOfStage(view);
-  const reading = readCapture(view, draft);
-  const errors = attempt > 0 && 'errors' in reading ? reading.errors : {};
+  const errors = attempt > 0 ? read.errors : {};
   const refused = Object.keys(errors).length;
   const form = useFirstProblem(attempt, refused > 0);
+  const closed = isClosed(view);
+  const boxes = withTyped(recordedBoxes(view), typed);
   const fields = captureFields(view);
-  const stale = hasStatus(error, 412);
+  const needed = fields.filter(({ required }) => required);
+  const others = fields.filter(({ required }) => !required);
 
   function submit(event: SyntheticEvent): void {
     event.preventDefault();
     setAttempt((before) => before + 1);
-    if (!('body' in reading)) return;
-    onSave(reading.body, () => {
-      setTyped(null);
+    if (Object.keys(read.errors).length > 0 || !read.isChanged) return;
+    onSave(read.body, () => {
+      onType(null);
       setAttempt(0);
     });
   }
+  const draw = (list: readonly FieldEntry[]) => (
+    <div className="capture-grid">
+      {list.map((field) => (
+        <CaptureField
+          key={field.code}
+          field={field}
+          values={boxes.values}
+          errors={errors}
+          onChange={(key, value) => {
+            onType({ values: { ...typed.values, [key]: value } });
+          }}
+        />
+      ))}
+    </div>
+  );
 
   return (
-    <form ref={form} className="stack" onSubmit={submit} noValidate>
-      {view.checklist.length > 0 ? (
-        <section className="sheet sheet-pad stack-none" aria-labelledby="checklist">
-          <h2 id="checklist">{words.checklist}</h2>
-          {view.checklist.map((line) => (
-            <CheckLine
-              key={line.code}
-              text={line.text}
-              counted={line.counted}
-              done={draft.ticks[line.code] ?? false}
-              count={draft.counts[line.code] ?? ''}
-              error={errors[`checklist|${line.code}`]}
-              onTick={(done) => {
-                setTyped({ ...draft, ticks: { ...draft.ticks, [line.code]: done } });
+    <form ref={form} onSubmit={submit} noValidate>
+      <fieldset className="stack" disabled={closed}>
+        {view.checklist.length > 0 ? (
+          <section className="sheet sheet-pad stack-none" aria-labelledby="checklist">
+            <h2 id="checklist">{words.checklist}</h2>
+            {view.checklist.map((line) => (
+              <CheckLine
+                key={line.code}
+                text={line.text}
+                counted={line.counted}
+                done={boxes.ticks[line.code] ?? false}
+                count={boxes.counts[line.code] ?? ''}
+                error={errors[`checklist|${line.code}`]}
+                onTick={(done) => {
+                  onType({ ticks: { ...typed.ticks, [line.code]: done } });
+                }}
+                onCount={(count) => {
+                  onType({ counts: { ...typed.counts, [line.code]: count } });
+                }}
+              />
+            ))}
+          </section>
+        ) : null}
+        <section className="sheet sheet-pad stack" aria-labelledby="capture">
+          <h2 id="capture">{words.capture}</h2>
+          {fields.length === 0 ? <p className="soft">{words.nothingToMeasure}</p> : null}
+          {draw(needed)}
+          {others.length > 0 ? (
+            <details className="details" open={isTouched(others, boxes.values) ? true : undefined}>
+              <summary>{words.others(others.length)}</summary>
+              {draw(others)}
+            </details>
+          ) : null}
+          {judgesJawRelation(view) ? (
+            <TracingFields
+              saved={[...view.tracings.map(tracingInWords), ...view.otherCentricRelation.map(centricInWords)]}
+              tracings={typed.tracings}
+              centric={typed.centric}
+              last={view.tracings.map(conditionsOf).at(-1)}
+              errors={errors}
+              landmarks={landmarkOptions(view)}
+              onTracings={(tracings) => {
+                onType({ tracings });
               }}
-              onCount={(count) => {
-                setTyped({ ...draft, counts: { ...draft.counts, [line.code]: count } });
+              onCentric={(centric) => {
+                onType({ centric });
               }}
             />
-          ))}
+          ) : null}
         </section>
-      ) : null}
-      <section className="sheet sheet-pad stack" aria-labelledby="capture">
-        <h2 id="capture">{words.capture}</h2>
-        {fields.length === 0 ? <p className="soft">{words.nothingToMeasure}</p> : null}
-        {fields.map((field) => (
-          <CaptureField
-            key={field.code}
-            field={field}
-            values={draft.values}
-            errors={errors}
-            onChange={(key, value) => {
-              setTyped({ ...draft, values: { ...draft.values, [key]: value } });
+        {refused > 0 ? <Notice tone="stop">{words.problems(refused)}</Notice> : null}
+        {hasStatus(error, 412) ? (
+          <Conflict
+            onKeepMine={() => void onReload()}
+            onTakeTheirs={() => {
+              void onReload().then(() => {
+                onType(null);
+              });
             }}
           />
-        ))}
-        <TracingFields
-          tracings={draft.tracings}
-          centric={draft.centric}
-          errors={errors}
-          landmarks={landmarkOptions(view)}
-          onTracings={(tracings) => {
-            setTyped({ ...draft, tracings });
-          }}
-          onCentric={(centric) => {
-            setTyped({ ...draft, centric });
-          }}
-        />
-      </section>
-      {refused > 0 ? <Notice tone="stop">{words.problems(refused)}</Notice> : null}
-      {stale ? (
-        <Conflict
-          onKeepMine={() => void onReload()}
-          onTakeTheirs={() => {
-            void onReload().then(() => {
-              setTyped(null);
-            });
-          }}
-        />
-      ) : (
-        <Refusal error={error} />
-      )}
-      <div className="stage-save no-print">
-        <Button type="submit" size="md" loading={pending}>
-          {words.save}
-        </Button>
-      </div>
+        ) : (
+          <Refusal error={error} />
+        )}
+        {closed ? null : (
+          <LiveBar
+            live={live}
+            pending={pending}
+            onDiscard={() => {
+              onType(null);
+              setAttempt(0);
+            }}
+          />
+        )}
+      </fieldset>
     </form>
   );
 }
+
+const isTouched = (fields: readonly FieldEntry[], values: Record<string, string>): boolean =>
+  fields.some(({ entries }) => entries.some(({ key }) => (values[key] ?? '') !== ''));
+
+/** Tracings and other records of the centric relation belong to visits at which the jaw relation is judged. */
+const judgesJawRelation = (view: StageView): boolean =>
+  view.tracings.length + view.otherCentricRelation.length > 0 ||
+  view.milestones
+    .flatMap((milestone) => milestoneKindsOf(milestone))
+    .some((kind) => kind === 'jaw-relation' || kind === 'trial' || kind === 'placement');

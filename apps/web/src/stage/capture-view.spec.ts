@@ -1,53 +1,10 @@
-import type { StageView } from '@archwright/contracts';
-import { captureFields, draftOfStage, landmarkOptions, readCapture } from './capture-view.js';
-import { draftOfCentric, readCentric } from './centric-view.js';
-import { draftOfTracing, nextTracing, readTracing } from './tracing-view.js';
+import { captureFields, landmarkOptions } from './capture-boxes.js';
+import { emptyDraft as blank, readDraft, recordedBoxes } from './capture-draft.js';
+import { readCapture } from './capture-view.js';
+import { centricInWords, readCentric } from './centric-view.js';
+import { aField as field, aStage as stage } from './stage.builder.js';
+import { conditionsOf, nextTracing, readTracing, tracingInWords } from './tracing-view.js';
 import { typedNumber } from './typed-number.js';
-
-const field = (more: Partial<StageView['fields'][number]>): StageView['fields'][number] => ({
-  code: 'rest',
-  name: 'Vertical dimension at rest',
-  kind: 'number',
-  unit: 'mm',
-  plausible: { min: 40, max: 100 },
-  usual: { min: 55, max: 80 },
-  choices: [],
-  readings: 3,
-  required: false,
-  arches: [],
-  sides: [],
-  regions: [],
-  method: [],
-  caution: null,
-  source: 'common practice, no source',
-  ...more,
-});
-const stage = (more: Partial<StageView>): StageView => ({
-  id: 's',
-  version: 1,
-  caseId: 'c',
-  caseNumber: '26-0131',
-  patientName: 'A. Example',
-  birthOn: '1949-03-04',
-  code: 'D2',
-  title: 'Jaw relation',
-  round: 1,
-  state: 'in-progress',
-  cautions: [],
-  checklist: [],
-  fields: [field({})],
-  readings: [],
-  derived: [],
-  tracings: [],
-  otherCentricRelation: [],
-  verdicts: [],
-  checking: false,
-  gates: [],
-  mayGoOn: false,
-  sentence: '',
-  ...more,
-});
-const blank = { values: {}, ticks: {}, counts: {}, tracings: [], centric: [] };
 
 it.each([
   ['3.5', 3.5],
@@ -88,7 +45,8 @@ describe('readCapture', () => {
 
   it('says at the box what would be accepted', () => {
     const read = readCapture(stage({}), { ...blank, values: { 'rest||||0': '7', 'rest||||1': 'seventy' } });
-    expect(read).toEqual({
+    expect(read).toMatchObject({
+      isChanged: true,
       errors: { 'rest||||0': 'Enter a number from 40 to 100 mm.', 'rest||||1': 'Enter a number such as 3.5.' },
     });
   });
@@ -116,7 +74,11 @@ it('fills the form with the latest readings, earlier ones left out', () => {
     value,
     at: `2027-01-05T09:0${String(index)}:00Z`,
   }));
-  expect(draftOfStage(stage({ readings })).values).toEqual({ 'rest||||0': '70', 'rest||||1': '71', 'rest||||2': '72' });
+  expect(recordedBoxes(stage({ readings })).values).toEqual({
+    'rest||||0': '70',
+    'rest||||1': '71',
+    'rest||||2': '72',
+  });
 });
 
 it('asks how it was measured where readings are only comparable under the same answer', () => {
@@ -168,12 +130,46 @@ describe('tracings', () => {
     expect(Object.keys(errors)).toEqual(boxes);
   });
 
-  it('comes back from the form as it was saved', () => {
+  it('are said in one line once they are saved, and give the next one their conditions', () => {
     const errors: Record<string, string> = {};
-    const draft = { ...attempt, form: 'flat' as const, dimensionMm: '66', landmarks: 'nose-chin', offsetMm: '0.4' };
-    expect(readTracing(draft, 't', errors).map(draftOfTracing)).toEqual([draft]);
+    const draft = { ...attempt, form: 'flat' as const, contact: true, dimensionMm: '66', landmarks: 'nose-chin' };
+    const [saved] = readTracing(draft, 't', errors);
+    expect(saved && tracingInWords(saved)).toBe(
+      'Apex single · Form flat · Rims or bases touched while tracing · at 66 mm',
+    );
+    expect(saved && conditionsOf(saved)).toEqual({ ...attempt, dimensionMm: '66', landmarks: 'nose-chin' });
     const record = { method: 'swallowing' as const, dimensionMm: '66', landmarks: 'nose-chin' };
-    expect(readCentric(record, 'c', errors).map(draftOfCentric)).toEqual([record]);
+    expect(readCentric(record, 'c', errors).map(centricInWords)).toEqual(['swallowing · at 66 mm']);
     expect(errors).toEqual({});
   });
+});
+
+describe('what is recorded already', () => {
+  const reading = (value: number, at = '2027-01-05T09:00:00Z') => ({ code: 'rest', value, unit: 'mm', at });
+  const view = stage({
+    readings: [reading(70), reading(70.5)],
+    checklist: [{ code: 'mucosa', text: '', counted: false, done: true, count: null }],
+  });
+
+  it('is not sent again', () => {
+    expect(readCapture(view, blank)).toMatchObject({ isChanged: false, body: { readings: [], checklist: {} } });
+    const same = { ...blank, values: { 'rest||||0': '70 ' }, ticks: { mucosa: true } };
+    expect(readCapture(view, same).isChanged).toBe(false);
+  });
+
+  it('is sent as a whole subject once one of its readings differs', () => {
+    const { body } = readCapture(view, { ...blank, values: { 'rest||||1': '71' } });
+    expect(body.readings.map(({ value }) => value)).toEqual([70, 71]);
+  });
+
+  it('is corrected and never emptied', () => {
+    const { errors } = readCapture(view, { ...blank, values: { 'rest||||0': '', 'rest||||1': ' ' } });
+    expect(errors).toEqual({ 'rest||||0': 'This is recorded already: enter the right value in its place.' });
+  });
+});
+
+it('takes back from the browser only what it can read', () => {
+  const kept = { ...blank, values: { 'rest||||0': '7' }, tracings: [nextTracing(undefined)] };
+  expect(readDraft(JSON.parse(JSON.stringify(kept)))).toEqual(kept);
+  expect(readDraft({ ...blank, values: { 'rest||||0': 7 } })).toBeNull();
 });

@@ -1,143 +1,94 @@
-import type { Arch, RecordCapture, StageView } from '@archwright/contracts';
+import type { RecordCapture, StageView } from '@archwright/contracts';
 import { stageWords } from '../words/chair.js';
-import { lineWords } from '../words/line.js';
-import { spelled } from '../words/plural.js';
-import { draftOfCentric, readCentric, type CentricDraft } from './centric-view.js';
-import { draftOfTracing, readTracing, type TracingDraft } from './tracing-view.js';
+import { captureFields, subjectsOf, type Entry, type FieldEntry } from './capture-boxes.js';
+import { recordedBoxes, withTyped, type Boxes, type CaptureDraft } from './capture-draft.js';
+import { readCentric } from './centric-view.js';
+import { readTracing } from './tracing-view.js';
 import { typedNumber } from './typed-number.js';
 
 type Field = StageView['fields'][number];
 type Reading = RecordCapture['readings'][number];
-type Side = Field['sides'][number];
+type Errors = Record<string, string>;
 
-/** One box to fill in: a field may ask for several readings, for each arch, side or region. */
-export interface Entry {
-  key: string;
-  label: string;
-  arch: Arch | null;
-  side: Side | null;
-  region: string | null;
+/** What saving would send: only what differs from what is recorded, so that nothing counts as measured again. */
+export interface ReadDraft {
+  body: RecordCapture;
+  /** Refusals by box. Nothing is sent while there are any. */
+  errors: Errors;
+  isChanged: boolean;
 }
 
-export interface FieldEntry {
-  code: string;
-  name: string;
-  required: boolean;
-  kind: Field['kind'];
-  unit: string;
-  hint: string;
-  choices: Field['choices'];
-  method: {
-    key: string;
-    stored: string;
-    question: string;
-    options: { value: string; label: string }[];
-    required: boolean;
-  }[];
-  caution: string | null;
-  source: string;
-  entries: Entry[];
-}
-
-/** What was typed, by box. Texts, so that a half-typed number is never lost. */
-export interface CaptureDraft {
-  values: Record<string, string>;
-  ticks: Record<string, boolean>;
-  counts: Record<string, string>;
-  tracings: TracingDraft[];
-  centric: CentricDraft[];
-}
-
-const orNone = <T>(list: readonly T[]): (T | null)[] => (list.length > 0 ? [...list] : [null]);
-
-function entriesOf(field: Field): Entry[] {
-  const repeats = Math.max(1, field.readings);
-  return orNone(field.arches).flatMap((arch) =>
-    orNone(field.sides).flatMap((side) =>
-      orNone(field.regions).flatMap((region) =>
-        Array.from({ length: repeats }, (_, index) => ({
-          key: [field.code, arch ?? '', side ?? '', region ?? '', String(index)].join('|'),
-          label: [
-            arch ? lineWords.arch[arch] : '',
-            side ? stageWords.side[side] : '',
-            region ? spelled(region) : '',
-            stageWords.reading(index + 1, repeats),
-          ]
-            .filter(Boolean)
-            .join(', '),
-          arch,
-          side,
-          region,
-        })),
-      ),
+export function readCapture(view: StageView, typed: CaptureDraft): ReadDraft {
+  const errors: Errors = {};
+  const recorded = recordedBoxes(view);
+  const now = withTyped(recorded, typed);
+  const body = {
+    readings: readReadings(view, recorded, now, errors),
+    checklist: readChecklist(view, recorded, now, errors),
+    tracings: typed.tracings.flatMap((tracing, index) => readTracing(tracing, `tracing|${String(index)}`, errors)),
+    otherCentricRelation: typed.centric.flatMap((record, index) =>
+      readCentric(record, `centric|${String(index)}`, errors),
     ),
-  );
-}
-
-/** Fields as boxes in the order in which they are measured. */
-export const captureFields = (view: StageView): FieldEntry[] =>
-  view.fields.map((field) => ({
-    code: field.code,
-    name: field.name,
-    required: field.required,
-    kind: field.kind,
-    unit: field.unit ?? '',
-    hint: field.usual ? stageWords.usual(field.usual.min, field.usual.max, field.unit ?? '').trim() : '',
-    choices: field.choices,
-    method: field.method.map((question) => ({
-      key: question.key,
-      stored: `${field.code}|method|${question.key}`,
-      question: question.question,
-      options: question.options.map((option) => ({ value: option, label: spelled(option) })),
-      required: question.required,
-    })),
-    caution: field.caution,
-    source: field.source,
-    entries: entriesOf(field),
-  }));
-
-/** The form as the server knows it: the latest readings of each box, ticks and attempts. */
-export function draftOfStage(view: StageView): CaptureDraft {
-  const values: Record<string, string> = {};
-  const known = [...view.readings].sort((a, b) => a.at.localeCompare(b.at));
-  for (const field of captureFields(view)) {
-    const groups = new Map<string, Entry[]>();
-    for (const entry of field.entries) {
-      const group = [entry.arch, entry.side, entry.region].join('|');
-      groups.set(group, [...(groups.get(group) ?? []), entry]);
-    }
-    for (const boxes of groups.values()) {
-      const first = boxes[0];
-      const fitting = known
-        .filter(
-          (reading) =>
-            reading.code === field.code &&
-            (first?.arch ?? undefined) === reading.arch &&
-            (first?.side ?? undefined) === reading.side &&
-            (first?.region ?? undefined) === reading.region,
-        )
-        .slice(-boxes.length);
-      fitting.forEach((reading, index) => {
-        const box = boxes[index];
-        if (box) values[box.key] = String(reading.value);
-        for (const { key, stored } of field.method) {
-          const answer = reading.method?.[key];
-          if (answer) values[stored] = answer;
-        }
-      });
-    }
-  }
-  return {
-    values,
-    ticks: Object.fromEntries(view.checklist.filter((line) => !line.counted).map((line) => [line.code, line.done])),
-    counts: Object.fromEntries(
-      view.checklist
-        .filter((line) => line.counted)
-        .map((line) => [line.code, line.count === null ? '' : String(line.count)]),
-    ),
-    tracings: view.tracings.map(draftOfTracing),
-    centric: view.otherCentricRelation.map(draftOfCentric),
   };
+  const size = body.readings.length + body.tracings.length + body.otherCentricRelation.length;
+  const isChanged = size + Object.keys(body.checklist).length + Object.keys(errors).length > 0;
+  return { body, errors, isChanged };
+}
+
+function readReadings(view: StageView, recorded: Boxes, now: Boxes, errors: Errors): Reading[] {
+  const byCode = new Map(view.fields.map((field) => [field.code, field]));
+  return captureFields(view).flatMap((entry) => {
+    const field = byCode.get(entry.code);
+    if (field === undefined) return [];
+    const answered = entry.method.some(({ stored }) => differs(recorded.values, now.values, stored));
+    return subjectsOf(entry)
+      .filter((boxes) => answered || boxes.some(({ key }) => differs(recorded.values, now.values, key)))
+      .flatMap((boxes) => readSubject(field, entry, boxes, recorded, now, errors));
+  });
+}
+
+const differs = (one: Record<string, string>, other: Record<string, string>, key: string): boolean =>
+  (one[key] ?? '').trim() !== (other[key] ?? '').trim();
+
+function readSubject(
+  field: Field,
+  { code, method }: FieldEntry,
+  boxes: readonly Entry[],
+  recorded: Boxes,
+  now: Boxes,
+  errors: Errors,
+): Reading[] {
+  const filled = boxes.filter(({ key }) => (now.values[key] ?? '').trim() !== '');
+  const [first] = boxes;
+  if (filled.length === 0) {
+    const wasRecorded = boxes.some(({ key }) => (recorded.values[key] ?? '') !== '');
+    if (first && wasRecorded) errors[first.key] = stageWords.notEmptied;
+    return [];
+  }
+  const answers: Record<string, string> = {};
+  for (const { key, stored, required } of method) {
+    const answer = now.values[stored] ?? '';
+    if (answer) answers[key] = answer;
+    else if (required) errors[stored] = stageWords.methodMissing;
+  }
+  return filled.flatMap((box): Reading[] => {
+    const read = readValue(field, now.values[box.key] ?? '');
+    if ('error' in read) {
+      errors[box.key] = read.error;
+      return [];
+    }
+    return [
+      {
+        code,
+        value: read.value,
+        ...(field.unit ? { unit: field.unit } : {}),
+        ...(box.arch ? { arch: box.arch } : {}),
+        ...(box.side ? { side: box.side } : {}),
+        ...(box.region ? { region: box.region } : {}),
+        ...(Object.keys(answers).length > 0 ? { method: answers } : {}),
+      },
+    ];
+  });
 }
 
 function readValue(field: Field, text: string): { value: Reading['value'] } | { error: string } {
@@ -152,72 +103,17 @@ function readValue(field: Field, text: string): { value: Reading['value'] } | { 
   return { value };
 }
 
-type Errors = Record<string, string>;
-
-function readReadings(view: StageView, draft: CaptureDraft, errors: Errors): Reading[] {
-  const byCode = new Map(view.fields.map((field) => [field.code, field]));
-  const readings: Reading[] = [];
-  for (const { code, entries, method } of captureFields(view)) {
-    const field = byCode.get(code);
-    const filled = entries.filter((entry) => (draft.values[entry.key] ?? '').trim() !== '');
-    if (!field || filled.length === 0) continue;
-    const answers: Record<string, string> = {};
-    for (const { key, stored, required } of method) {
-      const answer = draft.values[stored] ?? '';
-      if (answer) answers[key] = answer;
-      else if (required) errors[stored] = stageWords.methodMissing;
-    }
-    for (const entry of filled) {
-      const read = readValue(field, draft.values[entry.key] ?? '');
-      if ('error' in read) errors[entry.key] = read.error;
-      else {
-        readings.push({
-          code,
-          value: read.value,
-          ...(field.unit ? { unit: field.unit } : {}),
-          ...(entry.arch ? { arch: entry.arch } : {}),
-          ...(entry.side ? { side: entry.side } : {}),
-          ...(entry.region ? { region: entry.region } : {}),
-          ...(Object.keys(answers).length > 0 ? { method: answers } : {}),
-        });
-      }
-    }
-  }
-  return readings;
-}
-
-function readChecklist(view: StageView, draft: CaptureDraft, errors: Errors): RecordCapture['checklist'] {
+function readChecklist(view: StageView, recorded: Boxes, now: Boxes, errors: Errors): RecordCapture['checklist'] {
   const checklist: RecordCapture['checklist'] = {};
-  for (const line of view.checklist) {
-    const text = draft.counts[line.code] ?? '';
-    if (!line.counted) checklist[line.code] = draft.ticks[line.code] ?? false;
-    else if (text.trim() !== '') {
-      const n = typedNumber(text);
-      if (n === null || !Number.isInteger(n) || n < 0) errors[`checklist|${line.code}`] = stageWords.countMissing;
-      else checklist[line.code] = n;
+  for (const { code, counted } of view.checklist) {
+    if (!counted) {
+      const done = now.ticks[code] ?? false;
+      if (done !== (recorded.ticks[code] ?? false)) checklist[code] = done;
+    } else if (differs(recorded.counts, now.counts, code)) {
+      const n = typedNumber(now.counts[code] ?? '');
+      if (n === null || !Number.isInteger(n) || n < 0) errors[`checklist|${code}`] = stageWords.countMissing;
+      else checklist[code] = n;
     }
   }
   return checklist;
-}
-
-/** What would be saved, or what stands in the way by box. Empty boxes are simply not recorded. */
-export function readCapture(view: StageView, draft: CaptureDraft): { body: RecordCapture } | { errors: Errors } {
-  const errors: Errors = {};
-  const readings = readReadings(view, draft, errors);
-  const checklist = readChecklist(view, draft, errors);
-  const tracings = draft.tracings.flatMap((tracing, index) => readTracing(tracing, `tracing|${String(index)}`, errors));
-  const otherCentricRelation = draft.centric.flatMap((record, index) =>
-    readCentric(record, `centric|${String(index)}`, errors),
-  );
-  return Object.keys(errors).length > 0
-    ? { errors }
-    : { body: { readings, tracings, checklist, otherCentricRelation } };
-}
-
-/** Landmarks between which the stage measures lengths, for records that name their own. */
-export function landmarkOptions(view: StageView): { value: string; label: string }[] {
-  const options = view.fields.flatMap((field) =>
-    field.method.filter((one) => one.key === 'landmarks').flatMap((one) => one.options),
-  );
-  return [...new Set(options)].map((option) => ({ value: option, label: spelled(option) }));
 }

@@ -25,11 +25,11 @@ export interface CentricDraft {
 
 export const nextCentric = (): CentricDraft => ({ method: 'bimanual-guidance', dimensionMm: '', landmarks: '' });
 
-export const draftOfCentric = (record: CentricRecord): CentricDraft => ({
-  method: record.method,
-  dimensionMm: record.occlusalVerticalDimension ? String(record.occlusalVerticalDimension.valueMm) : '',
-  landmarks: record.occlusalVerticalDimension?.landmarks ?? '',
-});
+/** A saved record in one line. */
+export function centricInWords({ method, occlusalVerticalDimension: dimension }: CentricRecord): string {
+  const name = stageWords.centricMethods[method];
+  return dimension ? `${name} · ${stageWords.tracedAt(dimension.valueMm)}` : name;
+}
 
 /** An occlusal vertical dimension counts only together with the marks between which it was measured. */
 export function readDimension(

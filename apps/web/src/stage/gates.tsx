@@ -6,6 +6,11 @@ import { Tag } from '../look/marks.js';
 import { Refusal } from '../look/notice.js';
 import { stageWords as words } from '../words/chair.js';
 
+/** The gate that a finding after the visit closes: setting it aside answers the finding. */
+const LATE_FINDING = 'late-finding';
+
+const overrideWords = ({ code }: GateView): string => (code === LATE_FINDING ? words.lateFinding : words.override);
+
 interface Props {
   gates: GateView[];
   pending: boolean;
@@ -55,17 +60,22 @@ export function Gates({ gates, pending, error, onOverride }: Props) {
                 </ul>
               </>
             ) : null}
-            {item.open && gate !== item.code ? (
+            {item.open && item.closesAtHandOver ? <p className="soft">{words.closesAtHandOver}</p> : null}
+            {item.open && !item.overridable && !item.closesAtHandOver ? (
+              <p className="soft">{words.notOverridable}</p>
+            ) : null}
+            {item.open && item.code === LATE_FINDING ? <p className="soft">{words.lateFindingElse}</p> : null}
+            {item.open && item.overridable && gate !== item.code ? (
               <div>
                 <Button
                   variant="default"
-                  aria-label={`${words.override}: ${item.title}`}
+                  aria-label={`${overrideWords(item)}: ${item.title}`}
                   onClick={() => {
                     setGate(item.code);
                     setTried(false);
                   }}
                 >
-                  {words.override}
+                  {overrideWords(item)}
                 </Button>
               </div>
             ) : null}

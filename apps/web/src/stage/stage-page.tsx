@@ -1,33 +1,49 @@
+import type { StageView } from '@archwright/contracts';
 import { Link, useNavigate, useParams } from '@tanstack/react-router';
+import { useMemo } from 'react';
 import { hasStatus } from '../api/errors.js';
 import { Tag } from '../look/marks.js';
 import { Notice, Refusal } from '../look/notice.js';
 import { FirstWait, ScreenHead } from '../look/screen.js';
-import { practiceZone } from '../time/practice-zone.js';
 import { birthDate } from '../time/wording.js';
 import { stageWords as words } from '../words/chair.js';
 import { CaptureForm } from './capture-form.js';
-import { CompleteForm, PrescriptionForm } from './finish.js';
+import { readCapture } from './capture-view.js';
+import { CompleteForm } from './complete-form.js';
+import { liveFindings, savedFindings } from './finding-view.js';
 import { Gates } from './gates.js';
+import { PrescriptionForm } from './prescription-form.js';
 import { RaiseAlert } from './raise-alert.js';
 import './stage.css';
+import { useDraft } from './use-draft.js';
 import { useStage } from './use-stage.js';
 import { Verdicts } from './verdicts.js';
+import { VisitBar } from './visit-bar.js';
+import { isClosed, isOver } from './visit-steps.js';
 
-/** One visit's work at the chair: cautions, checklist, measurements with live verdicts, gates, hand-over. */
+/** One visit's work at the chair, once it is known which. */
 export function StagePage() {
   const { stageId } = useParams({ from: '/inside/chair/stages/$stageId' });
+  const used = useStage(stageId);
+  const { stage } = used;
+  if (stage.data) return <Work key={stageId} view={stage.data} {...used} />;
+  return stage.error ? (
+    <Refusal error={stage.error} onRetry={() => void stage.refetch()} />
+  ) : (
+    <FirstWait what={words.loading} />
+  );
+}
+
+type WorkProps = { view: StageView } & ReturnType<typeof useStage>;
+
+/** Cautions, checklist, measurements with live verdicts, gates, hand-over, and the visit around them. */
+function Work({ view, practice, stage, capture, override, complete, prescribe, act, raise }: WorkProps) {
   const navigate = useNavigate();
-  const { practice, stage, ofCase, capture, override, complete, prescribe, raise } = useStage(stageId);
-  const view = stage.data;
-  if (!view || ofCase.isPending) {
-    return stage.error ? (
-      <Refusal error={stage.error} onRetry={() => void stage.refetch()} />
-    ) : (
-      <FirstWait what={words.loading} />
-    );
-  }
-  const over = view.state === 'passed' || view.state === 'repeated' || view.state === 'dropped';
+  const [typed, type] = useDraft(view.id);
+  const read = useMemo(() => readCapture(view, typed), [view, typed]);
+  const live = useMemo(() => (read.isChanged ? liveFindings(view, read.body) : null), [view, read]);
+  const over = isOver(view);
+  const begun = view.state === 'in-progress' || view.state === 'passed';
   const reloadOnStale = {
     onError: (error: Error) => {
       if (hasStatus(error, 412)) void stage.refetch();
@@ -37,8 +53,10 @@ export function StagePage() {
   return (
     <div className="roomy">
       <ScreenHead title={words.title(view.caseNumber, view.title)} sentence={view.sentence}>
-        <Link to="/chair">{words.back}</Link>
-        <Link to="/desk/cases/$caseId" params={{ caseId: view.caseId }}>
+        <Link to="/chair" className="action">
+          {words.back}
+        </Link>
+        <Link to="/desk/cases/$caseId" params={{ caseId: view.caseId }} className="action">
           {words.theCase}
         </Link>
       </ScreenHead>
@@ -48,6 +66,28 @@ export function StagePage() {
           <Tag tone={view.mayGoOn ? 'go' : 'plain'}>{words.state[view.state]}</Tag>
           {view.round > 1 ? <Tag>{words.round(view.round)}</Tag> : null}
         </div>
+        <VisitBar
+          view={view}
+          today={practice.today}
+          pending={act.isPending ? act.variables.action : null}
+          error={act.error}
+          onAct={(action) => {
+            act.mutate({ action });
+          }}
+        />
+        {view.alertId ? (
+          <Notice tone="stop">
+            {words.decide}{' '}
+            <Link to="/chair/alerts/$alertId" params={{ alertId: view.alertId }} className="action">
+              {words.decideGo}
+            </Link>
+          </Notice>
+        ) : null}
+        {over ? (
+          <Notice tone={view.state === 'passed' ? 'go' : 'plain'}>
+            {view.visit?.state === 'in-progress' ? words.visit.toFinish : words.completed}
+          </Notice>
+        ) : null}
         {view.cautions.length > 0 ? (
           <section className="notice notice-caution" aria-labelledby="cautions">
             <h2 id="cautions">{words.cautions}</h2>
@@ -58,12 +98,15 @@ export function StagePage() {
             </ul>
           </section>
         ) : null}
-        {over ? <Notice tone="go">{words.completed}</Notice> : null}
         <div className="stage-grid">
           <CaptureForm
             view={view}
+            typed={typed}
+            read={read}
+            live={live}
             pending={capture.isPending}
             error={capture.error}
+            onType={type}
             onSave={(body, done) => {
               capture.mutate(body, { onSuccess: done });
             }}
@@ -73,7 +116,7 @@ export function StagePage() {
             }}
           />
           <div className="stack">
-            <Verdicts view={view} />
+            <Verdicts shown={live ?? savedFindings(view)} checking={view.checking} />
             <Gates
               gates={view.gates}
               pending={override.isPending}
@@ -82,35 +125,43 @@ export function StagePage() {
                 override.mutate(body, { onSuccess: done, ...reloadOnStale });
               }}
             />
-            <PrescriptionForm
-              zone={ofCase.data?.zone ?? practiceZone(practice)}
-              today={practice.today}
-              pending={prescribe.isPending}
-              error={prescribe.error}
-              signed={prescribe.isSuccess}
-              onSign={(body) => {
-                prescribe.mutate(body, reloadOnStale);
-              }}
-            />
-            {over ? null : (
+            {view.prescription && begun ? (
+              <PrescriptionForm
+                zone={view.zone}
+                today={practice.today}
+                pending={prescribe.isPending}
+                error={prescribe.error}
+                inForce={view.prescription}
+                onSign={(body) => {
+                  prescribe.mutate(body, reloadOnStale);
+                }}
+              />
+            ) : null}
+            {over ? null : begun ? (
               <CompleteForm
+                hasAlert={view.alertId !== null}
                 pending={complete.isPending}
                 error={complete.error}
                 onComplete={(body) => {
                   complete.mutate(body, reloadOnStale);
                 }}
               />
+            ) : (
+              <p className="soft">{words.startFirst}</p>
             )}
-            <RaiseAlert
-              view={view}
-              pending={raise.isPending}
-              error={raise.error}
-              onRaise={(body) => {
-                raise.mutate(body, {
-                  onSuccess: (alert) => void navigate({ to: '/chair/alerts/$alertId', params: { alertId: alert.id } }),
-                });
-              }}
-            />
+            {isClosed(view) ? null : (
+              <RaiseAlert
+                view={view}
+                pending={raise.isPending}
+                error={raise.error}
+                onRaise={(body) => {
+                  raise.mutate(body, {
+                    onSuccess: (alert) =>
+                      void navigate({ to: '/chair/alerts/$alertId', params: { alertId: alert.id } }),
+                  });
+                }}
+              />
+            )}
           </div>
         </div>
       </div>

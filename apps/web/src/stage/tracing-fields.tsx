@@ -3,6 +3,8 @@ import { stageWords as words } from '../words/chair.js';
 import { CENTRIC_METHODS, nextCentric, type CentricDraft } from './centric-view.js';
 import { nextTracing, TRACING_CHOICES, TRACING_NUMBERS, TRACING_TICKS, type TracingDraft } from './tracing-view.js';
 
+/** As many as one save takes. */
+const MOST_AT_ONCE = 9;
 const CHOICES = Object.keys(TRACING_CHOICES) as (keyof typeof TRACING_CHOICES)[];
 const NUMBERS = Object.keys(TRACING_NUMBERS) as (keyof typeof TRACING_NUMBERS)[];
 
@@ -106,21 +108,65 @@ function Attempt(props: {
   );
 }
 
+function OtherRecord(props: {
+  index: number;
+  record: CentricDraft;
+  shared: Shared;
+  onChange: (part: Partial<CentricDraft>) => void;
+  onRemove: () => void;
+}) {
+  const { index, record, shared, onChange, onRemove } = props;
+  return (
+    <fieldset className="capture-field stack-tight">
+      <legend>{words.record(index + 1)}</legend>
+      <div className="capture-boxes">
+        <NativeSelect
+          label={words.centricMethod}
+          value={record.method}
+          data={CENTRIC_METHODS.map((method) => ({ value: method, label: words.centricMethods[method] }))}
+          onChange={(event) => {
+            onChange({ method: CENTRIC_METHODS.find((one) => one === event.currentTarget.value) ?? record.method });
+          }}
+        />
+        <Dimension at={`centric|${String(index)}`} shared={shared} value={record} onChange={onChange} />
+        <Button variant="subtle" onClick={onRemove}>
+          {words.removeRecord(index + 1)}
+        </Button>
+      </div>
+    </fieldset>
+  );
+}
+
 interface Props extends Shared {
+  /** Attempts and records that are saved already, in words. */
+  saved: string[];
   tracings: TracingDraft[];
   centric: CentricDraft[];
+  /** Conditions that the next attempt starts from. */
+  last: TracingDraft | undefined;
   onTracings: (tracings: TracingDraft[]) => void;
   onCentric: (centric: CentricDraft[]) => void;
 }
 
 /** Several attempts at one tracing, and records of the centric relation by other methods, its equals. */
-export function TracingFields({ tracings, centric, errors, landmarks, onTracings, onCentric }: Props) {
+export function TracingFields({ saved, tracings, centric, last, errors, landmarks, onTracings, onCentric }: Props) {
   const shared = { errors, landmarks };
+  const made = saved.length + tracings.length + centric.length;
+  const change = <T,>(list: T[], at: number, part: Partial<T>): T[] =>
+    list.map((one, index) => (index === at ? { ...one, ...part } : one));
+  const without = <T,>(list: T[], at: number): T[] => list.filter((_, index) => index !== at);
   // Attempts and records have no identity but their number.
   return (
-    <details className="details" open={tracings.length + centric.length > 0 ? true : undefined}>
+    <details className="details" open={made > 0 ? true : undefined}>
       <summary>{words.tracings}</summary>
       <div className="stack-tight">
+        {saved.length > 0 ? (
+          <ol className="saved-attempts" aria-label={words.savedAttempts}>
+            {saved.map((line, index) => (
+              <li key={`${String(index)} ${line}`}>{line}</li>
+            ))}
+          </ol>
+        ) : null}
         {tracings.map((tracing, index) => (
           <Attempt
             key={`attempt ${String(index)}`}
@@ -128,57 +174,39 @@ export function TracingFields({ tracings, centric, errors, landmarks, onTracings
             tracing={tracing}
             shared={shared}
             onChange={(part) => {
-              onTracings(tracings.map((one, at) => (at === index ? { ...one, ...part } : one)));
+              onTracings(change(tracings, index, part));
             }}
             onRemove={() => {
-              onTracings(tracings.filter((_, at) => at !== index));
+              onTracings(without(tracings, index));
             }}
           />
         ))}
         {centric.map((record, index) => (
-          <fieldset key={`record ${String(index)}`} className="capture-field stack-tight">
-            <legend>{words.record(index + 1)}</legend>
-            <div className="capture-boxes">
-              <NativeSelect
-                label={words.centricMethod}
-                value={record.method}
-                data={CENTRIC_METHODS.map((method) => ({ value: method, label: words.centricMethods[method] }))}
-                onChange={(event) => {
-                  const method = CENTRIC_METHODS.find((one) => one === event.currentTarget.value) ?? record.method;
-                  onCentric(centric.map((one, at) => (at === index ? { ...one, method } : one)));
-                }}
-              />
-              <Dimension
-                at={`centric|${String(index)}`}
-                shared={shared}
-                value={record}
-                onChange={(part) => {
-                  onCentric(centric.map((one, at) => (at === index ? { ...one, ...part } : one)));
-                }}
-              />
-              <Button
-                variant="subtle"
-                onClick={() => {
-                  onCentric(centric.filter((_, at) => at !== index));
-                }}
-              >
-                {words.removeRecord(index + 1)}
-              </Button>
-            </div>
-          </fieldset>
+          <OtherRecord
+            key={`record ${String(index)}`}
+            index={index}
+            record={record}
+            shared={shared}
+            onChange={(part) => {
+              onCentric(change(centric, index, part));
+            }}
+            onRemove={() => {
+              onCentric(without(centric, index));
+            }}
+          />
         ))}
         <div className="row">
-          {tracings.length < 9 ? (
+          {tracings.length < MOST_AT_ONCE ? (
             <Button
               variant="default"
               onClick={() => {
-                onTracings([...tracings, nextTracing(tracings.at(-1))]);
+                onTracings([...tracings, nextTracing(tracings.at(-1) ?? last)]);
               }}
             >
               {words.addTracing}
             </Button>
           ) : null}
-          {centric.length < 9 ? (
+          {centric.length < MOST_AT_ONCE ? (
             <Button
               variant="default"
               onClick={() => {

@@ -65,29 +65,32 @@ export const nextTracing = (last: TracingDraft | undefined): TracingDraft => ({
   verticalDimensionChangedAfter: false,
 });
 
-const typed = (value: number | undefined): string => (value === undefined ? '' : String(value));
-
-export const draftOfTracing = (entry: TracingEntry): TracingDraft => ({
+/** The conditions of a saved attempt, for the next one to start from. */
+export const conditionsOf = (entry: TracingEntry): TracingDraft => ({
+  ...nextTracing(undefined),
   stylusOn: entry.stylusOn,
   view: entry.view,
   posture: entry.posture,
-  apex: entry.apex,
-  form: entry.form ?? '',
-  dimensionMm: typed(entry.occlusalVerticalDimension?.valueMm),
+  dimensionMm: String(entry.occlusalVerticalDimension?.valueMm ?? ''),
   landmarks: entry.occlusalVerticalDimension?.landmarks ?? '',
-  closureCount: typed(entry.closures?.count),
-  closureRmsMm: typed(entry.closures?.rmsMm),
-  closureMaxPairMm: typed(entry.closures?.maxPairMm),
-  roundingRadiusMm: typed(entry.roundingRadiusMm),
-  armRmsMm: typed(entry.armRmsMm),
-  asymmetryDeg: typed(entry.asymmetryDeg),
-  dorsalExtensionMm: typed(entry.dorsalExtensionMm),
-  offsetMm: typed(entry.offsetMm),
-  basesMoved: entry.basesMoved,
-  contact: entry.contact,
-  pain: entry.pain,
-  verticalDimensionChangedAfter: entry.verticalDimensionChangedAfter ?? false,
 });
+
+/** A saved attempt in one line: what was seen, then what was measured. It stays as it was recorded. */
+export function tracingInWords(entry: TracingEntry): string {
+  const { tracing: names, tracingChoices: choices, mm } = stageWords;
+  const said = (choice: string): string => choices[choice] ?? choice;
+  const { occlusalVerticalDimension: dimension, closures } = entry;
+  return [
+    `${names.apex} ${said(entry.apex)}`,
+    entry.form ? `${names.form} ${said(entry.form)}` : '',
+    ...TRACING_TICKS.filter((tick) => entry[tick] === true).map((tick) => names[tick]),
+    dimension ? stageWords.tracedAt(dimension.valueMm) : '',
+    closures ? stageWords.closed(closures.count, closures.rmsMm) : '',
+    entry.offsetMm === undefined ? '' : `${names.offsetMm} ${mm(entry.offsetMm)}`,
+  ]
+    .filter(Boolean)
+    .join(' · ');
+}
 
 /** Numbers that were typed; what is out of range is refused beside its box. */
 function readNumbers(

@@ -1,14 +1,14 @@
 import {
-  caseView,
+  appointmentView,
   remakeAlertView,
   stageView,
-  type CaseView,
   type CompleteStage,
   type OpenRemakeAlert,
   type OverrideGate,
   type RecordCapture,
   type SignPrescription,
   type StageView,
+  type VisitAction,
 } from '@archwright/contracts';
 import { useMutation, useQuery, useQueryClient, useSuspenseQuery } from '@tanstack/react-query';
 import { post, read } from '../api/client.js';
@@ -26,12 +26,6 @@ export function useStage(stageId: string) {
     queryFn: (): Promise<StageView> => read(`/stages/${stageId}`, stageView),
     refetchInterval: (query) => (query.state.data?.checking ? ASK_AGAIN_MS : 30_000),
     placeholderData: undefined,
-  });
-  const caseId = stage.data?.caseId;
-  const ofCase = useQuery({
-    queryKey: ['case', caseId],
-    queryFn: (): Promise<CaseView> => read(`/cases/${caseId ?? ''}`, caseView),
-    enabled: caseId !== undefined,
   });
   const keep = {
     onSuccess: (saved: StageView): void => {
@@ -55,6 +49,12 @@ export function useStage(stageId: string) {
     mutationFn: (body: SignPrescription) => post(`/stages/${stageId}/prescription`, stageView, body, version),
     ...keep,
   });
+  const visit = stage.data?.visit;
+  const act = useMutation({
+    mutationFn: (body: VisitAction) =>
+      post(`/appointments/${visit?.id ?? ''}/actions`, appointmentView, body, visit?.version),
+    onSettled: () => client.invalidateQueries({ queryKey: key }),
+  });
   const raise = useMutation({ mutationFn: (body: OpenRemakeAlert) => post('/remake-alerts', remakeAlertView, body) });
-  return { practice, stage, ofCase, capture, override, complete, prescribe, raise };
+  return { practice, stage, capture, override, complete, prescribe, act, raise };
 }

@@ -45,12 +45,13 @@ export async function previewMove(
     loadChanging(tx, actor, appointmentId, now),
   );
   const chosen = { stage: stage.code, startMs, clinicianId: clinicianId ?? null };
-  const found = await searches.replan({ ...basis.search, chosen });
-  if (found === null)
+  const replan = await searches.replan({ ...basis.search, chosen });
+  if (replan === null)
     throw new NoSuchTimeError(
       'The visit cannot start then: chair, people or patient are taken, or the waits before and after it do not fit. ' +
         'Look at its other starts, or cancel it and plan the rest anew.',
     );
+  const { found } = replan;
   const change = { ...NO_CHANGE, reason: reason ?? null };
   return inOrganisation(db, organisationId, (tx) => kept(tx, actor, basis, { label: 'Move', found, change }, now));
 }
@@ -72,11 +73,12 @@ export async function previewCancel(
   );
   if (then === 'drop-rest')
     return inOrganisation(db, organisationId, (tx) => dropRest(tx, actor, basis, stage, reason, now));
-  const found = await searches.replan(awayFrom(basis, stage.code, appointment));
-  if (found === null)
+  const replan = await searches.replan(awayFrom(basis, stage.code, appointment));
+  if (replan === null)
     throw new NoSuchTimeError(
       'No other time is left for this visit within the waits. Drop the rest and ask for offers.',
     );
+  const { found } = replan;
   const change = { ...NO_CHANGE, reason };
   return inOrganisation(db, organisationId, (tx) => kept(tx, actor, basis, { label: 'Plan anew', found, change }, now));
 }

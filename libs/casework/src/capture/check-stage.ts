@@ -1,4 +1,4 @@
-import { evaluateStage, milestoneKindsOf, type Verdict } from '@archwright/measures';
+import { evaluateStage, milestoneKindsOf, valueInWords, type Verdict } from '@archwright/measures';
 import { Capture, CheckVerdict, appendCaseEvent, uuidv7 } from '@archwright/records';
 import { In, IsNull, Not, type EntityManager } from 'typeorm';
 import { serviceActor } from '../actor.js';
@@ -76,7 +76,7 @@ async function keepVerdicts(
       verdict: verdict.verdict,
       action,
       reason,
-      valueShown: valueShown(verdict),
+      valueShown: valueInWords(verdict),
       limitShown: limit,
       source,
       standing,
@@ -86,14 +86,6 @@ async function keepVerdicts(
     kept.push({ id, verdict });
   }
   return kept;
-}
-
-function valueShown({ value, unit }: Verdict): string | null {
-  if (value === null) return null;
-  if (typeof value === 'boolean') return value ? 'yes' : 'no';
-  if (typeof value === 'string') return value.replaceAll('-', ' ');
-  const rounded = String(Math.round(value * 100) / 100);
-  return unit === null || unit === 'count' ? rounded : `${rounded} ${unit}`;
 }
 
 async function note(

@@ -15,7 +15,8 @@ import type { LoadedChain } from '../cases/chain.js';
 import { archOf, loadCaptured, type Captured } from './captured.js';
 import { kindOfObject } from './custody-kind.js';
 
-interface CaseRecords {
+/** A case with how far it has come. */
+export interface CaseRecords {
   readonly treatmentCase: TreatmentCase;
   readonly chain: CaseChain;
   readonly progress: CaseProgress;
@@ -24,32 +25,57 @@ interface CaseRecords {
 
 /** What is known of a case when its gates are looked at: the goes that still count, with everything recorded at them. */
 export async function loadEvidence(tx: EntityManager, records: CaseRecords, now: Date): Promise<GateEvidence> {
+  return evidenceOf(records, await loadEvidenceRows(tx, [records]), now);
+}
+
+/** Everything recorded that the gates of some cases look at, as rows. */
+export interface EvidenceRows {
+  readonly captured: ReadonlyMap<string, Captured>;
+  readonly marks: readonly ChecklistMark[];
+  readonly failed: readonly CheckVerdict[];
+  readonly disinfected: readonly DisinfectionRecord[];
+  readonly overrides: readonly GateOverride[];
+  readonly custody: readonly CustodyObject[];
+  readonly legs: readonly CourierLeg[];
+}
+
+/** In as many queries for many cases as for one. */
+export async function loadEvidenceRows(tx: EntityManager, records: readonly CaseRecords[]): Promise<EvidenceRows> {
+  const stageIds = records.flatMap((each) => stagesThatCount(each).map(({ stage }) => stage.id));
+  const at = { stageId: In([...new Set(stageIds)]) };
+  const of = { caseId: In([...new Set(records.map(({ treatmentCase }) => treatmentCase.id))]) };
+  return {
+    captured: await loadCaptured(tx, stageIds),
+    marks: await tx.findBy(ChecklistMark, { ...at, done: true }),
+    failed: await tx.findBy(CheckVerdict, { ...at, verdict: 'fail', supersededAt: IsNull() }),
+    disinfected: await tx.findBy(DisinfectionRecord, at),
+    overrides: await tx.findBy(GateOverride, at),
+    custody: await tx.findBy(CustodyObject, of),
+    legs: await tx.findBy(CourierLeg, { ...of, direction: 'to-clinic' }),
+  };
+}
+
+export function evidenceOf(records: CaseRecords, rows: EvidenceRows, now: Date): GateEvidence {
   const counting = stagesThatCount(records);
-  const ids = counting.map(({ stage }) => stage.id);
   const codeOf = new Map(counting.map(({ stage }) => [stage.id, stage.code]));
-  const at = { stageId: In(ids) };
-  const captured = await loadCaptured(tx, ids);
-  const marks = await tx.findBy(ChecklistMark, { ...at, done: true });
-  const failed = await tx.findBy(CheckVerdict, { ...at, verdict: 'fail', supersededAt: IsNull() });
-  const disinfected = await tx.findBy(DisinfectionRecord, at);
-  const overrides = await tx.findBy(GateOverride, at);
-  const named = <Row extends { stageId: string }>(rows: readonly Row[]) =>
-    rows.flatMap((row) => {
+  const named = <Row extends { stageId: string }>(all: readonly Row[]) =>
+    all.flatMap((row) => {
       const stage = codeOf.get(row.stageId);
       return stage === undefined ? [] : [{ row, stage }];
     });
+  const marks = named(rows.marks);
   return {
-    captures: counting.flatMap((each) => capturesOf(each, captured.get(each.stage.id))),
-    checklist: named(marks).map(({ row, stage }) => ({ stage, code: row.code, count: row.count })),
-    failedChecks: named(failed).map(({ row, stage }) => ({ stage, reason: row.reason })),
+    captures: counting.flatMap((each) => capturesOf(each, rows.captured.get(each.stage.id))),
+    checklist: marks.map(({ row, stage }) => ({ stage, code: row.code, count: row.count })),
+    failedChecks: named(rows.failed).map(({ row, stage }) => ({ stage, reason: row.reason })),
     passedStages: passedStages(records),
     caseRecords: caseRecords(
       records.treatmentCase,
-      marks.some(({ code }) => code === 'medicines'),
+      marks.some(({ row }) => row.code === 'medicines'),
     ),
-    disinfectedStages: named(disinfected).map(({ stage }) => stage),
-    objectsInClinic: await objectsInClinic(tx, records, now),
-    overriddenGates: overrides.map(({ gate }) => gate),
+    disinfectedStages: named(rows.disinfected).map(({ stage }) => stage),
+    objectsInClinic: objectsInClinic(records, rows, now),
+    overriddenGates: named(rows.overrides).map(({ row }) => row.gate),
   };
 }
 
@@ -107,10 +133,9 @@ function caseRecords(treatmentCase: TreatmentCase, bothTicked: boolean): CaseRec
  * Objects in the clinic. What somebody booked in decides; work that nobody tracks by code counts as arrived once the
  * laboratory has finished it and no run that carries it is still on its way.
  */
-async function objectsInClinic(tx: EntityManager, { treatmentCase, chain, rows }: CaseRecords, now: Date) {
-  const caseId = treatmentCase.id;
-  const custody = await tx.findBy(CustodyObject, { caseId });
-  const legs = await tx.findBy(CourierLeg, { caseId, direction: 'to-clinic' });
+function objectsInClinic({ treatmentCase, chain, rows }: CaseRecords, evidence: EvidenceRows, now: Date): string[] {
+  const custody = evidence.custody.filter(({ caseId }) => caseId === treatmentCase.id);
+  const legs = evidence.legs.filter(({ caseId }) => caseId === treatmentCase.id);
   return chain.objects
     .filter((object) => {
       const tracked = custody.filter(

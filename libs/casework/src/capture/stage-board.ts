@@ -5,18 +5,19 @@ import { In, type EntityManager } from 'typeorm';
 import type { Actor } from '../actor.js';
 import { NotYoursError } from '../errors.js';
 import { caseLine } from './case-line.js';
-import { loadEvidence } from './gate-evidence.js';
+import { evidenceOf, loadEvidenceRows, type EvidenceRows } from './gate-evidence.js';
 import { stageGates } from './stage-gates.js';
-import { loadStage } from './stage-record.js';
-import { loadStageFacts } from './stage-standing.js';
+import { loadStages, type StageRecord } from './stage-record.js';
+import { factsOf, loadStandingRows, type StandingRows } from './stage-standing.js';
 import { standingOf } from './standing-of-stage.js';
+import { waitingDecisions } from './waiting-decisions.js';
 
 type Card = StageBoard['cards'][number];
 
 interface VisitRow {
   readonly appointmentId: string;
   readonly appointmentVersion: number;
-  readonly appointmentState: string;
+  readonly appointmentState: Card['appointmentState'];
   readonly startsAt: Date;
   readonly zone: string;
   readonly stageId: string;
@@ -29,12 +30,13 @@ const VISITS = `
   SELECT a.id AS "appointmentId", a.version AS "appointmentVersion", a.state AS "appointmentState",
     a.starts_at AS "startsAt", l.zone, s.id AS "stageId", s.case_id AS "caseId",
     i.given_name || ' ' || i.family_name AS "patientName", i.birth_on::text AS "birthOn"
-  FROM appointment a
+  FROM unnest($1::uuid[], $2::timestamptz[], $3::timestamptz[]) AS day (clinic_id, begins_at, ends_at)
+  JOIN appointment a ON a.clinic_id = day.clinic_id AND a.starts_at >= day.begins_at AND a.starts_at < day.ends_at
   JOIN clinic l ON l.id = a.clinic_id
   JOIN appointment_stage x ON x.appointment_id = a.id
   JOIN stage s ON s.id = x.stage_id
   LEFT JOIN patient_identity i ON i.patient_id = a.patient_id
-  WHERE a.clinic_id = $1 AND a.starts_at >= $2 AND a.starts_at < $3 AND ($4::uuid IS NULL OR a.clinician_id = $4)
+  WHERE ($4::uuid IS NULL OR a.clinician_id = $4)
     AND a.state IN ('booked', 'provisional', 'arrived', 'in-progress', 'completed')
   ORDER BY a.starts_at, a.id`;
 
@@ -46,14 +48,34 @@ export async function viewStageBoard(
   now: Date,
 ): Promise<StageBoard> {
   const clinics = await clinicsOf(tx, actor, clinicId);
-  const cards: Card[] = [];
-  for (const { id, zone } of clinics) {
-    const day = [new Date(startOfDayMs(on, zone)), new Date(startOfDayMs(addDays(on, 1), zone))];
-    const visits: VisitRow[] = await tx.query(VISITS, [id, ...day, clinicianId ?? null]);
-    for (const visit of visits) cards.push(await cardOf(tx, actor, visit, now));
-  }
-  cards.sort((a, b) => a.startsAt.localeCompare(b.startsAt));
-  return { on, clinicName: clinics.map(({ name }) => name).join(', '), sentence: sentenceOf(cards), cards };
+  const visits: VisitRow[] = await tx.query(VISITS, [...daysOf(clinics, on), clinicianId ?? null]);
+  const records = await loadStages(
+    tx,
+    actor,
+    visits.map(({ stageId }) => stageId),
+  );
+  const seen = [...records.values()];
+  const known = { evidence: await loadEvidenceRows(tx, seen), standing: await loadStandingRows(tx, seen), now };
+  const cards = visits.flatMap((visit) => {
+    const record = records.get(visit.stageId);
+    return record === undefined ? [] : [cardOf(visit, record, known)];
+  });
+  return {
+    on,
+    clinicName: clinics.map(({ name }) => name).join(', '),
+    sentence: sentenceOf(cards),
+    waiting: await waitingDecisions(tx, actor),
+    cards,
+  };
+}
+
+/** Each clinic with the day as its own wall has it, column by column. */
+function daysOf(clinics: readonly Clinic[], on: string): [string[], Date[], Date[]] {
+  return [
+    clinics.map(({ id }) => id),
+    clinics.map(({ zone }) => new Date(startOfDayMs(on, zone))),
+    clinics.map(({ zone }) => new Date(startOfDayMs(addDays(on, 1), zone))),
+  ];
 }
 
 /** The clinic asked for, else all of the actor's. */
@@ -69,10 +91,16 @@ async function clinicsOf(tx: EntityManager, actor: Actor, clinicId: string | und
   });
 }
 
-async function cardOf(tx: EntityManager, actor: Actor, visit: VisitRow, now: Date): Promise<Card> {
-  const record = await loadStage(tx, actor, visit.stageId);
-  const gates = stageGates(record.chain, record.stage.code, await loadEvidence(tx, record, now));
-  const { verdict, reason } = standingOf(await loadStageFacts(tx, record, gates));
+interface Known {
+  readonly evidence: EvidenceRows;
+  readonly standing: StandingRows;
+  readonly now: Date;
+}
+
+function cardOf(visit: VisitRow, record: StageRecord, { evidence: rows, standing, now }: Known): Card {
+  const evidence = evidenceOf(record, rows, now);
+  const gates = stageGates(record.chain, record.stage.code, evidence);
+  const { verdict, reason } = standingOf(factsOf(record, gates, evidence, standing));
   return {
     appointmentId: visit.appointmentId,
     appointmentVersion: visit.appointmentVersion,
@@ -88,7 +116,7 @@ async function cardOf(tx: EntityManager, actor: Actor, visit: VisitRow, now: Dat
     birthOn: visit.birthOn ?? '1900-01-01',
     verdict,
     reason,
-    line: await caseLine(tx, record),
+    line: caseLine(record, standing),
   };
 }
 

@@ -14,6 +14,8 @@ const FAILED_CHECKS = 'failed-checks';
 export interface StageGate {
   readonly gate: Gate;
   readonly missing: readonly string[];
+  /** The part of it that the visit itself does not bring: it has to be there before the visit begins. */
+  readonly missingBeforehand: readonly string[];
   /** Only the record of disinfection is missing, which is made when the work is handed over. */
   readonly closesAtHandOver: boolean;
 }
@@ -21,12 +23,22 @@ export interface StageGate {
 /** The gates in front of a stage and of the work order made after it. */
 export function stageGates(chain: CaseChain, code: string, evidence: GateEvidence): StageGate[] {
   const gates = [...chain.gates.filter((gate) => isAt(gate, code)), ...failedChecksGate(chain, code)];
-  return gates.map((gate) => {
-    const alone = { ...chain, gates: [gate] };
-    const missing = openGates(alone, gate.before, evidence).flatMap((open) => open.missing);
-    return { gate, missing, closesAtHandOver: gate.requires.every(({ kind }) => kind === 'disinfection') };
-  });
+  return gates.map((gate) => ({
+    gate,
+    missing: missingAt(chain, gate, evidence),
+    missingBeforehand: missingAt(chain, { ...gate, requires: gate.requires.filter(isBeforehand(code)) }, evidence),
+    closesAtHandOver: gate.requires.every(({ kind }) => kind === 'disinfection'),
+  }));
 }
+
+const missingAt = (chain: CaseChain, gate: Gate, evidence: GateEvidence): string[] =>
+  openGates({ ...chain, gates: [gate] }, gate.before, evidence).flatMap((open) => open.missing);
+
+/** What is recorded, checked or disinfected at the visit itself can't be asked for before it begins. */
+const isBeforehand =
+  (code: string) =>
+  (requirement: Gate['requires'][number]): boolean =>
+    !('at' in requirement) || requirement.at !== code || requirement.kind === 'stage-passed';
 
 const isAt = ({ before }: Gate, code: string): boolean => before.kind !== 'lab-step' && before.code === code;
 
@@ -72,12 +84,14 @@ export async function viewGates(
   const people = await tx.findBy(UserAccount, { id: In(ids) });
   const nameOf = (userId: string | null | undefined) => people.find(({ id }) => id === userId)?.name ?? null;
   return [
-    ...gates.map(({ gate, missing }) => ({
+    ...gates.map(({ gate, missing, closesAtHandOver }) => ({
       code: gate.code,
       title: gate.title,
       hard: gate.firmness === 'hard',
       open: missing.length > 0,
       missing: [...missing],
+      overridable: gate.overridable,
+      closesAtHandOver,
       overriddenBy: nameOf(overrides.find((each) => each.gate === gate.code)?.overriddenBy),
     })),
     ...(pause === undefined
@@ -89,6 +103,8 @@ export async function viewGates(
             hard: true,
             open: pause.state === 'open',
             missing: pause.state === 'open' ? [pause.reason] : [],
+            overridable: true,
+            closesAtHandOver: false,
             overriddenBy: nameOf(pause.answeredBy),
           },
         ]),

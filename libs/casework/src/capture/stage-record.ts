@@ -1,8 +1,8 @@
 import type { CaseChain, CaseProgress } from '@archwright/protocol';
 import { Stage, TreatmentCase } from '@archwright/records';
-import type { EntityManager } from 'typeorm';
+import { In, type EntityManager } from 'typeorm';
 import type { Actor } from '../actor.js';
-import { loadChain, type LoadedChain } from '../cases/chain.js';
+import { loadChain, loadChains, type LoadedChain } from '../cases/chain.js';
 import { RecordNotFoundError } from '../errors.js';
 
 export type ChainStage = CaseChain['stages'][number];
@@ -41,6 +41,26 @@ export async function loadStage(
   if (!mayTreat(actor, treatmentCase)) throw new RecordNotFoundError('stage', stageId);
   const { chain, progress, rows } = await loadChain(tx, stage.caseId);
   return { stage, treatmentCase, chain, progress, rows, part: partOf(chain, stage.code) };
+}
+
+/** Stages of the day, in as many queries as for one; those that the actor may not see are left out. */
+export async function loadStages(
+  tx: EntityManager,
+  actor: Actor,
+  stageIds: readonly string[],
+): Promise<Map<string, StageRecord>> {
+  const stages = await tx.findBy(Stage, { id: In([...stageIds]) });
+  const caseIds = stages.map(({ caseId }) => caseId);
+  const cases = await tx.findBy(TreatmentCase, { id: In([...new Set(caseIds)]) });
+  const seen = new Map(cases.filter((each) => mayTreat(actor, each)).map((each) => [each.id, each]));
+  const chains = await loadChains(tx, [...seen.keys()]);
+  const records = stages.flatMap((stage): StageRecord[] => {
+    const treatmentCase = seen.get(stage.caseId);
+    const loaded = chains.get(stage.caseId);
+    if (treatmentCase === undefined || loaded === undefined) return [];
+    return [{ stage, treatmentCase, ...loaded, part: partOf(loaded.chain, stage.code) }];
+  });
+  return new Map(records.map((record) => [record.stage.id, record]));
 }
 
 /** Whether one of the case's clinics is the actor's; the laboratory has no business in the chair. */

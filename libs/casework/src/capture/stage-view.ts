@@ -1,4 +1,5 @@
 import type { StageView } from '@archwright/contracts';
+import { derivedValues } from '@archwright/measures';
 import { cautions } from '@archwright/protocol';
 import { ChecklistMark, PatientIdentity, type CheckVerdict } from '@archwright/records';
 import type { EntityManager } from 'typeorm';
@@ -6,12 +7,13 @@ import type { Actor } from '../actor.js';
 import { cautionsAtVisit } from '../patients/caution-words.js';
 import { captureFields } from './capture-fields.js';
 import { loadCaptured, type Captured } from './captured.js';
-import { ruleOf, verdictsInForce } from './check-stage.js';
-import { derivedValues } from './derived-values.js';
+import { ruleOf } from './check-stage.js';
 import { loadEvidence } from './gate-evidence.js';
+import { viewHandOver } from './hand-over-view.js';
 import { stageGates, viewGates } from './stage-gates.js';
 import { loadStage, type StageRecord } from './stage-record.js';
-import { loadStageFacts } from './stage-standing.js';
+import { factsOf, loadStandingRows } from './stage-standing.js';
+import { viewVisit } from './stage-visit.js';
 import { standingOf } from './standing-of-stage.js';
 
 /** One visit's work at the chair: what to mind, what is asked for, what was recorded and what the checks say. */
@@ -19,8 +21,10 @@ export async function viewStage(tx: EntityManager, actor: Actor, stageId: string
   const record = await loadStage(tx, actor, stageId);
   const { stage, treatmentCase, part } = record;
   const captured = (await loadCaptured(tx, [stageId])).get(stageId);
-  const gates = stageGates(record.chain, stage.code, await loadEvidence(tx, record, now));
-  const facts = await loadStageFacts(tx, record, gates);
+  const evidence = await loadEvidence(tx, record, now);
+  const gates = stageGates(record.chain, stage.code, evidence);
+  const rows = await loadStandingRows(tx, [record]);
+  const facts = factsOf(record, gates, evidence, rows);
   const standing = standingOf(facts);
   const identity = await tx.findOneBy(PatientIdentity, { patientId: treatmentCase.patientId });
   return {
@@ -33,14 +37,19 @@ export async function viewStage(tx: EntityManager, actor: Actor, stageId: string
     code: stage.code,
     title: part.title,
     round: stage.round,
+    arches: stage.arches,
     state: stage.state,
+    ...(await viewVisit(tx, record)),
+    milestones: [...part.milestones],
     cautions: [...(await cautionsAtVisit(tx, treatmentCase.patientId)), ...cautionTexts(part.cautions)],
     checklist: await checklistOf(tx, record),
     fields: captureFields(part, stage),
     ...recordedIn(captured),
-    verdicts: (await verdictsInForce(tx, [stageId])).map(viewOf),
+    verdicts: rows.verdicts.map(viewOf),
     checking: facts.checking,
     gates: await viewGates(tx, record, gates),
+    alertId: rows.alerts.find((alert) => alert.stageId === stageId)?.id ?? null,
+    prescription: await viewHandOver(tx, record),
     mayGoOn: standing.verdict === 'may-go-on',
     sentence: standing.reason,
   };

@@ -1,4 +1,5 @@
-import { Appointment, AppointmentStage } from '@archwright/records';
+import type { StageView } from '@archwright/contracts';
+import { Appointment, AppointmentStage, Clinic, Practitioner } from '@archwright/records';
 import { In, Not, type EntityManager } from 'typeorm';
 import type { StageRecord } from './stage-record.js';
 
@@ -17,4 +18,20 @@ export async function clinicOfStage(
   { stage, treatmentCase }: Pick<StageRecord, 'stage' | 'treatmentCase'>,
 ): Promise<string> {
   return (await visitOfStage(tx, stage.id))?.clinicId ?? treatmentCase.homeClinicId;
+}
+
+/** The visit of a stage as the chair sees it, in the zone of its clinic. */
+export async function viewVisit(
+  tx: EntityManager,
+  { stage, treatmentCase }: Pick<StageRecord, 'stage' | 'treatmentCase'>,
+): Promise<Pick<StageView, 'zone' | 'visit'>> {
+  const visit = await visitOfStage(tx, stage.id);
+  const { zone, name: clinicName } = await tx.findOneByOrFail(Clinic, {
+    id: visit?.clinicId ?? treatmentCase.homeClinicId,
+  });
+  if (visit === null) return { zone, visit: null };
+  const { id, version, state, startsAt, endsAt } = visit;
+  const { name: clinicianName } = await tx.findOneByOrFail(Practitioner, { id: visit.clinicianId });
+  const times = { startsAt: startsAt.toISOString(), endsAt: endsAt.toISOString() };
+  return { zone, visit: { id, version, state, ...times, clinicName, clinicianName } };
 }

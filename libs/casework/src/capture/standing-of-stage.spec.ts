@@ -23,7 +23,9 @@ const facts = (given: Partial<StageFacts> = {}): StageFacts => ({
   alert: null,
   lateFinding: null,
   failed: [],
-  notArrived: [],
+  unfinished: [],
+  onItsWay: [],
+  here: [],
   ...given,
 });
 
@@ -50,12 +52,24 @@ describe('standingOf', () => {
   });
 
   it('puts a decision that waits before everything else', () => {
-    const waiting = facts({ alert: 'Three tracings failed.', notArrived: ['Printed base plate'], checking: true });
+    const waiting = facts({ alert: 'Three tracings failed.', unfinished: ['Printed base plate'], checking: true });
     expect(standingOf(waiting)).toEqual({ verdict: 'decide', reason: 'Three tracings failed.' });
   });
 
   it('is not ready while work is missing', () => {
-    const standing = standingOf(facts({ state: 'planned', notArrived: ['Finish and polish'] }));
-    expect(standing).toEqual({ verdict: 'not-ready', reason: 'Not here yet: Finish and polish.' });
+    const unmade = standingOf(facts({ state: 'planned', unfinished: ['Finish and polish'] }));
+    expect(unmade).toEqual({ verdict: 'not-ready', reason: 'Not made yet: Finish and polish.' });
+    const underWay = standingOf(facts({ state: 'planned', onItsWay: ['Finished denture'] }));
+    expect(underWay).toEqual({ verdict: 'not-ready', reason: 'On its way: Finished denture.' });
+  });
+
+  it('asks before a visit only for what the visit itself does not bring', () => {
+    const gates = stageGates(chain, 'D2', nothing);
+    const ready = standingOf(facts({ state: 'planned', gates, here: ['Printed base plate with rim'] }));
+    expect(ready).toEqual({ verdict: 'may-go-on', reason: 'Ready to begin. Here: Printed base plate with rim.' });
+    const unasked = stageGates(chain, 'D2', { ...nothing, caseRecords: [] });
+    const standing = standingOf(facts({ state: 'planned', gates: unasked }));
+    expect(standing.verdict).toBe('check-first');
+    expect(standing.reason).toMatch(/consent/i);
   });
 });

@@ -1,5 +1,11 @@
 import { DomainError } from '@archwright/kernel';
-import { replanChain, slotsKeepingRest, type ChainProblem, type CurrentVisit } from '@archwright/planner';
+import {
+  replanChain,
+  slotsKeepingRest,
+  type ChainProblem,
+  type CurrentVisit,
+  type ReplanAim,
+} from '@archwright/planner';
 import {
   fromChainPlan,
   toChainProblem,
@@ -45,33 +51,52 @@ export interface ReplanSearch {
   readonly chosen: ChosenStart | null;
 }
 
+/** A new plan, and what it costs. */
+export interface Replan {
+  readonly found: FoundPlan;
+  readonly movedVisits: number;
+  /** Days are counted from a day of the search's own: they compare plans of one search only. */
+  readonly deliveryDay: number;
+  readonly againstWishes: number;
+}
+
 /**
- * The plan that moves the fewest booked visits, then the least laboratory work: all of it stays if that costs no visit,
- * else what lies between visits that stay. Null when no plan is left.
+ * The best plan for an aim, then the least moved laboratory work: all of it stays if that costs nothing that the aim
+ * counts, else what lies between visits that stay. Null when no plan is left.
  *
  * @param translation kept by those who ask about variations of one case
  */
-export function findReplan(search: ReplanSearch, translation = new Translation(search.request)): FoundPlan | null {
-  const free = replanWith(search, [], translation);
+export function findReplan(
+  search: ReplanSearch,
+  aim: ReplanAim,
+  translation = new Translation(search.request),
+): Replan | null {
+  const free = replanWith(search, aim, [], translation);
   if (free === null) return null;
   const moved = (code: string): boolean => free.found.plan.visits.some((each) => each.stage === code && !each.isKept);
   const between = search.plannedSteps.filter((step) => !moved(step.afterStage) && !moved(step.beforeStage));
   for (const kept of [search.plannedSteps, between]) {
-    const found = kept.length === 0 ? null : replanWith(search, kept, translation);
-    if (found?.movedVisits === free.movedVisits) return found.found;
+    const found = kept.length === 0 ? null : replanWith(search, aim, kept, translation);
+    if (found !== null && isAsGood(found, free, aim)) return found;
   }
-  return free.found;
+  return free;
 }
 
-interface Replan {
-  readonly found: FoundPlan;
-  readonly movedVisits: number;
+/** Laboratory work that stays is worth a later delivery when few moves are asked for, and nothing else. */
+function isAsGood(one: Replan, other: Replan, aim: ReplanAim): boolean {
+  if (one.movedVisits !== other.movedVisits) return false;
+  return aim === 'fewest-moves' || (one.deliveryDay === other.deliveryDay && one.againstWishes === other.againstWishes);
 }
 
 /** A search that can never have a plan has none. */
-function replanWith(search: ReplanSearch, kept: readonly FixedStep[], translation: Translation): Replan | null {
+function replanWith(
+  search: ReplanSearch,
+  aim: ReplanAim,
+  kept: readonly FixedStep[],
+  translation: Translation,
+): Replan | null {
   try {
-    return searched(search, kept, translation);
+    return searched(search, aim, kept, translation);
   } catch (error) {
     if (error instanceof DomainError) return null;
     throw error;
@@ -80,13 +105,14 @@ function replanWith(search: ReplanSearch, kept: readonly FixedStep[], translatio
 
 function searched(
   { request, booked, chosen, plannedSteps }: ReplanSearch,
+  aim: ReplanAim,
   kept: readonly FixedStep[],
   translation: Translation,
 ): Replan | null {
   const { problem, names } = translation.of({ ...request, fixedSteps: [...request.fixedSteps, ...kept] });
   const current = currentOf(problem, names, booked);
   const wanted = chosen === null ? problem : withChosenStart(problem, names, chosen);
-  const [best] = replanChain(withPresentFirst(wanted, booked), current, 1, translation.cache);
+  const [best] = replanChain(withPresentFirst(wanted, booked), current, aim, 1, translation.cache);
   if (best === undefined) return null;
   const plan = fromChainPlan({ ...best, reasons: [] }, names);
   return {
@@ -96,6 +122,8 @@ function searched(
       objective: { vector: best.vector, ties: best.ties },
     },
     movedVisits: best.movedVisits,
+    deliveryDay: best.vector.deliveryDay,
+    againstWishes: best.vector.wishesBroken,
   };
 }
 

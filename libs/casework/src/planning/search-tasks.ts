@@ -1,8 +1,9 @@
 import type { WhyNot } from '@archwright/contracts';
 import { DomainError } from '@archwright/kernel';
+import type { ReplanAim } from '@archwright/planner';
 import type { PlanRequest } from '@archwright/protocol';
 import type { Refusal } from './refusal-words.js';
-import { findReplan, startsKeepingRest, type KeepingStart, type ReplanSearch } from './replan-search.js';
+import { findReplan, startsKeepingRest, type KeepingStart, type Replan, type ReplanSearch } from './replan-search.js';
 import { findOffers, type FoundPlan } from './search.js';
 import { Translation } from './translation.js';
 import { explainWhyNot, type WaysOut } from './why-not.js';
@@ -41,7 +42,8 @@ export function searchTasks() {
       offersOrRefusal(request, count),
     whyNot: ({ request, refusal, ways }: { request: PlanRequest; refusal: Refusal | null; ways: WaysOut }): WhyNot =>
       explainWhyNot(request, refusal, ways),
-    replan: (search: ReplanSearch): FoundPlan | null => findReplan(search, memory.of(search.request)),
+    replan: ({ search, aim }: { search: ReplanSearch; aim: ReplanAim }): Replan | null =>
+      findReplan(search, aim, memory.of(search.request)),
     startsKeepingRest: ({
       search,
       stage,

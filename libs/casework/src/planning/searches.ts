@@ -1,10 +1,10 @@
 import type { WhyNot } from '@archwright/contracts';
 import { ThreadPool, threadEntry } from '@archwright/jobs';
+import type { ReplanAim } from '@archwright/planner';
 import type { PlanRequest } from '@archwright/protocol';
 import type { DataSource } from 'typeorm';
 import type { Refusal } from './refusal-words.js';
-import type { KeepingStart, ReplanSearch } from './replan-search.js';
-import type { FoundPlan } from './search.js';
+import type { KeepingStart, Replan, ReplanSearch } from './replan-search.js';
 import type { OffersFound, SearchAnswer, SearchInput, SearchName } from './search-tasks.js';
 import type { WaysOut } from './why-not.js';
 
@@ -38,9 +38,9 @@ export class Searches {
     return this.run('whyNot', { request, refusal, ways }, signal);
   }
 
-  /** The plan that moves the fewest booked visits; null when none is left. */
-  replan(search: ReplanSearch): Promise<FoundPlan | null> {
-    return this.run('replan', search);
+  /** The best plan for an aim; null when none is left. */
+  replan(search: ReplanSearch, aim: ReplanAim = 'fewest-moves'): Promise<Replan | null> {
+    return this.run('replan', { search, aim });
   }
 
   /** Other starts of one visit that leave all other booked visits where they are. */

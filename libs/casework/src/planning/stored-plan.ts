@@ -104,6 +104,6 @@ export function requireCurrent({ caseVersion }: StoredPlan, current: number): vo
 }
 
 /** @throws {PlanStaleError} when another plan is meant than the stored one */
-export function requireHash({ planHash }: StoredPlan, seen: string): void {
+export function requireHash({ planHash }: Pick<StoredPlan, 'planHash'>, seen: string): void {
   if (planHash !== seen) throw new PlanStaleError('This is not the plan that you were shown.');
 }

@@ -32,7 +32,7 @@ export async function acceptProposal(
   const proposal = await tx.findOneBy(ReplanProposal, { id: proposalId, alertId });
   if (proposal === null) throw new RecordNotFoundError('proposal', proposalId);
   if (proposal.state !== 'open') throw new WrongStateError('The proposal', proposal.state, 'open');
-  requireHash(await loadPlan(tx, proposal.planId, ['proposal']), planHash);
+  requireHash(proposal, planHash);
   await bookAll(tx, actor, { alert, record, proposal }, now);
   await tx.update(ReplanProposal, { alertId, state: 'open' }, { state: 'superseded' });
   await tx.update(ReplanProposal, { id: proposalId }, { state: 'accepted' });

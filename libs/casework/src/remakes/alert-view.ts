@@ -1,9 +1,10 @@
 import type { AlertPage, AlertQuery, RemakeAlertView, Ripple } from '@archwright/contracts';
 import { decodeCursor, pageOf } from '@archwright/platform';
-import { PatientIdentity, RemakeAlert, ReplanProposal, Stage, TreatmentCase } from '@archwright/records';
+import { Clinic, PatientIdentity, RemakeAlert, ReplanProposal, Stage, TreatmentCase } from '@archwright/records';
 import { In, type EntityManager } from 'typeorm';
 import type { Actor } from '../actor.js';
 import { CASE_IN_SCOPE, caseScope, requireCase } from '../cases/case-access.js';
+import { loadChains } from '../cases/chain.js';
 import { RecordNotFoundError } from '../errors.js';
 
 /** One alert with the plans that would repair it. */
@@ -38,12 +39,21 @@ export async function listAlerts(
 async function viewsOf(tx: EntityManager, actor: Actor, alerts: readonly RemakeAlert[]): Promise<RemakeAlertView[]> {
   const cases = await tx.findBy(TreatmentCase, { id: In(alerts.map(({ caseId }) => caseId)) });
   const people = await tx.findBy(PatientIdentity, { patientId: In(cases.map(({ patientId }) => patientId)) });
+  const clinics = await tx.findBy(Clinic, { id: In(cases.map(({ homeClinicId }) => homeClinicId)) });
   const stages = await tx.findBy(Stage, { id: In(alerts.map(({ stageId }) => stageId)) });
   const proposals = await tx.find(ReplanProposal, {
     where: { alertId: In(alerts.map(({ id }) => id)), state: In(['open', 'accepted']) },
     order: { movedVisits: 'ASC', id: 'ASC' },
   });
+  const chains = await loadChains(
+    tx,
+    alerts.map(({ caseId }) => caseId),
+  );
   return alerts.map((alert) => {
+    const chain = chains.get(alert.caseId)?.chain;
+    const titleOf = (code: string) =>
+      [...(chain?.stages ?? []), ...(chain?.steps ?? [])].find((part) => part.code === code)?.title ?? code;
+    const stage = stages.find(({ id }) => id === alert.stageId)?.code ?? '';
     const treatmentCase = cases.find(({ id }) => id === alert.caseId);
     const person = people.find(({ patientId }) => patientId === treatmentCase?.patientId);
     const view: RemakeAlertView = {
@@ -52,15 +62,18 @@ async function viewsOf(tx: EntityManager, actor: Actor, alerts: readonly RemakeA
       caseId: alert.caseId,
       caseNumber: treatmentCase?.number ?? '',
       patientName: person === undefined ? '(erased)' : `${person.givenName} ${person.familyName}`,
-      stage: stages.find(({ id }) => id === alert.stageId)?.code ?? '',
+      stage,
+      stageTitle: titleOf(stage),
       trigger: alert.trigger,
       reason: alert.reason,
       returnToStage: alert.returnToStage,
+      returnToTitle: titleOf(alert.returnToStage),
       arches: alert.arches,
       discards: alert.discards,
       state: alert.state,
       raisedAt: alert.raisedAt.toISOString(),
       decideBy: alert.decideBy?.toISOString() ?? null,
+      zone: clinics.find(({ id }) => id === treatmentCase?.homeClinicId)?.zone ?? 'UTC',
       proposals: proposals.filter(({ alertId }) => alertId === alert.id).map(proposalView),
       noProposalReason: alert.noProposalReason,
     };
@@ -71,6 +84,7 @@ async function viewsOf(tx: EntityManager, actor: Actor, alerts: readonly RemakeA
 /** Ripples were written by `proposeReplan` alone. */
 const proposalView = (row: ReplanProposal): RemakeAlertView['proposals'][number] => ({
   id: row.id,
+  planHash: row.planHash,
   label: row.label,
   movedVisits: row.movedVisits,
   leastMovedVisits: row.leastMovedVisits,

@@ -11,6 +11,7 @@ import type { EntityManager } from 'typeorm';
 import { serviceActor, type Actor } from '../actor.js';
 import { rippleView } from '../booking/ripple-view.js';
 import { loadStage, type StageRecord } from '../capture/stage-record.js';
+import { hashOf } from '../planning/canonical.js';
 import { loadReplanBasis, type ReplanBasis } from '../planning/replan-basis.js';
 import type { PlanningMeans } from '../planning/searches.js';
 import { NO_CHANGE, storePlan } from '../planning/stored-plan.js';
@@ -20,15 +21,16 @@ import { afterTheVisit } from './after-the-visit.js';
 import { askForProposal } from './raise-alert.js';
 import { remakeOf } from './remake.js';
 import { movableVisits } from './movable-visits.js';
-import { findRepair, type Repair, type Surroundings } from './repair.js';
+import { findRepairs, type Repair, type Surroundings } from './repair.js';
 import { tellAboutAlert } from './tell.js';
 
 const WEEK_MS = 7 * 86_400_000;
 const SETTLE_FIRST = 'Whose work it is has to be settled by a person before anything is planned.';
 
 /**
- * Looks for the plan that repairs an alert with the fewest moved visits and keeps it as a proposal; nothing moves until a
- * person accepts it. Safe to run again: another plan supersedes the earlier proposal, the same one changes nothing.
+ * Looks for plans that repair an alert, first of all the one with the fewest moved visits, and keeps them as proposals;
+ * nothing moves until a person accepts one. Safe to run again: other plans supersede the earlier proposals, the same ones
+ * change nothing.
  *
  * The search takes seconds and holds no lock; what changed meanwhile is found out by the versions when it is kept.
  */
@@ -43,7 +45,7 @@ export async function proposeReplan(
   const result =
     asked.basis === null
       ? { reason: SETTLE_FIRST }
-      : await findRepair(asked.basis, around({ db, searches }, asked.basis, now));
+      : await findRepairs(asked.basis, around({ db, searches }, asked.basis, now));
   await inOrganisation(db, organisationId, async (tx) => {
     const { record, alert } = await lockUndecided(tx, actor, asked.alert);
     if (alert === null) return;
@@ -52,9 +54,9 @@ export async function proposeReplan(
       return;
     }
     // The queue may run a job twice.
-    if ('repair' in result && (await areProposed(tx, alertId, [result.repair]))) return;
+    if ('repairs' in result && (await areProposed(tx, alertId, result.repairs))) return;
     await tx.update(ReplanProposal, { alertId, state: 'open' }, { state: 'superseded' });
-    if ('repair' in result) await keepProposal(tx, actor, record, alert, result.repair, now);
+    if ('repairs' in result) await keepProposals(tx, actor, record, alert, result.repairs, now);
     else await noteNone(tx, record, alert, result.reason, now);
   });
 }
@@ -105,16 +107,41 @@ function around({ db, searches }: PlanningMeans, { treatmentCase, search }: Repl
   };
 }
 
-async function keepProposal(
+async function keepProposals(
   tx: EntityManager,
   actor: Actor,
   record: StageRecord,
   alert: RemakeAlert,
-  { parts, movedVisits, leastMovedVisits }: Repair,
+  repairs: readonly Repair[],
   now: Date,
 ): Promise<void> {
-  const otherCases = parts.length - 1;
-  const label = labelOf(movedVisits, otherCases);
+  for (const repair of repairs) await keepProposal(tx, actor, alert, repair, now);
+  await tx.update(
+    RemakeAlert,
+    { id: alert.id },
+    { state: 'planned', noProposalReason: null, version: alert.version + 1 },
+  );
+  const [first] = repairs;
+  if (first === undefined) throw new Error('A search that found no repair says why.');
+  const { movedVisits, leastMovedVisits, parts } = first;
+  const others = repairs.length - 1;
+  const more =
+    others === 0 ? '' : ` ${others === 1 ? 'Another way is' : `${String(others)} other ways are`} shown beside it.`;
+  const sentence = `A plan that repairs the alert was found. ${labelOf(first)}.${more}`;
+  const body = { alertId: alert.id, movedVisits, leastMovedVisits, otherCases: parts.length - 1, sentence };
+  await appendCaseEvent(tx, { caseId: alert.caseId, kind: 'replan-proposed', body, actorId: null, at: now });
+  await tellAboutAlert(tx, record, { id: alert.id, kind: 'remake-proposal' }, now);
+}
+
+async function keepProposal(
+  tx: EntityManager,
+  actor: Actor,
+  alert: RemakeAlert,
+  repair: Repair,
+  now: Date,
+): Promise<void> {
+  const { parts, movedVisits, leastMovedVisits } = repair;
+  const label = labelOf(repair);
   const ripples: Ripple[] = [];
   for (const { basis, found } of parts) {
     const change = { ...NO_CHANGE, reason: alert.reason };
@@ -127,32 +154,25 @@ async function keepProposal(
     id: uuidv7(),
     alertId: alert.id,
     planId: own.id,
-    planHash: own.planHash,
+    // One hash for every case's part: accepting books all of them.
+    planHash: hashOf(ripples.map(({ planHash }) => planHash)),
     label,
     movedVisits,
     leastMovedVisits,
-    otherCases,
+    otherCases: parts.length - 1,
     ripples,
     calls: ripples.flatMap(({ calls }) => calls),
     state: 'open',
     createdAt: now,
   });
-  await tx.update(
-    RemakeAlert,
-    { id: alert.id },
-    { state: 'planned', noProposalReason: null, version: alert.version + 1 },
-  );
-  const caseId = alert.caseId;
-  const sentence = `A plan that repairs the alert was found. ${label}.`;
-  const body = { alertId: alert.id, movedVisits, leastMovedVisits, otherCases, sentence };
-  await appendCaseEvent(tx, { caseId, kind: 'replan-proposed', body, actorId: null, at: now });
-  await tellAboutAlert(tx, record, { id: alert.id, kind: 'remake-proposal' }, now);
 }
 
-function labelOf(movedVisits: number, otherCases: number): string {
-  if (movedVisits === 0) return 'Nothing booked moves';
+function labelOf({ aim, movedVisits, parts }: Repair): string {
   const visits = movedVisits === 1 ? '1 visit moves' : `${String(movedVisits)} visits move`;
-  return otherCases === 0 ? `Fewest calls: ${visits}` : `${visits}, one other case makes room`;
+  if (aim === 'earliest') return `Earliest placement: ${visits}`;
+  if (aim === 'as-wished') return `Closest to the wishes: ${visits}`;
+  if (movedVisits === 0) return 'Nothing booked moves';
+  return parts.length === 1 ? `Fewest moves: ${visits}` : `Fewest moves: ${visits}, one other case makes room`;
 }
 
 async function noteNone(

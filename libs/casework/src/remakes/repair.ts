@@ -1,5 +1,6 @@
+import type { ReplanAim } from '@archwright/planner';
 import type { ReplanBasis } from '../planning/replan-basis.js';
-import type { BookedVisit, ReplanSearch } from '../planning/replan-search.js';
+import type { Replan, ReplanSearch } from '../planning/replan-search.js';
 import type { FoundPlan } from '../planning/search.js';
 import type { MovableVisit } from './movable-visits.js';
 import { timesOf, withFreed, withTaken } from './snapshot-changes.js';
@@ -12,8 +13,8 @@ export interface Surroundings {
   /** Visits of other cases that could move, the earliest first. */
   movableVisits(): Promise<readonly MovableVisit[]>;
   basisOf(visit: MovableVisit): Promise<ReplanBasis>;
-  /** The plan that moves the fewest booked visits; null when none is left. */
-  replan(search: ReplanSearch): Promise<FoundPlan | null>;
+  /** The best plan for an aim; null when none is left. */
+  replan(search: ReplanSearch, aim: ReplanAim): Promise<Replan | null>;
 }
 
 /** One case's part of a repair. */
@@ -25,31 +26,57 @@ interface RepairPart {
 
 /** A complete repair: the failing case first, then the one whose visit makes room, if any. */
 export interface Repair {
+  /** What it is the least in. */
+  readonly aim: ReplanAim;
   readonly parts: readonly RepairPart[];
   readonly movedVisits: number;
   /** No plan that moves visits of the same cases moves fewer. */
   readonly leastMovedVisits: number;
 }
 
-type RepairResult = { readonly repair: Repair } | { readonly reason: string };
+type RepairResult = { readonly repairs: readonly Repair[] } | { readonly reason: string };
 
 /**
- * The repair with the fewest moved visits: within the case alone when it has a plan there, which is exact; otherwise one
- * visit of one other case makes room and that case is planned anew.
+ * Up to three repairs of which none is worse than another in every way, the one with the fewest moved visits first: within
+ * the case alone when it has plans there, which are exact; otherwise one visit of one other case makes room and that case
+ * is planned anew.
  */
-export async function findRepair(basis: ReplanBasis, around: Surroundings): Promise<RepairResult> {
-  const alone = await around.replan({ ...basis.search, chosen: null });
-  if (alone === null) return findRepairWithOther(basis, around);
-  const movedVisits = movedIn(alone, basis.search.booked);
-  return { repair: { parts: [{ basis, found: alone, movedVisits }], movedVisits, leastMovedVisits: movedVisits } };
+export async function findRepairs(basis: ReplanBasis, around: Surroundings): Promise<RepairResult> {
+  const search = { ...basis.search, chosen: null };
+  const fewest = await around.replan(search, 'fewest-moves');
+  if (fewest === null) return findRepairWithOther(basis, around);
+  const ways: Way[] = [{ aim: 'fewest-moves', replan: fewest }];
+  for (const aim of ['earliest', 'as-wished'] as const) {
+    const replan = await around.replan(search, aim);
+    if (replan !== null) ways.push({ aim, replan });
+  }
+  return {
+    repairs: undominated(ways).map(({ aim, replan: { found, movedVisits } }) => ({
+      aim,
+      parts: [{ basis, found, movedVisits }],
+      movedVisits,
+      leastMovedVisits: fewest.movedVisits,
+    })),
+  };
 }
 
-/** Booked visits that get another start or clinic. */
-function movedIn({ plan }: FoundPlan, booked: readonly BookedVisit[]): number {
-  return booked.filter((now) => {
-    const visit = plan.visits.find(({ stage }) => stage === now.stage);
-    return visit !== undefined && (visit.startMs !== now.startMs || visit.clinicId !== now.clinicId);
-  }).length;
+interface Way {
+  readonly aim: ReplanAim;
+  readonly replan: Replan;
+}
+
+/** Without those that an earlier one equals, or any other beats, in moved visits, delivery and wishes. */
+export function undominated<Candidate extends { readonly replan: Omit<Replan, 'found'> }>(
+  ways: readonly Candidate[],
+): Candidate[] {
+  const costs = ({ replan }: Candidate) => [replan.movedVisits, replan.deliveryDay, replan.againstWishes];
+  return ways.filter((way, index) => {
+    const own = costs(way);
+    return !ways.some((other, at) => {
+      if (at === index || costs(other).some((cost, axis) => cost > (own[axis] ?? 0))) return false;
+      return at < index || costs(other).some((cost, axis) => cost < (own[axis] ?? 0));
+    });
+  });
 }
 
 async function findRepairWithOther(basis: ReplanBasis, around: Surroundings): Promise<RepairResult> {
@@ -57,8 +84,8 @@ async function findRepairWithOther(basis: ReplanBasis, around: Surroundings): Pr
   // With every such visit out of the way there is no plan: then one alone can't make room either.
   const roomiest = await planFreed(basis, around, visits);
   if (roomiest === null) return { reason: nothingHelps(visits.length) };
-  const leastMovedVisits = movedIn(roomiest, basis.search.booked) + 1;
-  const isInTheWay = inTheWayOf(roomiest);
+  const leastMovedVisits = roomiest.movedVisits + 1;
+  const isInTheWay = inTheWayOf(roomiest.found);
   const ordered = [...visits.filter(isInTheWay), ...visits.filter((visit) => !isInTheWay(visit))].slice(0, MOST_TRIED);
   let best: Repair | null = null;
   for (const visit of ordered) {
@@ -67,16 +94,16 @@ async function findRepairWithOther(basis: ReplanBasis, around: Surroundings): Pr
     const repair = await repairWith(basis, around, visit);
     if (repair !== null && repair.movedVisits < (best?.movedVisits ?? Infinity)) best = { ...repair, leastMovedVisits };
   }
-  return best === null ? { reason: noOneCase(ordered.length, visits.length) } : { repair: best };
+  return best === null ? { reason: noOneCase(ordered.length, visits.length) } : { repairs: [best] };
 }
 
 function planFreed(
   { search }: ReplanBasis,
   around: Surroundings,
   visits: readonly MovableVisit[],
-): Promise<FoundPlan | null> {
+): Promise<Replan | null> {
   const practice = visits.reduce((free, { times }) => withFreed(free, times), search.request.practice);
-  return around.replan({ ...search, request: { ...search.request, practice }, chosen: null });
+  return around.replan({ ...search, request: { ...search.request, practice }, chosen: null }, 'fewest-moves');
 }
 
 /** Whether a visit holds time that the plan would use. */
@@ -93,22 +120,26 @@ async function repairWith(
   around: Surroundings,
   visit: MovableVisit,
 ): Promise<Omit<Repair, 'leastMovedVisits'> | null> {
-  const found = await planFreed(basis, around, [visit]);
-  if (found === null) return null;
+  const own = await planFreed(basis, around, [visit]);
+  if (own === null) return null;
+  const { plan } = own.found;
   const other = await around.basisOf(visit);
   const { request } = other.search;
   const newTimes = timesOf({
-    visits: found.plan.visits.filter(({ isKept }) => !isKept),
-    labSteps: found.plan.labSteps.filter(({ isKept }) => !isKept),
+    visits: plan.visits.filter(({ isKept }) => !isKept),
+    labSteps: plan.labSteps.filter(({ isKept }) => !isKept),
   });
   const practice = withTaken(request.practice, newTimes);
-  const moved = await around.replan({ ...other.search, request: { ...request, practice }, chosen: null });
+  const moved = await around.replan(
+    { ...other.search, request: { ...request, practice }, chosen: null },
+    'fewest-moves',
+  );
   if (moved === null) return null;
   const parts = [
-    { basis, found, movedVisits: movedIn(found, basis.search.booked) },
-    { basis: other, found: moved, movedVisits: movedIn(moved, other.search.booked) },
+    { basis, found: own.found, movedVisits: own.movedVisits },
+    { basis: other, found: moved.found, movedVisits: moved.movedVisits },
   ];
-  return { parts, movedVisits: parts.reduce((sum, part) => sum + part.movedVisits, 0) };
+  return { aim: 'fewest-moves', parts, movedVisits: parts.reduce((sum, part) => sum + part.movedVisits, 0) };
 }
 
 function nothingHelps(visits: number): string {

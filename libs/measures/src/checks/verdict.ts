@@ -76,6 +76,15 @@ export interface Verdict {
   readonly region?: string;
 }
 
+/** The value that was judged as people read it, such as `3 mm`; null when the verdict is about several findings. */
+export function valueInWords({ value, unit }: Pick<Verdict, 'value' | 'unit'>): string | null {
+  if (value === null) return null;
+  if (typeof value === 'boolean') return value ? 'yes' : 'no';
+  if (typeof value === 'string') return value.replaceAll('-', ' ');
+  const rounded = String(Math.round(value * 100) / 100);
+  return unit === null || unit === 'count' ? rounded : `${rounded} ${unit}`;
+}
+
 /** The worst of several verdicts; pass when there is none. */
 export function overallVerdict(verdicts: readonly Pick<Verdict, 'verdict'>[]): VerdictKind {
   return verdicts.reduce<VerdictKind>(

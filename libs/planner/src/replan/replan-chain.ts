@@ -1,7 +1,7 @@
 import { ChainCache } from '../chain/cache.js';
 import { cheapestPlans } from '../chain/explore.js';
 import type { ChainPlan, ChainProblem } from '../chain/model.js';
-import { objectiveFor } from '../chain/objective.js';
+import { objectiveFor, type Axis } from '../chain/objective.js';
 import { planOf } from '../chain/plan.js';
 import { prepareChain } from '../chain/prepare.js';
 import { wholeRegions } from '../chain/region.js';
@@ -11,6 +11,15 @@ export interface CurrentVisit {
   readonly startSlot: number;
   readonly clinic: string;
 }
+
+/** What a new plan is to be the least in before anything else. */
+export type ReplanAim = 'fewest-moves' | 'earliest' | 'as-wished';
+
+const ORDER: Readonly<Record<ReplanAim, readonly Axis[]>> = {
+  'fewest-moves': ['moved', 'day', 'wishes', 'clinicians', 'clinics'],
+  earliest: ['day', 'moved', 'wishes', 'clinicians', 'clinics'],
+  'as-wished': ['wishes', 'moved', 'day', 'clinicians', 'clinics'],
+};
 
 export interface MovedPlan extends ChainPlan {
   /** Visits with a current start that change their start or clinic. */
@@ -25,7 +34,8 @@ export function countMoved(plan: ChainPlan, current: readonly (CurrentVisit | nu
 }
 
 /**
- * Plans with the fewest moved visits, then the earliest delivery, wishes, changes and ties; exact.
+ * The best plans for an aim: fewest moved visits, earliest delivery, or fewest visits against a wish; then the other two
+ * of these, changes and ties. Exact.
  *
  * @param current one entry per visit; `null` for a visit without a booking, which costs nothing to place. The problem's
  * resources have to be free where the case's own bookings are, or those count as lost.
@@ -35,11 +45,12 @@ export function countMoved(plan: ChainPlan, current: readonly (CurrentVisit | nu
 export function replanChain(
   problem: ChainProblem,
   current: readonly (CurrentVisit | null)[],
+  aim: ReplanAim,
   count: number,
   cache = new ChainCache(),
 ): MovedPlan[] {
   const prepared = prepareChain(problem, cache);
-  const objective = objectiveFor(prepared, ['moved', 'day', 'wishes', 'clinicians', 'clinics'], current);
+  const objective = objectiveFor(prepared, ORDER[aim], current);
   const plans: MovedPlan[] = [];
   if (count > 0) {
     for (const best of cheapestPlans(prepared, wholeRegions(prepared), objective, [])) {

@@ -1,20 +1,21 @@
-import type { StageView } from '@archwright/contracts';
 import { DomainError } from '@archwright/kernel';
-import {
-  differenceOfSummaries,
-  interocclusalRestDistanceMm,
-  lowerToMiddleThirdPercent,
-  measurementByCode,
-  summariseReadings,
-  type Reading,
-  type ReadingSummary,
-} from '@archwright/measures';
+import { measurementByCode } from '../catalogue/catalogue.js';
+import type { Reading } from '../readings/reading.js';
+import { summariseReadings, type ReadingSummary } from '../readings/summary.js';
+import { differenceOfSummaries, interocclusalRestDistanceMm, lowerToMiddleThirdPercent } from './derived.js';
 
-type Derived = StageView['derived'][number];
+/** A value that nobody types: worked out from others. */
+export interface DerivedValue {
+  readonly code: string;
+  readonly name: string;
+  readonly value: number;
+  readonly unit: string;
+}
+
 type SummaryOf = (code: string) => ReadingSummary | null;
 
 /** Values computed from what was captured; none where a part is missing or the parts were measured differently. */
-export function derivedValues(readings: readonly Reading[]): Derived[] {
+export function derivedValues(readings: readonly Reading[]): DerivedValue[] {
   const summaryOf: SummaryOf = (code) => {
     const own = readings.filter((reading) => reading.code === code);
     return own.length === 0 ? null : summariseReadings(measurementByCode(code).name, own);
@@ -27,7 +28,7 @@ export function derivedValues(readings: readonly Reading[]): Derived[] {
 }
 
 /** A comparison that the measures refuse is shown by the checks, with its reason; here is no number to show. */
-function derived(code: string, compute: () => number | null): Derived[] {
+function derived(code: string, compute: () => number | null): DerivedValue[] {
   try {
     const value = compute();
     const measurement = measurementByCode(code);
