@@ -92,6 +92,25 @@ describe('loops', () => {
     });
   });
 
+  it('voids what was made since on what is discarded when the finding comes after its visit', () => {
+    const passed = doneThrough(both, 'V3');
+    const mounted = {
+      ...passed,
+      steps: passed.steps.map((row) => (row.code === 'mount' ? { ...row, state: 'started' as const } : row)),
+    };
+    const loop = {
+      loop: 'jaw-relation-not-recorded',
+      foundAt: 'V3',
+      arches: ['upper', 'lower'],
+      triesMade: 9,
+    } as const;
+    const outcome = applyLoop(both, mounted, loop);
+    expect(outcome.againStages).toEqual(['V3']);
+    const goes = (code: string) => outcome.progress.steps.filter((row) => row.code === code).map(({ state }) => state);
+    expect(goes('mount')).toEqual(['discarded', 'unplanned']);
+    expect(goes('set-up')).toEqual(['unplanned']);
+  });
+
   it('goes back inside the laboratory without a new visit', () => {
     const finished = doneThrough(both, 'V4');
     const cured = { ...finished, steps: finished.steps.map((row) => ({ ...row, state: 'finished' as const })) };

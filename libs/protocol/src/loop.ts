@@ -2,7 +2,7 @@ import type { CaseChain, ChainLoop } from './case-chain.js';
 import { LoopNotApplicableError, UnknownPartError } from './errors.js';
 import type { Arch, Milestone } from './path-schema.js';
 import { withSuccessors } from './phase-order.js';
-import { positionOf, type CaseProgress, type StageRow, type StepRow } from './progress.js';
+import { positionOf, stepIsToCome, type CaseProgress, type StageRow, type StepRow } from './progress.js';
 import { isToCome } from './stage-state.js';
 
 /** What was found, where, for which arches. */
@@ -64,7 +64,8 @@ export function applyLoop(chain: CaseChain, progress: CaseProgress, finding: Fin
     discards: discardsOf(chain, loop, arches),
   };
   if (remedy.kind !== 'return') return { ...outcome, againStages: [], againSteps: [], progress };
-  const again = partsToRepeat(chain, remedy.to, finding.foundAt, arches);
+  const until = Math.max(positionOf(chain, finding.foundAt), furthestMade(chain, progress, arches));
+  const again = partsToRepeat(chain, remedy.to, until, arches);
   const stages = repeatStages(progress.stages, again.stages, arches);
   const steps = repeatSteps(progress.steps, again.steps, arches);
   return {
@@ -105,14 +106,24 @@ function discardsOf(chain: CaseChain, loop: ChainLoop, arches: readonly Arch[]):
   });
 }
 
+/** How far the arches have come: a finding after its visit also voids what has been made on it since. */
+function furthestMade(chain: CaseChain, { stages, steps }: CaseProgress, arches: readonly Arch[]): number {
+  const counts = (row: StageRow | StepRow) =>
+    row.arches.some((arch) => arches.includes(arch) && !row.voided.includes(arch));
+  const made = [
+    ...stages.filter(({ state }) => state === 'passed' || state === 'in-progress'),
+    ...steps.filter(({ state }) => !stepIsToCome(state) && state !== 'discarded' && state !== 'rejected'),
+  ].filter(counts);
+  return Math.max(-1, ...made.map(({ code }) => positionOf(chain, code)));
+}
+
 function partsToRepeat(
   chain: CaseChain,
   to: string,
-  foundAt: string,
+  until: number,
   arches: readonly Arch[],
 ): { stages: string[]; steps: string[] } {
   const from = positionOf(chain, to);
-  const until = positionOf(chain, foundAt);
   const concerns = (part: { readonly arches: readonly Arch[] }) => part.arches.some((arch) => arches.includes(arch));
   const entry = chain.steps.find((step) => step.code === to);
   const entered =

@@ -103,7 +103,7 @@ function around({ db, searches }: PlanningMeans, { treatmentCase, search }: Repl
     movableVisits: () => readInOrganisation(db, organisationId, (tx) => movableVisits(tx, scope, now)),
     basisOf: ({ caseId: other, stage }) =>
       readInOrganisation(db, organisationId, (tx) => loadReplanBasis(tx, actor, other, stage, now)),
-    replan: (wanted) => searches.replan(wanted),
+    replan: (wanted, aim) => searches.replan(wanted, aim),
   };
 }
 
