@@ -1,11 +1,11 @@
 import { requireZone } from '@archwright/calendar';
 import type { CreatePatient, PatientView } from '@archwright/contracts';
 import { requireVersion } from '@archwright/platform';
-import { Consent, Patient, PatientIdentity, Resource, recordAudit, uuidv7 } from '@archwright/records';
+import { Consent, Patient, PatientIdentity, PatientNameKey, Resource, recordAudit, uuidv7 } from '@archwright/records';
 import { IsNull, type EntityManager } from 'typeorm';
 import type { Actor } from '../actor.js';
 import { lockPatient } from './patient-access.js';
-import { searchKeyOf } from './search-key.js';
+import { nameKeysOf, searchKeyOf } from './search-key.js';
 import { viewPatient } from './view-patient.js';
 
 type Channel = Consent['channel'];
@@ -31,6 +31,7 @@ export async function createPatient(
   await tx.insert(Resource, { id, kind: 'patient', label: RESOURCE_LABEL });
   await tx.insert(Patient, { ...planningFieldsOf(body), id, acceptedClinicIds: [...actor.clinicIds], createdAt: now });
   await tx.insert(PatientIdentity, { ...identityFieldsOf(body), id: uuidv7(), patientId: id });
+  await writeNameKeys(tx, id, body);
   for (const channel of new Set(body.reminderConsent)) await giveConsent(tx, actor, id, channel, now);
   await audit(tx, actor, 'patient-created', id, now);
   return viewPatient(tx, actor, id);
@@ -54,6 +55,8 @@ export async function updatePatient(
   requireVersion(version, patient.version);
   await tx.update(Patient, { id: patientId }, { ...planningFieldsOf(body), version: version + 1 });
   await tx.update(PatientIdentity, { patientId }, identityFieldsOf(body));
+  await tx.delete(PatientNameKey, { patientId });
+  await writeNameKeys(tx, patientId, body);
   await reconcileConsents(tx, actor, patientId, body.reminderConsent, now);
   await audit(tx, actor, 'patient-changed', patientId, now);
   return viewPatient(tx, actor, patientId);
@@ -75,6 +78,13 @@ function planningFieldsOf(body: CreatePatient) {
 function identityFieldsOf({ givenName, familyName, birthOn, mail, phone, companionName }: CreatePatient) {
   const searchKey = searchKeyOf({ familyName, givenName });
   return { givenName, familyName, birthOn, mail, phone, companionName, searchKey };
+}
+
+async function writeNameKeys(tx: EntityManager, patientId: string, name: CreatePatient): Promise<void> {
+  await tx.insert(
+    PatientNameKey,
+    nameKeysOf(name).map((searchKey) => ({ id: uuidv7(), patientId, searchKey })),
+  );
 }
 
 /** A withdrawn consent keeps its row: it shows what was agreed to, and until when. */
