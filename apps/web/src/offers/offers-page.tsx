@@ -16,7 +16,7 @@ import { caseWords, offerWords as words } from '../words/case.js';
 import { HoldBar } from './hold-bar.js';
 import { OfferSheet } from './offer-sheet.js';
 import './offers.css';
-import { deliveryWords, firmChoices, offersOfConflict, relaxed, zoneOfPlan } from './offers-view.js';
+import { deliveryWords, firmChoices, offersOfConflict, zoneOfPlan } from './offers-view.js';
 import { useOffers } from './use-offers.js';
 import { WhyNotSheet } from './why-not.js';
 
@@ -46,7 +46,7 @@ export function OffersPage() {
     drawingPx,
   );
   const earlier = held === null ? view.data.hold : null;
-  const refusal = [hold.error, confirm.error, release.error].find((error) => error && !offersOfConflict(error, caseId));
+  const refusal = [hold.error, confirm.error, release.error].find((error) => error && !offersOfConflict(error));
 
   function confirmHold(holdId: string, planHash: string, firm: ConfirmHold['firm']): void {
     confirm.mutate(
@@ -162,8 +162,8 @@ export function OffersPage() {
               <WhyNotSheet
                 whyNot={offers.data.whyNot}
                 today={practice.today}
-                onRelax={(apply) => {
-                  state.setRequest(relaxed(state.request, apply));
+                onRelax={(relax) => {
+                  state.setRequest({ ...state.request, relax });
                 }}
               />
             ) : null}

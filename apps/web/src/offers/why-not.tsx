@@ -6,7 +6,7 @@ import { offerWords as words } from '../words/case.js';
 interface Props {
   whyNot: WhyNot;
   today: string;
-  onRelax: (apply: Record<string, unknown>) => void;
+  onRelax: (relax: WhyNot['relaxations'][number]['apply']) => void;
 }
 
 /** Which step fails, and the smallest changes that would make a plan possible; each applies itself. */
