@@ -2,6 +2,7 @@ import { z } from 'zod';
 import { arch, id, instant, localDate, sentence, slug, stageCode, version } from './primitives.js';
 import { appointmentState } from './appointment.js';
 import { wishes } from './patient.js';
+import { plannedTransport } from './plan.js';
 
 export const caseState = z.enum(['enquiry', 'open', 'paused', 'transferred', 'abandoned', 'closed', 'ended-by-death']);
 export type CaseState = z.output<typeof caseState>;
@@ -128,6 +129,7 @@ export const caseView = z.object({
   hold: z.object({ id, expiresAt: instant, planHash: z.string() }).nullable(),
   stages: z.array(caseStage),
   labSteps: z.array(caseLabStep),
+  transports: z.array(plannedTransport),
   alerts: z.array(z.object({ id, stage: stageCode, reason: z.string(), state: z.string() })),
   events: z.array(caseEventView),
 });
@@ -160,11 +162,12 @@ export const labCaseView = caseView.pick({
   deliveryOn: true,
   stages: true,
   labSteps: true,
+  transports: true,
 });
 export type LabCaseView = z.output<typeof labCaseView>;
 
 export const labCasePage = z.object({
-  items: z.array(labCaseView.omit({ arches: true, zone: true, stages: true, labSteps: true })),
+  items: z.array(labCaseView.omit({ arches: true, zone: true, stages: true, labSteps: true, transports: true })),
   next: z.string().nullable(),
 });
 export type LabCasePage = z.output<typeof labCasePage>;

@@ -23,7 +23,7 @@ export async function viewCase(tx: EntityManager, actor: Actor, caseId: string, 
   const { treatmentCase, summary, zone, hold, alerts } = overview;
   return {
     ...summary,
-    ...(await lineOf(tx, overview)),
+    ...(await lineOf(tx, overview, now)),
     stateReason: treatmentCase.stateReason,
     reviewOn: treatmentCase.reviewOn,
     clinicIds: treatmentCase.clinicIds,
@@ -48,7 +48,7 @@ export async function viewCase(tx: EntityManager, actor: Actor, caseId: string, 
 export async function viewLabCase(tx: EntityManager, actor: Actor, caseId: string, now: Date): Promise<LabCaseView> {
   const overview = await loadOverview(tx, actor, caseId, now);
   const { id, version, number, state, title, deliveryOn } = overview.summary;
-  return { id, version, number, state, title, deliveryOn, zone: overview.zone, ...(await lineOf(tx, overview)) };
+  return { id, version, number, state, title, deliveryOn, zone: overview.zone, ...(await lineOf(tx, overview, now)) };
 }
 
 async function loadOverview(tx: EntityManager, actor: Actor, caseId: string, now: Date): Promise<CaseOverview> {
@@ -57,11 +57,12 @@ async function loadOverview(tx: EntityManager, actor: Actor, caseId: string, now
   return overview;
 }
 
-/** Arches with their paths, and the chain of stages and laboratory steps. */
+/** Arches with their paths, and the chain of stages, laboratory steps and ways between the two. */
 async function lineOf(
   tx: EntityManager,
   overview: CaseOverview,
-): Promise<Pick<CaseView, 'arches' | 'stages' | 'labSteps'>> {
+  now: Date,
+): Promise<Pick<CaseView, 'arches' | 'stages' | 'labSteps' | 'transports'>> {
   const titles = await pathTitles(tx, overview.treatmentCase.id);
   return {
     arches: overview.arches.map(({ arch, pathVersionId }) => ({
@@ -71,6 +72,7 @@ async function lineOf(
     })),
     stages: overview.stages.map(stageViewOf),
     labSteps: await labStepsOf(tx, overview),
+    transports: await transportsOf(tx, overview.treatmentCase.id, now),
   };
 }
 
@@ -116,6 +118,23 @@ async function labStepsOf(tx: EntityManager, { treatmentCase, chain }: CaseOverv
         endsAt: row.endsAt?.toISOString() ?? null,
       };
     });
+}
+
+/** Ways of the courier that were taken or will be; those of a hold only while it lasts. */
+async function transportsOf(tx: EntityManager, caseId: string, now: Date): Promise<CaseView['transports']> {
+  const legs: { direction: 'to-lab' | 'to-clinic'; departsAt: Date; arrivesAt: Date }[] = await tx.query(
+    `SELECT l.direction, l.departs_at AS "departsAt", l.arrives_at AS "arrivesAt"
+     FROM courier_leg l LEFT JOIN hold h ON h.id = l.hold_id
+     WHERE l.case_id = $1 AND l.state <> 'cancelled'
+       AND (l.hold_id IS NULL OR (h.state = 'active' AND h.expires_at > $2))
+     ORDER BY l.departs_at, l.id`,
+    [caseId, now],
+  );
+  return legs.map(({ direction, departsAt, arrivesAt }) => ({
+    direction,
+    departsAt: departsAt.toISOString(),
+    arrivesAt: arrivesAt.toISOString(),
+  }));
 }
 
 async function holdOf(tx: EntityManager, id: string, planId: string, expiresAt: Date): Promise<CaseView['hold']> {
