@@ -22,7 +22,7 @@ export function proposalRows(alert: RemakeAlertView): ProposalRow[] {
       moved: proposal.movedVisits,
       least: alertWords.least(proposal.leastMovedVisits),
       otherCases: proposal.otherCases,
-      calls: proposal.ripples.reduce((sum, ripple) => sum + ripple.calls.length, 0),
+      calls: proposal.ripples.reduce((sum, ripple) => sum + ripple.calls.filter(({ byMail }) => !byMail).length, 0),
       planHash:
         (proposal.ripples.find((ripple) => ripple.caseId === alert.caseId) ?? proposal.ripples[0])?.planHash ?? '',
     }))
