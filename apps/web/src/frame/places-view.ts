@@ -1,4 +1,4 @@
-import type { Role } from '@archwright/contracts';
+import type { Role, SessionView } from '@archwright/contracts';
 
 /** The workplaces of each role, first the one where its day begins. */
 const PLACES: Record<Role, readonly ('desk' | 'bench' | 'chair')[]> = {
@@ -30,6 +30,7 @@ export const may = {
   actOnVisits: (role: Role): boolean => role === 'front-desk' || role === 'clinician',
   seeCalls: (role: Role): boolean => role === 'front-desk',
   seeVisits: (role: Role): boolean => role !== 'lab' && role !== 'administrator',
+  seeCaughtMail: ({ role, isDemonstration }: SessionView): boolean => isDemonstration && role !== 'lab',
   treat: (role: Role): boolean => role === 'clinician',
   workAtBench: (role: Role): boolean => role === 'lab',
   acceptProposals: (role: Role): boolean => role === 'front-desk' || role === 'clinician',
