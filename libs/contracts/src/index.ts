@@ -131,6 +131,7 @@ export {
   createHold,
   holdView,
   offer,
+  offersConflict,
   offersView,
   plannedLabStep,
   plannedTransport,

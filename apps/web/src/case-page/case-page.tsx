@@ -108,7 +108,7 @@ export function CasePage() {
             <div className="stack">
               <CaseAlerts alerts={known.alerts} />
               {may.keepDesk(role) ? (
-                <CaseReminders rows={reminderRows(reminders.data?.items ?? [], known.zone, practice.today)} />
+                <CaseReminders rows={reminderRows(reminders.data?.items ?? [], known, practice.today)} />
               ) : null}
               <ConsentForm
                 key={`consent ${String(known.version)}`}
