@@ -31,6 +31,17 @@ export function OfferSheet({ offer, number, axis, row, rows, delivery, children 
         >
           <CaseLineDrawing axis={axis} row={row} levels={lineWords.levels} />
         </div>
+        <ol className="offer-visits">
+          {rows
+            .filter(({ kind }) => kind === 'visit')
+            .map((visit) => (
+              <li key={visit.key}>
+                <span className="strong nowrap">{visit.when}</span> {visit.what}
+                <span className="soft">, {visit.where}</span>
+                {visit.againstWishes.length > 0 ? <span className="offer-wish"> {words.wish}</span> : null}
+              </li>
+            ))}
+        </ol>
         <div className="offer-list">
           <PlanList rows={rows} wishWord={words.wish} />
         </div>

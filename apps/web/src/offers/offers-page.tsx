@@ -149,7 +149,7 @@ export function OffersPage() {
                               hold.mutate({ offerId: offer.id, kind });
                             }}
                           >
-                            {kind === 'phone' ? words.hold : words.holdDay}
+                            {kind === 'phone' ? words.hold : words.holdLonger}
                           </Button>
                         ))}
                       </div>

@@ -143,7 +143,7 @@ export const offerWords = {
   delivery: 'Placement',
   noDelivery: 'Only checks remain',
   hold: 'Hold while on the phone',
-  holdDay: 'Hold for a day',
+  holdLonger: 'Hold provisionally',
   held: (left: string) => `held, ${left} left`,
   expired: 'The hold has run out. The times are free for everyone again.',
   confirmAll: 'Confirm all visits',
