@@ -154,8 +154,9 @@ export const offerWords = {
   again: 'Look again',
   conflict: 'Someone else took one of these times a moment ago. These are fresh offers.',
   whyNotTitle: 'Why it does not fit',
-  failing: (stage: string) => `It fails at: ${stage}.`,
   relax: 'What would make it possible',
+  noRelaxation:
+    'No single change of waits, clinician, clinic or days makes it possible. Several together may: ask what else the patient could do, then open the case again with other clinics and wishes.',
   relaxGives: (day: string) => `placement ${day}`,
   relaxed: 'One condition is loosened for this search.',
   unrelax: 'Search as first asked',
