@@ -58,6 +58,7 @@ describe('a patient calls', () => {
     await page.waitForURL(onCase);
     expect(await page.getByText(/^Next: Examination/).innerText()).toMatch(/Placement on \w+ \d+ \w+ 2027\.$/);
     expect(await link(/^Move or cancel: /).count()).toBe(7);
+    expect(await link(/times$/).count()).toBe(0);
     expect(hand.actions).toBeLessThanOrEqual(MOST_ACTIONS);
     expect(await faultsOfScreen(page)).toEqual([]);
   });

@@ -126,6 +126,8 @@ export const caseView = z.object({
   treatmentApprovedOn: localDate.nullable(),
   medicinesAskedOn: localDate.nullable(),
   deliveryOn: localDate.nullable(),
+  /** Whether offers can be asked for: the case is open, and some visit of its plan has no firm time. */
+  plannable: z.boolean(),
   hold: z.object({ id, expiresAt: instant, planHash: z.string() }).nullable(),
   stages: z.array(caseStage),
   labSteps: z.array(caseLabStep),

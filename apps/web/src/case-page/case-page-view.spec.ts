@@ -53,6 +53,7 @@ const view = (more: Partial<CaseView>): CaseView => ({
   treatmentApprovedOn: null,
   medicinesAskedOn: null,
   deliveryOn: null,
+  plannable: false,
   hold: null,
   stages: [],
   labSteps: [],

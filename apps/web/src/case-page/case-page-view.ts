@@ -113,9 +113,6 @@ export function caseRows(view: CaseView, clock: Clock): CaseRow[] {
   });
 }
 
-/** A case that was stopped has to go on before times are looked for. */
-export const isPlannable = (state: CaseView['state']): boolean => state === 'open' || state === 'enquiry';
-
 export const deliverySentence = (view: CaseView, today: string): string =>
   view.deliveryOn ? caseWords.delivery(longDate(view.deliveryOn, today)) : caseWords.noDelivery;
 

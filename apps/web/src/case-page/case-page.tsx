@@ -17,7 +17,7 @@ import { caseWords as words } from '../words/case.js';
 import { lineWords } from '../words/line.js';
 import { CaseAlerts, CaseHistory, CaseReminders } from './case-aside.js';
 import './case-page.css';
-import { caseRows, deliverySentence, historyRows, isPlannable, reminderRows } from './case-page-view.js';
+import { caseRows, deliverySentence, historyRows, reminderRows } from './case-page-view.js';
 import { CaseTable } from './case-table.js';
 import { ConsentForm } from './consent-form.js';
 import { StateChange } from './state-change.js';
@@ -44,7 +44,7 @@ export function CasePage() {
   return (
     <>
       <ScreenHead title={words.title(known.number, known.title)} sentence={known.sentence}>
-        {isPlannable(known.state) && (may.openCases(role) || role === 'manager') ? (
+        {known.plannable && (may.openCases(role) || role === 'manager') ? (
           <Link to="/desk/cases/$caseId/offers" params={{ caseId }} className="place place-here">
             {laid ? words.replan : words.plan}
           </Link>

@@ -16,7 +16,7 @@ import { caseWords, offerWords as words } from '../words/case.js';
 import { HoldBar } from './hold-bar.js';
 import { OfferSheet } from './offer-sheet.js';
 import './offers.css';
-import { deliveryWords, firmChoices, offersOfConflict, zoneOfPlan } from './offers-view.js';
+import { deliveryWords, firmChoices, offersOfConflict, visitLines, zoneOfPlan } from './offers-view.js';
 import { useOffers } from './use-offers.js';
 import { WhyNotSheet } from './why-not.js';
 
@@ -118,6 +118,7 @@ export function OffersPage() {
                     number={index + 1}
                     axis={laid.axis}
                     row={laid.rows[index] ?? { heightPx: 0, clinicY: 0, labY: 0, track: [], discs: [], bars: [] }}
+                    visits={visitLines(offer.plan, { today: practice.today, viewer: viewerZone() })}
                     rows={planRows(offer.plan, zoneOfPlan(offer.plan, zone), practice.today, viewerZone())}
                     delivery={deliveryWords(offer.plan, practice.today)}
                   >

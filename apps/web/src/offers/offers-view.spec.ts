@@ -1,6 +1,6 @@
 import type { CasePlan } from '@archwright/contracts';
 import { ProblemError } from '../api/errors.js';
-import { deliveryWords, firmChoices, offersOfConflict } from './offers-view.js';
+import { deliveryWords, firmChoices, offersOfConflict, visitLines } from './offers-view.js';
 
 const plan: CasePlan = { visits: [], labSteps: [], transports: [], deliveryOn: '2027-01-28', reasons: [], givesUp: [] };
 const id = '019b0000-0000-7000-8000-000000000001';
@@ -10,6 +10,26 @@ const conflict = (status: number, offers: unknown): ProblemError =>
 it('writes the delivery date out, or says that only checks remain', () => {
   expect(deliveryWords(plan, '2026-12-20')).toBe('Thursday 28 January 2027');
   expect(deliveryWords({ ...plan, deliveryOn: null }, '2026-12-20')).toBe('Only checks remain');
+});
+
+it('reads visits out on the wall of their clinic, and marks those against a wish', () => {
+  const visit = {
+    title: 'Trial placement',
+    startsAt: '2027-07-01T08:30:00Z',
+    zone: 'Europe/London',
+    clinicName: 'North clinic',
+    clinicianName: 'Dr Example',
+    asWished: false,
+  } as CasePlan['visits'][number];
+  expect(visitLines({ ...plan, visits: [visit] }, { today: '2027-06-01', viewer: 'America/New_York' })).toEqual([
+    {
+      key: '2027-07-01T08:30:00Z Trial placement',
+      when: 'Thu 1 Jul, 09:30 London time',
+      title: 'Trial placement',
+      where: 'North clinic, Dr Example',
+      againstWish: true,
+    },
+  ]);
 });
 
 describe('offersOfConflict', () => {

@@ -1,6 +1,6 @@
 import { offersConflict, type CasePlan, type OffersView } from '@archwright/contracts';
 import { ProblemError } from '../api/errors.js';
-import { longDate } from '../time/wording.js';
+import { dateAndTime, longDate, zoneNote } from '../time/wording.js';
 import { offerWords } from '../words/case.js';
 
 /** The zone in which an offer is drawn: that of its first visit's clinic. */
@@ -8,6 +8,26 @@ export const zoneOfPlan = (plan: CasePlan, otherwise: string): string => plan.vi
 
 export const deliveryWords = (plan: CasePlan, today: string): string =>
   plan.deliveryOn ? longDate(plan.deliveryOn, today) : offerWords.noDelivery;
+
+export interface VisitLine {
+  key: string;
+  when: string;
+  title: string;
+  where: string;
+  againstWish: boolean;
+}
+
+/** The visits of a plan as they are read to somebody on the phone: when, what for, where and with whom. */
+export const visitLines = (plan: CasePlan, clock: { today: string; viewer: string }): VisitLine[] =>
+  plan.visits.map((visit) => ({
+    key: `${visit.startsAt} ${visit.title}`,
+    when: [dateAndTime(visit.startsAt, visit.zone, clock.today), zoneNote(visit.startsAt, visit.zone, clock.viewer)]
+      .filter(Boolean)
+      .join(' '),
+    title: visit.title,
+    where: `${visit.clinicName}, ${visit.clinicianName}`,
+    againstWish: !visit.asWished,
+  }));
 
 /** Fresh offers that came with a conflict, or null when the refusal was of another kind. */
 export function offersOfConflict(error: unknown): OffersView | null {

@@ -160,7 +160,7 @@ export const offerWords = {
   relaxGives: (day: string) => `placement ${day}`,
   relaxed: 'One condition is loosened for this search.',
   unrelax: 'Search as first asked',
-  wish: 'Against a wish',
+  wish: 'against a wish',
   visits: (n: number) => count(n, 'visit', 'visits'),
   back: 'To the case',
   givesUp: 'Gives up',

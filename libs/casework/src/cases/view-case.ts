@@ -1,4 +1,5 @@
 import type { CaseView, LabCaseView } from '@archwright/contracts';
+import { isToCome } from '@archwright/protocol';
 import { Plan } from '@archwright/records';
 import type { EntityManager } from 'typeorm';
 import type { Actor } from '../actor.js';
@@ -33,6 +34,7 @@ export async function viewCase(tx: EntityManager, actor: Actor, caseId: string, 
     consentOn: treatmentCase.consentOn,
     treatmentApprovedOn: treatmentCase.treatmentApprovedOn,
     medicinesAskedOn: treatmentCase.medicinesAskedOn,
+    plannable: isPlannable(overview),
     hold: hold === null ? null : await holdOf(tx, hold.id, hold.planId, hold.expiresAt),
     alerts: alerts.map(({ id, stageId, reason, state }) => ({
       id,
@@ -42,6 +44,15 @@ export async function viewCase(tx: EntityManager, actor: Actor, caseId: string, 
     })),
     events: await eventsOf(tx, overview),
   };
+}
+
+function isPlannable({ treatmentCase: { state }, stages }: CaseOverview): boolean {
+  const hasFirmTime = ({ visit }: CaseOverview['stages'][number]): boolean =>
+    visit !== null && !['held', 'provisional', 'missed'].includes(visit.state);
+  return (
+    (state === 'open' || state === 'enquiry') &&
+    stages.some((stage) => stage.chained && isToCome(stage.row.state) && !hasFirmTime(stage))
+  );
 }
 
 /** The same case for a laboratory: the work and its dates, nobody's identity, nothing that a person typed. */

@@ -15,9 +15,9 @@ const WEEKDAYS = ['Sun', 'Mon', 'Tue', 'Wed', 'Thu', 'Fri', 'Sat'] as const;
 
 /** A wall-clock time of the next weeks, such as `Mon 13 Apr 09:20`. */
 function spokenTime(local: string): string {
-  const [date = '', time = ''] = [local.slice(0, 10), local.slice(11)];
+  const date = local.slice(0, 10);
   const weekday = WEEKDAYS[new Date(`${date}T00:00:00Z`).getUTCDay()] ?? '';
-  return `${weekday} ${spoken(date).slice(0, -5)} ${time}`;
+  return `${weekday} ${spoken(date).slice(0, -5)} ${local.slice(11)}`;
 }
 
 const times = (count: number, one: string, many: string): string =>
