@@ -19,6 +19,7 @@ import { AftercareFindings1795601845000 } from './1795601845000-aftercare-findin
 import { VisitsAtHome1795601905000 } from './1795601905000-visits-at-home.js';
 import { PatientCautions1795601965000 } from './1795601965000-patient-cautions.js';
 import { ClinicPhone1795601985000 } from './1795601985000-clinic-phone.js';
+import { PatientNameKeys1795605000000 } from './1795605000000-patient-name-keys.js';
 import { OutboxRequest1795607220000 } from './1795607220000-outbox-request.js';
 import { IdempotentAnswerText1795607280000 } from './1795607280000-idempotent-answer-text.js';
 
@@ -45,6 +46,7 @@ export const migrations = [
   VisitsAtHome1795601905000,
   PatientCautions1795601965000,
   ClinicPhone1795601985000,
+  PatientNameKeys1795605000000,
   OutboxRequest1795607220000,
   IdempotentAnswerText1795607280000,
 ];

@@ -1,4 +1,5 @@
 import { jest } from '@jest/globals';
+import { offersConflict } from '@archwright/contracts';
 import { Appointment } from '@archwright/records';
 import { RefusedCall } from '../../apps/cli/src/demo/api-session.js';
 import {
@@ -38,9 +39,8 @@ describe('twenty people who want the same times', () => {
     );
     const refused = outcomes.flatMap((outcome) => (outcome.status === 'rejected' ? [outcome.reason as unknown] : []));
     expect(refused.every((reason) => reason instanceof RefusedCall && reason.status === 409)).toBe(true);
-    expect(refused.every((reason) => reason instanceof RefusedCall && reason.problem['offers'] !== undefined)).toBe(
-      true,
-    );
+    for (const reason of refused)
+      expect(offersConflict.safeParse((reason as RefusedCall).problem).error).toBeUndefined();
     const booked = outcomes.length - refused.length;
     expect(booked).toBe(1);
     expect(await overlaps(practice)).toBe(0);

@@ -94,6 +94,21 @@ describe('cancelling a visit', () => {
     expect(await overlaps(practice)).toBe(0);
   });
 
+  it('leaves the patient alone until they can come again, and the visit before where it is', async () => {
+    const day = 86_400_000;
+    const notBefore = new Date(Date.parse(found(visitOf('V2').startsAt)) + 5 * day).toISOString();
+    const preview = await practice.desk.call({
+      method: 'POST',
+      path: '/ripples/cancel',
+      body: { appointmentId: visitOf('V2').appointmentId, reason: 'The patient is ill', notBefore, then: 'replan' },
+      answer: ripple,
+    });
+    const after = preview.visits.map((change) => found(change.after));
+    expect(after.length).toBeGreaterThan(0);
+    expect(after.every((start) => start >= notBefore)).toBe(true);
+    expect(preview.visits.some(({ stages }) => stages.includes('V1'))).toBe(false);
+  });
+
   it('drops it and the rest, and gives their time back', async () => {
     const preview = await cancel('V3', 'drop-rest');
     expect(preview.visits.every(({ after }) => after === null)).toBe(true);
@@ -138,6 +153,8 @@ describe('the day of a visit', () => {
 
   it('asks for a call when the patient does not come, and the visit can be planned anew', async () => {
     const id = found(visitOf('V1').appointmentId);
+    await expect(act(id, 'miss')).rejects.toMatchObject({ status: 409 });
+    await practice.moveClock(new Date(Date.parse(found(visitOf('V1').startsAt)) + 15 * 60_000));
     expect((await act(id, 'miss')).state).toBe('missed');
     expect(await practice.rows((tx) => tx.countBy(CallTask, { appointmentId: id, state: 'open' }))).toBeGreaterThan(0);
     const applied = await apply(await cancel('V1', 'replan'));

@@ -1,5 +1,5 @@
 import { jest } from '@jest/globals';
-import { dayBoard, offersView, problem } from '@archwright/contracts';
+import { dayBoard, offersConflict, problem } from '@archwright/contracts';
 import { expireHolds, serviceActor } from '@archwright/casework';
 import { Appointment, Batch, LabStep, Occupancy, Reminder, Stage } from '@archwright/records';
 import { In, IsNull, Not } from 'typeorm';
@@ -172,7 +172,7 @@ describe('an offer that somebody else took', () => {
     const refusal = await refusalOf(holdOf(practice, two.id, late));
     expect(refusal.status).toBe(409);
     expect(problem.parse(refusal.problem).code).toBe('casework.offer-conflict');
-    const fresh = offersView.parse(refusal.problem['offers']);
+    const fresh = offersConflict.parse(refusal.problem).offers;
     expect(fresh.caseId).toBe(two.id);
     const hold = await holdOf(practice, two.id, found(fresh.offers[0]));
     await confirmOf(practice, hold);
@@ -188,7 +188,7 @@ describe('a hold that runs out', () => {
     await practice.moveClock(new Date(Date.parse(hold.expiresAt) + 60_000));
     const refusal = await refusalOf(confirmOf(practice, hold));
     expect(refusal.status).toBe(409);
-    expect(offersView.parse(refusal.problem['offers']).offers.length).toBeGreaterThan(0);
+    expect(offersConflict.parse(refusal.problem).offers.offers.length).toBeGreaterThan(0);
     const other = await bookedCase(practice);
     expect(other.stages.some(({ appointmentState }) => appointmentState === 'booked')).toBe(true);
     const now = new Date(Date.parse(hold.expiresAt) + 120_000);

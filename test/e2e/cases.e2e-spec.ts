@@ -47,6 +47,8 @@ describe('cases over HTTP', () => {
       patient: { name: 'Ada Mole-Example', birthOn: '1944-05-01', phone: '+44 20 7946 0011' },
       zone: 'Europe/London',
       deliveryOn: null,
+      plannable: true,
+      transports: [],
       hold: null,
     });
     expect(opened.sentence).toContain(`Not booked: "${chain.stages[0]?.title ?? ''}" and what follows.`);
@@ -172,6 +174,8 @@ describe('cases over HTTP', () => {
     const delivery = view.stages.find(({ isDelivery }) => isDelivery);
     expect(view.deliveryOn).toBe(delivery?.startsAt?.slice(0, 10));
     expect(first).toMatchObject({ state: 'planned', appointmentState: 'booked' });
+    expect(view.plannable).toBe(false);
+    expect(view.transports.map(({ direction }) => direction)).toEqual(expect.arrayContaining(['to-lab', 'to-clinic']));
     expect(view.sentence).toMatch(
       /^Next: Examination.*, \w+day \d+ January 2027 at \d\d:\d\d, (North|East) clinic\. Placement on \w+day \d+ \w+ 2027\.$/,
     );

@@ -65,6 +65,20 @@ describe('patients over HTTP', () => {
     expect((await two.desk.ask('GET /patients?cursor=made-up')).status).toBe(400);
   });
 
+  it('finds by any word of the name, each once, and by the birth date', async () => {
+    const name = { familyName: 'van der Example-Erle', givenName: 'Emmi', birthOn: '1938-02-28' };
+    const { id } = await patientOf(two.desk, name);
+    const found = async (query: string) =>
+      (await two.desk.get(`GET /patients?${query}`, patientPage)).items.filter((each) => each.id === id);
+    for (const q of ['emmi', 'emmi van', 'Erle', 'der example', 'erle, Emmi', 'e'])
+      expect(await found(`limit=100&q=${encodeURIComponent(q)}`)).toHaveLength(1);
+    expect(await found('birthOn=1938-02-28')).toHaveLength(1);
+    expect(await found('birthOn=1938-02-28&q=emmi')).toHaveLength(1);
+    expect(await found('birthOn=1938-03-01')).toEqual([]);
+    expect(await found('birthOn=1938-03-01&q=emmi')).toEqual([]);
+    expect((await two.desk.ask('GET /patients?birthOn=28.2.1938')).status).toBe(400);
+  });
+
   it('changes a patient only on the version that the change is based on, and keeps a withdrawn consent', async () => {
     const created = await patientOf(two.desk, { familyName: 'Before-Example', reminderConsent: ['mail', 'phone'] });
     const body = patientBody({ familyName: 'After-Example', reminderConsent: ['phone'] });
@@ -76,6 +90,7 @@ describe('patients over HTTP', () => {
     const found = (q: string) => two.desk.get(`GET /patients?q=${q}`, patientPage);
     expect((await found('after-example')).items.map(({ id }) => id)).toEqual([created.id]);
     expect((await found('before-example')).items).toEqual([]);
+    expect((await found('ada%20before')).items).toEqual([]);
     const consents = await two.rows((tx) => tx.findBy(Consent, { patientId: created.id }));
     expect(consents.map(({ channel, withdrawnAt }) => [channel, withdrawnAt !== null]).sort()).toEqual([
       ['mail', true],

@@ -111,6 +111,12 @@ const changeVisit = createRoute({
   component: lazyRouteComponent(() => import('./change-visit/change-visit-page.js'), 'ChangeVisitPage'),
 });
 
+const caughtMail = createRoute({
+  getParentRoute: () => inside,
+  path: '/caught-mail',
+  component: lazyRouteComponent(() => import('./caught-mail/caught-mail-page.js'), 'CaughtMailPage'),
+});
+
 const bench = createRoute({
   getParentRoute: () => inside,
   path: '/bench',
@@ -170,6 +176,7 @@ export const router = createRouter({
       oneCase,
       offers,
       changeVisit,
+      caughtMail,
       bench,
       labCase,
       labFind,

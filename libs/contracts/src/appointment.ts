@@ -70,6 +70,8 @@ export type PreviewMove = z.output<typeof previewMove>;
 export const previewCancel = z.strictObject({
   appointmentId: id,
   reason: sentence,
+  /** The patient can come again from this instant on; left out: at any time but the cancelled one. */
+  notBefore: instant.optional(),
   /** Re-plan the rest from this instant, or drop it all. */
   then: z.enum(['replan', 'drop-rest']).default('replan'),
 });
@@ -94,7 +96,14 @@ const labChange = z.object({
   before: instant.nullable(),
   after: instant.nullable(),
 });
-const call = z.object({ patientId: id, patientName: z.string(), phone: z.string().nullable(), sentence: z.string() });
+const call = z.object({
+  patientId: id,
+  patientName: z.string(),
+  phone: z.string().nullable(),
+  /** True: told by mail as soon as the change is made, and nobody has to call. */
+  byMail: z.boolean(),
+  sentence: z.string(),
+});
 
 /** What a change would do, shown before anything changes. Applying it needs `id` and `planHash`. */
 export const ripple = z.object({

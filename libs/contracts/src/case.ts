@@ -2,6 +2,7 @@ import { z } from 'zod';
 import { arch, id, instant, localDate, sentence, slug, stageCode, version } from './primitives.js';
 import { appointmentState } from './appointment.js';
 import { wishes } from './patient.js';
+import { plannedTransport } from './plan.js';
 import { setVisitPlace, visitPlace } from './visit-place.js';
 
 export const caseState = z.enum(['enquiry', 'open', 'paused', 'transferred', 'abandoned', 'closed', 'ended-by-death']);
@@ -136,9 +137,12 @@ export const caseView = z.object({
   treatmentApprovedOn: localDate.nullable(),
   medicinesAskedOn: localDate.nullable(),
   deliveryOn: localDate.nullable(),
+  /** Whether offers can be asked for: the case is open, and some visit of its plan has no firm time. */
+  plannable: z.boolean(),
   hold: z.object({ id, expiresAt: instant, planHash: z.string() }).nullable(),
   stages: z.array(caseStage),
   labSteps: z.array(caseLabStep),
+  transports: z.array(plannedTransport),
   alerts: z.array(z.object({ id, stage: stageCode, reason: z.string(), state: z.string() })),
   events: z.array(caseEventView),
 });

@@ -157,6 +157,7 @@ export {
   createHold,
   holdView,
   offer,
+  offersConflict,
   offersView,
   plannedLabStep,
   plannedTransport,

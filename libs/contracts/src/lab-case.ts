@@ -47,6 +47,7 @@ export const labCaseView = caseView
     zone: true,
     deliveryOn: true,
     stages: true,
+    transports: true,
   })
   .extend({ labSteps: z.array(labCaseStep), workOrders: z.array(workOrder) });
 export type LabCaseView = z.output<typeof labCaseView>;

@@ -48,7 +48,9 @@ export const patientView = z.object({
 export type PatientView = z.output<typeof patientView>;
 
 export const patientQuery = z.strictObject({
+  /** The beginning of the name, from any of its words on. */
   q: z.string().trim().max(100).optional(),
+  birthOn: localDate.optional(),
   cursor: z.string().max(500).optional(),
   limit: z.coerce.number().int().min(1).max(100).default(20),
 });

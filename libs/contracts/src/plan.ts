@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { problem } from './problem.js';
 import { arch, id, instant, localDate, slug, stageCode } from './primitives.js';
 
 /** One visit of a plan: a chair or the patient's home, a clinician and a time, and the stages it serves. */
@@ -61,12 +62,21 @@ export const casePlan = z.object({
 });
 export type CasePlan = z.output<typeof casePlan>;
 
+/** What a person has agreed to loosen so that a plan exists. */
+const relaxations = z.strictObject({
+  /** Days more for a longest wait, by the wait's code. */
+  extraWaitDays: z.record(z.string(), z.int().min(1).max(120)).optional(),
+  anyClinician: z.boolean().optional(),
+  anyClinic: z.boolean().optional(),
+  ignoreUnavailable: z.boolean().optional(),
+});
+
 /** A change that would make an impossible request possible, with the delivery date it would give. */
 export const relaxation = z.object({
   code: slug,
   sentence: z.string(),
-  /** The body to send with the next request for offers so that this relaxation is applied. */
-  apply: z.record(z.string(), z.unknown()),
+  /** The next request's `relax`: this relaxation on top of what was agreed to already. */
+  apply: relaxations,
   deliveryOn: localDate.nullable(),
 });
 
@@ -88,19 +98,15 @@ export const requestOffers = z.strictObject({
   /** A check after placement that is due: it gets a visit of its own, and nothing else is planned. */
   review: stageCode.optional(),
   /** Relaxations a person has agreed to, as given under `whyNot.relaxations[].apply`. */
-  relax: z
-    .strictObject({
-      extraWaitDays: z.record(z.string(), z.int().min(1).max(120)).optional(),
-      anyClinician: z.boolean().optional(),
-      anyClinic: z.boolean().optional(),
-      ignoreUnavailable: z.boolean().optional(),
-    })
-    .optional(),
+  relax: relaxations.optional(),
 });
 export type RequestOffers = z.output<typeof requestOffers>;
 
 export const offersView = z.object({ caseId: id, offers: z.array(offer), whyNot: whyNot.nullable() });
 export type OffersView = z.output<typeof offersView>;
+
+/** The 409 to a hold or its confirmation whose time is gone: what can be had now comes with it. */
+export const offersConflict = problem.extend({ offers: offersView });
 
 export const createHold = z.strictObject({
   offerId: id,

@@ -1,9 +1,11 @@
 import { z } from 'zod';
-import { id, instant } from './primitives.js';
+import { id, instant, zoneName } from './primitives.js';
 
 export const reminderView = z.object({
   id,
   appointmentId: id,
+  /** Of the visit's clinic; the desk reads times on its wall. */
+  zone: zoneName,
   channel: z.enum(['mail', 'phone']),
   leadMinutes: z.int(),
   dueAt: instant,
@@ -19,6 +21,8 @@ export const callTaskView = z.object({
   patientName: z.string(),
   phone: z.string().nullable(),
   caseId: id.nullable(),
+  /** Of the clinic that calls. */
+  zone: zoneName,
   reason: z.string(),
   state: z.enum(['open', 'done']),
   dueAt: instant,

@@ -22,5 +22,7 @@ export const sessionView = z.object({
   /** The clinician's own resource, for "my day"; null for everyone else. */
   practitionerId: id.nullable(),
   locale: z.string(),
+  /** True where mail is caught instead of sent and the clock can be moved on. */
+  isDemonstration: z.boolean(),
 });
 export type SessionView = z.output<typeof sessionView>;

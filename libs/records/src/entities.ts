@@ -4,7 +4,7 @@ import { Clinic, Resource, Chair, Practitioner, PractitionerClinic, Kit } from '
 import { Laboratory, WorkCentre, BenchPlace, Courier } from './laboratory/laboratory.entity.js';
 import { LabExchange } from './laboratory/lab-exchange.entity.js';
 import { CalendarRule, Closure, ProtectedTime, ImportedCalendar } from './calendar/calendar.entity.js';
-import { Patient, PatientIdentity, Consent } from './patient/patient.entity.js';
+import { Patient, PatientIdentity, PatientNameKey, Consent } from './patient/patient.entity.js';
 import { PatientCaution } from './patient/patient-caution.entity.js';
 import { TreatmentPathVersion, TreatmentPathWithdrawal } from './case/treatment-path.entity.js';
 import { TreatmentCase, CaseArch, Stage, CaseNumberCounter } from './case/treatment-case.entity.js';
@@ -46,6 +46,7 @@ export const entities = [
   ImportedCalendar,
   Patient,
   PatientIdentity,
+  PatientNameKey,
   Consent,
   PatientCaution,
   TreatmentPathVersion,

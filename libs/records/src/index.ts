@@ -4,7 +4,7 @@ export { Clinic, Resource, Chair, Practitioner, PractitionerClinic, Kit } from '
 export { Laboratory, WorkCentre, BenchPlace, Courier } from './laboratory/laboratory.entity.js';
 export { LabExchange } from './laboratory/lab-exchange.entity.js';
 export { CalendarRule, Closure, ProtectedTime, ImportedCalendar } from './calendar/calendar.entity.js';
-export { Patient, PatientIdentity, Consent } from './patient/patient.entity.js';
+export { Patient, PatientIdentity, PatientNameKey, Consent } from './patient/patient.entity.js';
 export { PatientCaution } from './patient/patient-caution.entity.js';
 export { TreatmentPathVersion, TreatmentPathWithdrawal } from './case/treatment-path.entity.js';
 export { TreatmentCase, CaseArch, Stage, CaseNumberCounter } from './case/treatment-case.entity.js';

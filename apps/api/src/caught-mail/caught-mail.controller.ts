@@ -2,11 +2,16 @@ import { Controller, Get, Inject, NotFoundException } from '@nestjs/common';
 import { caughtMail, type CaughtMail } from '@archwright/contracts';
 import { CONFIGURATION, type Configuration } from '@archwright/platform';
 import { z } from 'zod';
+import { Roles } from '../security/access.js';
 
 const CATCHER_WITHIN_MS = 5_000;
 const answer = z.object({ items: z.array(caughtMail) });
 
-/** Mail that the demonstration caught instead of sending it. Outside the demonstration there is no such page. */
+/**
+ * Mail that the demonstration caught instead of sending it, for those who may know patients. Outside the demonstration
+ * there is no such page.
+ */
+@Roles('front-desk', 'clinician', 'manager')
 @Controller('caught-mail')
 export class CaughtMailController {
   constructor(@Inject(CONFIGURATION) private readonly configuration: Configuration) {}

@@ -1,5 +1,5 @@
 import { Body, Controller, Delete, Get, HttpCode, Inject, Post, Req, Res } from '@nestjs/common';
-import { endSession, signIn } from '@archwright/casework';
+import { endSession, signIn, type SignedIn } from '@archwright/casework';
 import { signIn as signInBody, type SessionView, type SignIn } from '@archwright/contracts';
 import { CONFIGURATION, Clock, type Configuration } from '@archwright/platform';
 import type { FastifyReply, FastifyRequest } from 'fastify';
@@ -10,6 +10,7 @@ import { clearSessionCookie, readSessionCookie, setSessionCookie } from '../secu
 @Controller('sessions')
 export class SessionsController {
   private readonly isSecure: boolean;
+  private readonly isDemonstration: boolean;
 
   constructor(
     private readonly db: DataSource,
@@ -17,6 +18,7 @@ export class SessionsController {
     @Inject(CONFIGURATION) configuration: Configuration,
   ) {
     this.isSecure = configuration.publicUrl.startsWith('https:');
+    this.isDemonstration = configuration.mailCatcherUrl !== null;
   }
 
   @Public()
@@ -28,12 +30,12 @@ export class SessionsController {
   ): Promise<SessionView> {
     const { token, view } = await signIn(this.db, body, request.ip, this.clock.now());
     setSessionCookie(reply, token, this.isSecure);
-    return view;
+    return this.viewOf(view);
   }
 
   @Get('current')
   current(@Req() request: SignedInRequest): SessionView {
-    return request.signedIn.view;
+    return this.viewOf(request.signedIn.view);
   }
 
   @Delete('current')
@@ -42,5 +44,9 @@ export class SessionsController {
     const token = readSessionCookie(request);
     if (token !== null) await endSession(this.db, token);
     clearSessionCookie(reply, this.isSecure);
+  }
+
+  private viewOf(view: SignedIn['view']): SessionView {
+    return { ...view, isDemonstration: this.isDemonstration };
   }
 }

@@ -9,7 +9,13 @@ const ripple = (caseId: string, planHash: string, calls: number): Proposal['ripp
   sentence: '',
   visits: [],
   labSteps: [],
-  calls: Array.from({ length: calls }, () => ({ patientId: 'p', patientName: '', phone: null, sentence: '' })),
+  calls: Array.from({ length: calls }, () => ({
+    patientId: 'p',
+    patientName: '',
+    phone: null,
+    byMail: false,
+    sentence: '',
+  })),
   untouchedVisits: 0,
   plan: { visits: [], labSteps: [], transports: [], deliveryOn: null, reasons: [], givesUp: [] },
 });

@@ -27,7 +27,7 @@ export function proposalRows(alert: RemakeAlertView, today: string): ProposalRow
       moved: proposal.movedVisits,
       least: alertWords.least(proposal.leastMovedVisits),
       otherCases: proposal.otherCases,
-      calls: proposal.ripples.reduce((sum, ripple) => sum + ripple.calls.length, 0),
+      calls: proposal.ripples.reduce((sum, ripple) => sum + ripple.calls.filter(({ byMail }) => !byMail).length, 0),
       untouched: proposal.ripples.reduce((sum, ripple) => sum + ripple.untouchedVisits, 0),
       delivery: deliveryOf(alert, proposal, today),
       againstWishes: proposal.ripples.flatMap(({ plan }) => plan.visits).filter(({ asWished }) => !asWished).length,

@@ -1,6 +1,7 @@
 import { problem } from '@archwright/contracts';
 import type { z } from 'zod';
 import { AnswerError, OfflineError, ProblemError } from './errors.js';
+import { noteServerDate } from './server-clock.js';
 
 type Query = Record<string, string | number | undefined>;
 
@@ -54,6 +55,7 @@ async function send(method: string, url: string, body: unknown, version: number 
       credentials: 'same-origin',
       ...(text === undefined ? {} : { body: text }),
     });
+    noteServerDate(response.headers.get('date'), Date.now());
     if (response.status < 500) openKeys.delete(attempt);
     return response;
   } catch {

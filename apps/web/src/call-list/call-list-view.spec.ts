@@ -9,13 +9,14 @@ const task = (more: Partial<CallTaskView>): CallTaskView => ({
   patientName: 'A. Example',
   phone: null,
   caseId: null,
+  zone: 'Europe/London',
   reason: 'Visit moved',
   state: 'open',
   dueAt: '2027-01-05T12:00:00Z',
   attempts: [],
   ...more,
 });
-const clock = { zone: 'Europe/London', viewer: 'Europe/London', today: '2027-01-05' };
+const clock = { viewer: 'Europe/London', today: '2027-01-05' };
 
 it('lists open calls first, earliest due on top, and says how earlier attempts went', () => {
   const rows = shapeCalls(

@@ -20,11 +20,11 @@ const isOutcome = (text: string, outcomes: Record<RecordCall['outcome'], string>
 /** Open calls first, the one due earliest on top; every attempt in words. */
 export function shapeCalls(
   list: CallList,
-  clock: { zone: string; viewer: string; today: string },
+  clock: { viewer: string; today: string },
   outcomes: Record<RecordCall['outcome'], string>,
 ): CallRow[] {
-  const when = (at: string): string =>
-    [dateAndTime(at, clock.zone, clock.today), zoneNote(at, clock.zone, clock.viewer)].filter(Boolean).join(' ');
+  const when = (at: string, zone: string): string =>
+    [dateAndTime(at, zone, clock.today), zoneNote(at, zone, clock.viewer)].filter(Boolean).join(' ');
   const shape = (task: CallTaskView): CallRow => ({
     id: task.id,
     version: task.version,
@@ -32,10 +32,10 @@ export function shapeCalls(
     phone: task.phone,
     caseId: task.caseId,
     reason: task.reason,
-    due: when(task.dueAt),
+    due: when(task.dueAt, task.zone),
     attempts: task.attempts.map(
       ({ at, outcome, by }) =>
-        `${when(at)}: ${(isOutcome(outcome, outcomes) ? outcomes[outcome] : spelled(outcome)).toLowerCase()} (${by})`,
+        `${when(at, task.zone)}: ${(isOutcome(outcome, outcomes) ? outcomes[outcome] : spelled(outcome)).toLowerCase()} (${by})`,
     ),
     open: task.state === 'open',
   });

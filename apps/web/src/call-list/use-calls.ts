@@ -2,7 +2,6 @@ import { callList, callTaskView, type CallList, type RecordCall } from '@archwri
 import { useMutation, useQuery, useQueryClient, useSuspenseQuery } from '@tanstack/react-query';
 import { post, read } from '../api/client.js';
 import { practiceQuery } from '../api/queries.js';
-import { practiceZone } from '../time/practice-zone.js';
 import { viewerZone } from '../time/zone.js';
 import { deskWords } from '../words/desk.js';
 import { shapeCalls } from './call-list-view.js';
@@ -21,6 +20,6 @@ export function useCalls() {
       post(`/call-tasks/${id}/attempts`, callTaskView, { outcome }, version),
     onSettled: () => client.invalidateQueries({ queryKey: ['calls'] }),
   });
-  const clock = { zone: practiceZone(practice), viewer: viewerZone(), today: practice.today };
+  const clock = { viewer: viewerZone(), today: practice.today };
   return { list, rows: list.data ? shapeCalls(list.data, clock, deskWords.outcome) : [], record };
 }

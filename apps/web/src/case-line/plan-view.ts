@@ -3,6 +3,13 @@ import type { Line, LineState } from './line-view.js';
 
 const ms = (instant: string): number => Date.parse(instant);
 
+const couriersOf = (transports: CasePlan['transports']): Line['couriers'] =>
+  transports.map(({ direction, departsAt, arrivesAt }) => ({
+    direction,
+    departMs: ms(departsAt),
+    arriveMs: ms(arrivesAt),
+  }));
+
 /** A proposed or held plan as a line: nothing of it has happened yet. */
 export function lineOfPlan(plan: CasePlan, zone: string, firm: boolean): Line {
   return {
@@ -21,11 +28,7 @@ export function lineOfPlan(plan: CasePlan, zone: string, firm: boolean): Line {
       title: step.title,
       state: 'to-come',
     })),
-    couriers: plan.transports.map((courier) => ({
-      direction: courier.direction,
-      departMs: ms(courier.departsAt),
-      arriveMs: ms(courier.arrivesAt),
-    })),
+    couriers: couriersOf(plan.transports),
   };
 }
 
@@ -50,7 +53,7 @@ const STEP_STATE: Record<CaseView['labSteps'][number]['state'], LineState> = {
 };
 
 /** What the line is drawn from: the case as the clinic or as its laboratory sees it. */
-type CaseLine = Pick<CaseView, 'zone' | 'stages' | 'labSteps' | 'alerts'>;
+type CaseLine = Pick<CaseView, 'zone' | 'stages' | 'labSteps' | 'transports' | 'alerts'>;
 
 /** The case as it stands: what is done, what is under way, what is to come, where a person has to decide. */
 export function lineOfCase(view: CaseLine): Line {
@@ -82,7 +85,7 @@ export function lineOfCase(view: CaseLine): Line {
           ? [{ startMs: ms(step.startsAt), endMs: ms(step.endsAt), title: step.title, state: STEP_STATE[step.state] }]
           : [],
       ),
-    couriers: [],
+    couriers: couriersOf(view.transports),
   };
 }
 

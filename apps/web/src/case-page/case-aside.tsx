@@ -2,6 +2,7 @@ import type { CaseView } from '@archwright/contracts';
 import { Link } from '@tanstack/react-router';
 import { Tag } from '../look/marks.js';
 import { caseWords as words } from '../words/case.js';
+import type { ReminderRow } from './case-page-view.js';
 
 /** Alerts of the case, those that wait for a decision marked. */
 export function CaseAlerts({ alerts }: { alerts: CaseView['alerts'] }) {
@@ -28,22 +29,46 @@ export function CaseAlerts({ alerts }: { alerts: CaseView['alerts'] }) {
   );
 }
 
-/** Reminders in the order in which they fall due. */
-export function CaseReminders({ rows }: { rows: { id: string; text: string; state: string }[] }) {
+const REMINDERS_SHOWN = 3;
+
+function Reminder({ row }: { row: ReminderRow }) {
+  return (
+    <li className="line stack-none">
+      <span>{row.visit}</span>
+      <span className="row small soft">
+        {row.text}
+        <span className="push">
+          <Tag>{row.state}</Tag>
+        </span>
+      </span>
+    </li>
+  );
+}
+
+/** The next reminders; the rest on demand, since every visit has several. */
+export function CaseReminders({ rows }: { rows: ReminderRow[] }) {
+  const [next, more] = [rows.slice(0, REMINDERS_SHOWN), rows.slice(REMINDERS_SHOWN)];
   return (
     <section className="stack-tight" aria-labelledby="case-reminders">
       <h2 id="case-reminders">{words.reminders}</h2>
-      <ul className="sheet lines">
-        {rows.length === 0 ? <li className="line soft">{words.noReminders}</li> : null}
-        {rows.map((reminder) => (
-          <li key={reminder.id} className="line row">
-            <span>{reminder.text}</span>
-            <span className="push">
-              <Tag>{reminder.state}</Tag>
-            </span>
-          </li>
-        ))}
-      </ul>
+      <div className="sheet">
+        {rows.length === 0 ? <p className="line soft">{words.noReminders}</p> : null}
+        <ul className="lines">
+          {next.map((row) => (
+            <Reminder key={row.id} row={row} />
+          ))}
+        </ul>
+        {more.length > 0 ? (
+          <details className="details line reminders-more">
+            <summary>{words.moreReminders(more.length)}</summary>
+            <ul className="lines">
+              {more.map((row) => (
+                <Reminder key={row.id} row={row} />
+              ))}
+            </ul>
+          </details>
+        ) : null}
+      </div>
     </section>
   );
 }

@@ -57,9 +57,11 @@ const view = (more: Partial<CaseView>): CaseView => ({
   treatmentApprovedOn: null,
   medicinesAskedOn: null,
   deliveryOn: null,
+  plannable: false,
   hold: null,
   stages: [],
   labSteps: [],
+  transports: [],
   alerts: [],
   events: [],
   ...more,
@@ -107,23 +109,25 @@ it('marks the stage an undecided alert is about, and no other', () => {
   ).toBe('to-come');
 });
 
-it('lets only booked and provisional visits be changed', () => {
-  const change = (appointmentState: CaseView['stages'][number]['appointmentState']) =>
-    caseRows(view({ stages: [stage({ appointmentState })] }), clock)[0]?.changeable;
-  expect(change('booked')).toBe('a1');
-  expect(change('provisional')).toBe('a1');
-  expect(change('completed')).toBeNull();
+it('lets booked and provisional visits be changed, and missed ones be planned anew', () => {
+  const row = (appointmentState: CaseView['stages'][number]['appointmentState']) =>
+    caseRows(view({ stages: [stage({ appointmentState })] }), clock)[0];
+  expect(row('booked')?.change).toEqual({ appointmentId: 'a1', words: 'Move or cancel' });
+  expect(row('provisional')?.change).toEqual({ appointmentId: 'a1', words: 'Move or cancel' });
+  expect(row('completed')?.change).toBeNull();
+  expect(row('missed')).toMatchObject({ change: { appointmentId: 'a1', words: 'Plan anew' }, mark: 'missed' });
 });
 
 it('writes out the delivery day and says when a visit is not planned', () => {
-  expect(deliverySentence(view({ deliveryOn: '2027-01-28' }), '2026-12-01')).toBe('Delivery Thursday 28 January 2027');
+  expect(deliverySentence(view({ deliveryOn: '2027-01-28' }), '2026-12-01')).toBe('Placement Thursday 28 January 2027');
   expect(caseRows(view({ stages: [stage({ startsAt: null, endsAt: null })] }), clock)[0]?.when).toBe('not planned');
 });
 
-it('lists reminders as they fall due, withdrawn ones last', () => {
+it('lists reminders that failed first, then those to come as they fall due, and names their visits', () => {
   const reminder = (id: string, dueAt: string, state: ReminderView['state']): ReminderView => ({
     id,
-    appointmentId: 'a',
+    appointmentId: 'a1',
+    zone: 'Europe/London',
     channel: 'mail',
     leadMinutes: 60,
     dueAt,
@@ -133,12 +137,14 @@ it('lists reminders as they fall due, withdrawn ones last', () => {
   const rows = reminderRows(
     [
       reminder('w', '2027-01-02T09:00:00Z', 'withdrawn'),
-      reminder('b', '2027-01-04T09:00:00Z', 'scheduled'),
-      reminder('a', '2027-01-03T09:00:00Z', 'sent'),
+      reminder('c', '2027-01-04T09:00:00Z', 'scheduled'),
+      reminder('b', '2027-01-03T09:00:00Z', 'scheduled'),
+      reminder('s', '2027-01-02T09:00:00Z', 'sent'),
+      reminder('f', '2027-01-05T09:00:00Z', 'failed'),
     ],
-    'Europe/London',
+    view({ stages: [stage({})] }),
     '2027-01-01',
   );
-  expect(rows.map((row) => row.id)).toEqual(['a', 'b', 'w']);
-  expect(rows[0]?.text).toBe('by mail, Sun 3 Jan, 09:00');
+  expect(rows.map((row) => row.id)).toEqual(['f', 'b', 'c', 's', 'w']);
+  expect(rows[1]).toMatchObject({ visit: 'First impressions', text: 'by mail, Sun 3 Jan, 09:00' });
 });

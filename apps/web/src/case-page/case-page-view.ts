@@ -13,8 +13,8 @@ export interface CaseRow {
   where: string;
   state: string;
   mark: MarkShape;
-  /** Set when the visit can be moved or cancelled. */
-  changeable: string | null;
+  /** Set when the visit can be moved or cancelled, or has to be planned anew. */
+  change: { appointmentId: string; words: string } | null;
   stageId: string | null;
 }
 
@@ -52,7 +52,9 @@ function stageRow(stage: CaseView['stages'][number], view: CaseView, clock: Cloc
     repeated: 'done',
     dropped: 'missed',
   };
-  const booked = stage.appointmentState === 'booked' || stage.appointmentState === 'provisional';
+  const state = stage.appointmentState;
+  const change =
+    state === 'booked' || state === 'provisional' ? caseWords.change : state === 'missed' ? caseWords.planAnew : null;
   return {
     key: stage.id,
     kind: 'visit',
@@ -62,13 +64,13 @@ function stageRow(stage: CaseView['stages'][number], view: CaseView, clock: Cloc
     where: [stage.clinicName, stage.clinicianName].filter(Boolean).join(', '),
     state: [
       caseWords.stage[stage.state],
-      stage.appointmentState === 'provisional' ? caseWords.provisional : '',
+      state === 'provisional' ? caseWords.provisional : state === 'missed' ? caseWords.missed : '',
       alerting ? caseWords.decide : '',
     ]
       .filter(Boolean)
       .join(', '),
-    mark: alerting ? 'needs-person' : marks[stage.state],
-    changeable: booked ? stage.appointmentId : null,
+    mark: alerting ? 'needs-person' : state === 'missed' ? 'missed' : marks[stage.state],
+    change: change && stage.appointmentId ? { appointmentId: stage.appointmentId, words: change } : null,
     stageId: stage.id,
   };
 }
@@ -93,7 +95,7 @@ function stepRow(step: CaseView['labSteps'][number], view: CaseView, clock: Cloc
     where: step.placeLabel ?? '',
     state: [caseWords.step[step.state], step.stateReason].filter(Boolean).join(': '),
     mark: marks[step.state],
-    changeable: null,
+    change: null,
     stageId: null,
   };
 }
@@ -124,19 +126,26 @@ function goBefore(
 export const deliverySentence = (view: CaseView, today: string): string =>
   view.deliveryOn ? caseWords.delivery(longDate(view.deliveryOn, today)) : caseWords.noDelivery;
 
-/** Reminders in the order in which they fall due, withdrawn ones last. */
-export function reminderRows(
-  items: readonly ReminderView[],
-  zone: string,
-  today: string,
-): { id: string; text: string; state: string }[] {
+export interface ReminderRow {
+  id: string;
+  visit: string;
+  text: string;
+  state: string;
+}
+
+const REMINDER_ORDER: readonly ReminderView['state'][] = ['failed', 'scheduled', 'sent', 'withdrawn'];
+
+/** What went wrong first, then what is still to go out as it falls due, then what is over. */
+export function reminderRows(items: readonly ReminderView[], view: CaseView, today: string): ReminderRow[] {
+  const rank = ({ state }: ReminderView): number => REMINDER_ORDER.indexOf(state);
   return [...items]
-    .sort((a, b) => Number(a.state === 'withdrawn') - Number(b.state === 'withdrawn') || a.dueAt.localeCompare(b.dueAt))
+    .sort((a, b) => rank(a) - rank(b) || a.dueAt.localeCompare(b.dueAt))
     .map((reminder) => ({
       id: reminder.id,
+      visit: view.stages.find(({ appointmentId }) => appointmentId === reminder.appointmentId)?.title ?? '',
       text: caseWords.reminder(
         caseWords.channel[reminder.channel],
-        dateAndTime(reminder.sentAt ?? reminder.dueAt, zone, today),
+        dateAndTime(reminder.sentAt ?? reminder.dueAt, reminder.zone, today),
       ),
       state: caseWords.reminderState[reminder.state],
     }));
@@ -147,12 +156,11 @@ export function historyRows(
   view: CaseView,
   today: string,
 ): { key: string; when: string; sentence: string; by: string | null }[] {
-  return [...view.events]
-    .sort((a, b) => b.at.localeCompare(a.at))
-    .map(({ at, kind, sentence, by }, index) => ({
-      key: `${at} ${kind} ${String(index)}`,
-      when: dateAndTime(at, view.zone, today),
-      sentence,
-      by,
-    }));
+  // They come in the order in which they were written, which instants alone would not keep.
+  return [...view.events].reverse().map(({ at, kind, sentence, by }, index) => ({
+    key: `${at} ${kind} ${String(index)}`,
+    when: dateAndTime(at, view.zone, today),
+    sentence,
+    by,
+  }));
 }

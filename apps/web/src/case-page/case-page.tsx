@@ -44,7 +44,7 @@ export function CasePage() {
   return (
     <>
       <ScreenHead title={words.title(known.number, known.title)} sentence={known.sentence}>
-        {may.openCases(role) || role === 'manager' ? (
+        {known.plannable && (may.openCases(role) || role === 'manager') ? (
           <Link to="/desk/cases/$caseId/offers" params={{ caseId }} className="place place-here">
             {laid ? words.replan : words.plan}
           </Link>
@@ -108,7 +108,7 @@ export function CasePage() {
             <div className="stack">
               <CaseAlerts alerts={known.alerts} />
               {may.keepDesk(role) ? (
-                <CaseReminders rows={reminderRows(reminders.data?.items ?? [], known.zone, practice.today)} />
+                <CaseReminders rows={reminderRows(reminders.data?.items ?? [], known, practice.today)} />
               ) : null}
               <ConsentForm
                 key={`consent ${String(known.version)}`}

@@ -51,14 +51,14 @@ export function CaseTable({ caseId, rows, mayChange, mayTreat }: Props) {
               </td>
               {mayChange ? (
                 <td className="no-print">
-                  {row.changeable ? (
+                  {row.change ? (
                     <Link
                       to="/desk/cases/$caseId/visits/$appointmentId"
-                      params={{ caseId, appointmentId: row.changeable }}
-                      aria-label={words.changeOf(row.what)}
+                      params={{ caseId, appointmentId: row.change.appointmentId }}
+                      aria-label={words.changeOf(row.change.words, row.what)}
                       className="small nowrap"
                     >
-                      {words.change}
+                      {row.change.words}
                     </Link>
                   ) : null}
                 </td>

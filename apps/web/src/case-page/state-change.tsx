@@ -6,6 +6,7 @@ import {
   type ChangeCaseState,
   type PracticeView,
 } from '@archwright/contracts';
+import { nextCaseStates } from '@archwright/protocol';
 import { useState } from 'react';
 import { fieldErrors, hasStatus } from '../api/errors.js';
 import { Notice, Refusal } from '../look/notice.js';
@@ -26,19 +27,23 @@ export function StateChange({ view, practice, pending, error, onChange }: Props)
   const [reason, setReason] = useState('');
   const [reviewOn, setReviewOn] = useState('');
   const [clinicId, setClinicId] = useState('');
+  const [outside, setOutside] = useState('');
   const [tried, setTried] = useState(false);
   const effects = useStateEffects(view.id, to);
   const errors = fieldErrors(error);
   const shown = effects.isPlaceholderData ? undefined : effects.data;
+  const next = nextCaseStates(view.state);
+  const takerMissing = to === 'transferred' && clinicId === '' && outside.trim() === '';
+  if (next.length === 0) return null;
 
   function apply(): void {
     setTried(true);
-    if (to === '' || reason.trim() === '') return;
+    if (to === '' || reason.trim() === '' || takerMissing) return;
     onChange({
       to,
       reason: reason.trim(),
       reviewOn: reviewOn || null,
-      ...(clinicId ? { clinicId } : {}),
+      ...(to === 'transferred' ? (clinicId ? { clinicId } : { outsidePractice: outside.trim() }) : {}),
     });
   }
 
@@ -54,9 +59,7 @@ export function StateChange({ view, practice, pending, error, onChange }: Props)
         error={errors['to']}
         data={[
           { value: '', label: words.chooseState },
-          ...caseState.options
-            .filter((state) => state !== view.state)
-            .map((state) => ({ value: state, label: words.states[state] })),
+          ...next.map((state) => ({ value: state, label: words.next[state] })),
         ]}
         onChange={(event) => {
           setTo(caseState.safeParse(event.currentTarget.value).data ?? '');
@@ -77,6 +80,7 @@ export function StateChange({ view, practice, pending, error, onChange }: Props)
           <Textarea
             label={words.reason}
             required
+            maxLength={500}
             value={reason}
             error={errors['reason'] ?? (tried && reason.trim() === '' ? words.reasonMissing : null)}
             onChange={(event) => {
@@ -95,23 +99,36 @@ export function StateChange({ view, practice, pending, error, onChange }: Props)
             />
           ) : null}
           {to === 'transferred' ? (
-            <NativeSelect
-              label={words.transferTo}
-              value={clinicId}
-              error={errors['clinicId']}
-              data={[
-                { value: '', label: '' },
-                ...practice.clinics.map((clinic) => ({ value: clinic.id, label: clinic.name })),
-              ]}
-              onChange={(event) => {
-                setClinicId(event.currentTarget.value);
-              }}
-            />
+            <>
+              <NativeSelect
+                label={words.transferTo}
+                value={clinicId}
+                error={errors['clinicId']}
+                data={[
+                  { value: '', label: words.elsewhere },
+                  ...practice.clinics.map((clinic) => ({ value: clinic.id, label: clinic.name })),
+                ]}
+                onChange={(event) => {
+                  setClinicId(event.currentTarget.value);
+                }}
+              />
+              {clinicId === '' ? (
+                <TextInput
+                  label={words.outsidePractice}
+                  value={outside}
+                  maxLength={500}
+                  error={errors['outsidePractice'] ?? (tried && takerMissing ? words.takerMissing : null)}
+                  onChange={(event) => {
+                    setOutside(event.currentTarget.value);
+                  }}
+                />
+              ) : null}
+            </>
           ) : null}
           {hasStatus(error, 412) ? <Notice tone="caution">{words.reload}</Notice> : <Refusal error={error} />}
           <div>
             <Button loading={pending} onClick={apply}>
-              {words.apply(words.states[to])}
+              {words.next[to]}
             </Button>
           </div>
         </>

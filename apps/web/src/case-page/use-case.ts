@@ -29,8 +29,9 @@ export function useCase(caseId: string, withReminders: boolean) {
     queryFn: () => read(`/cases/${caseId}/reminders`, reminderList),
     enabled: withReminders,
   });
-  const keep = (saved: CaseView): void => {
+  const keep = (saved: CaseView): Promise<void> => {
     client.setQueryData(['case', caseId], saved);
+    return client.invalidateQueries({ queryKey: ['case', caseId, 'reminders'] });
   };
   const consent = useMutation({
     mutationFn: ({ body, version }: { body: RecordConsent; version: number }) =>

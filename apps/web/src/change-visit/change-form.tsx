@@ -1,127 +1,102 @@
-import { Button, NativeSelect, Radio, Textarea, TextInput } from '@mantine/core';
+import { Button, Radio, Textarea } from '@mantine/core';
 import type { AlternativesView, PreviewCancel, PreviewMove } from '@archwright/contracts';
-import { useState } from 'react';
+import { useState, type SyntheticEvent } from 'react';
+import { useFirstProblem } from '../look/first-problem.js';
+import { startOfDayMs } from '../time/zone.js';
 import { changeWords as words } from '../words/case.js';
-import { startChoices, typedInstant } from './change-visit-view.js';
-
-const OTHER = 'other';
+import { CancelFields, type CancelDraft } from './cancel-fields.js';
+import { dayAfter, startChoices, typedInstant, type VisitOfCase } from './change-visit-view.js';
+import { chosenStart, MoveFields, OTHER, type MoveDraft } from './move-fields.js';
 
 interface Props {
   appointmentId: string;
+  visit: VisitOfCase;
   zone: string;
   today: string;
   alternatives: AlternativesView | undefined;
   pending: boolean;
+  /** What was asked before no longer counts. */
+  onEdit: () => void;
   onMove: (body: PreviewMove) => void;
   onCancel: (body: PreviewCancel) => void;
 }
 
 /** What to do with the visit. It only asks for a preview. */
-export function ChangeForm({ appointmentId, zone, today, alternatives, pending, onMove, onCancel }: Props) {
-  const [what, setWhat] = useState<'move' | 'cancel'>('move');
-  const [start, setStart] = useState('');
-  const [date, setDate] = useState('');
-  const [time, setTime] = useState('');
-  const [reason, setReason] = useState('');
-  const [then, setThen] = useState<PreviewCancel['then']>('replan');
-  const [tried, setTried] = useState(false);
+export function ChangeForm(props: Props) {
+  const { appointmentId, visit, zone, today, alternatives, pending, onEdit, onMove, onCancel } = props;
+  const [what, setWhat] = useState<'move' | 'cancel'>(visit.isMissed ? 'cancel' : 'move');
+  const [move, setMove] = useState<MoveDraft>({ start: '', date: '', time: '' });
+  const [cancel, setCancel] = useState<CancelDraft>(() => ({
+    then: 'replan',
+    againOn: dayAfter(visit.startsAt, zone, today),
+  }));
+  const [reason, setReason] = useState(visit.isMissed ? words.didNotCome : '');
+  const [attempt, setAttempt] = useState(0);
   const choices = alternatives ? startChoices(alternatives, today) : [];
-  const chosen = start || (choices[0]?.value ?? OTHER);
-  const typed = typedInstant(date, time, alternatives?.zone ?? zone);
+  const chosen = chosenStart(move, choices);
+  const typed = typedInstant(move.date, move.time, alternatives?.zone ?? zone);
+  const why = reason.trim();
+  const tried = attempt > 0;
+  const timeMissing = what === 'move' && chosen === OTHER && typed === null;
+  const reasonMissing = what === 'cancel' && why === '';
+  const form = useFirstProblem(attempt, timeMissing || reasonMissing);
 
-  function preview(): void {
-    setTried(true);
-    const why = reason.trim();
+  function preview(event: SyntheticEvent): void {
+    event.preventDefault();
+    setAttempt((before) => before + 1);
+    if (timeMissing || reasonMissing) return;
     if (what === 'cancel') {
-      if (why !== '') onCancel({ appointmentId, reason: why, then });
+      const isHeldBack = cancel.then === 'replan' && cancel.againOn !== '';
+      const notBefore = new Date(startOfDayMs(cancel.againOn || today, zone)).toISOString();
+      onCancel({ appointmentId, reason: why, then: cancel.then, ...(isHeldBack ? { notBefore } : {}) });
       return;
     }
-    const note = why === '' ? {} : { reason: why };
-    if (chosen === OTHER) {
-      if (typed) onMove({ appointmentId, startsAt: typed, ...note });
-      return;
-    }
-    const [startsAt = '', clinicianId = ''] = chosen.split(' ');
-    onMove({ appointmentId, startsAt, clinicianId, ...note });
+    const [startsAt = '', clinicianId] = chosen === OTHER ? [typed ?? ''] : chosen.split(' ');
+    onMove({ appointmentId, startsAt, ...(clinicianId ? { clinicianId } : {}), ...(why ? { reason: why } : {}) });
   }
 
   return (
-    <div className="sheet sheet-pad stack">
-      <Radio.Group
-        label={words.what}
-        value={what}
-        onChange={(value) => {
-          setWhat(value === 'cancel' ? 'cancel' : 'move');
-        }}
-      >
-        <div className="row ticks">
-          <Radio value="move" label={words.move} />
-          <Radio value="cancel" label={words.cancel} />
-        </div>
-      </Radio.Group>
-      {what === 'move' ? (
-        <>
-          <NativeSelect
-            label={words.starts}
-            description={alternatives && choices.length === 0 ? words.noStarts : undefined}
-            value={chosen}
-            data={[...choices, { value: OTHER, label: words.other }]}
-            onChange={(event) => {
-              setStart(event.currentTarget.value);
-            }}
-          />
-          {chosen === OTHER ? (
-            <div className="row row-end">
-              <TextInput
-                type="date"
-                min={today}
-                label={words.otherDay}
-                value={date}
-                error={tried && !typed ? words.otherMissing : null}
-                onChange={(event) => {
-                  setDate(event.currentTarget.value);
-                }}
-              />
-              <TextInput
-                type="time"
-                step={300}
-                label={words.otherTime}
-                value={time}
-                onChange={(event) => {
-                  setTime(event.currentTarget.value);
-                }}
-              />
-            </div>
-          ) : null}
-        </>
-      ) : (
+    <form ref={form} className="sheet sheet-pad stack" onSubmit={preview} onChange={onEdit} noValidate>
+      {visit.isMissed ? null : (
         <Radio.Group
-          label={words.then}
-          value={then}
+          label={words.what}
+          value={what}
           onChange={(value) => {
-            setThen(value === 'drop-rest' ? 'drop-rest' : 'replan');
+            setWhat(value === 'cancel' ? 'cancel' : 'move');
           }}
         >
           <div className="row ticks">
-            <Radio value="replan" label={words.replan} />
-            <Radio value="drop-rest" label={words.dropRest} />
+            <Radio value="move" label={words.move} />
+            <Radio value="cancel" label={words.cancel} />
           </div>
         </Radio.Group>
+      )}
+      {what === 'move' ? (
+        <MoveFields
+          draft={move}
+          choices={choices}
+          today={today}
+          error={tried && timeMissing ? words.otherMissing : null}
+          onChange={setMove}
+        />
+      ) : (
+        <CancelFields draft={cancel} today={today} onChange={setCancel} />
       )}
       <Textarea
         label={words.reason}
         required={what === 'cancel'}
+        maxLength={500}
         value={reason}
-        error={tried && what === 'cancel' && reason.trim() === '' ? words.reasonMissing : null}
+        error={tried && reasonMissing ? words.reasonMissing : null}
         onChange={(event) => {
           setReason(event.currentTarget.value);
         }}
       />
       <div>
-        <Button loading={pending} onClick={preview}>
+        <Button type="submit" loading={pending}>
           {words.preview}
         </Button>
       </div>
-    </div>
+    </form>
   );
 }

@@ -52,17 +52,21 @@ export function ChangeVisitPage() {
   };
   return (
     <>
-      <ScreenHead title={words.title(visit.title)} sentence={words.sentence(visit.when, view.data.patient.name)}>
+      <ScreenHead
+        title={visit.isMissed ? words.anewTitle(visit.title) : words.title(visit.title)}
+        sentence={words.sentence(visit.when, view.data.patient.name, visit.isMissed)}
+      >
         {back}
       </ScreenHead>
       <div className="stack">
-        {alternatives.isPending ? <FirstWait what={words.loading} /> : null}
         <ChangeForm
           appointmentId={appointmentId}
+          visit={visit}
           zone={view.data.zone}
           today={practice.today}
           alternatives={alternatives.data}
           pending={move.isPending || cancel.isPending}
+          onEdit={ask}
           onMove={(body) => {
             ask();
             cancel.reset();
@@ -74,7 +78,7 @@ export function ChangeVisitPage() {
             cancel.mutate(body, shown);
           }}
         />
-        <Refusal error={alternatives.error ?? move.error ?? cancel.error} />
+        <Refusal error={move.error ?? cancel.error} />
         {preview ? (
           <section className="sheet sheet-pad stack" aria-labelledby="ripple">
             <h2 id="ripple" ref={heading} tabIndex={-1}>

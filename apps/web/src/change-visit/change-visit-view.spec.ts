@@ -1,4 +1,4 @@
-import { startChoices, typedInstant } from './change-visit-view.js';
+import { dayAfter, startChoices, typedInstant } from './change-visit-view.js';
 
 // Source: RFC 5545, section 3.3.5, FORM #3, its two America/New_York examples of 2007.
 it.each([
@@ -7,9 +7,18 @@ it.each([
   ['2027-01-28', '09:20', 'Europe/London', '2027-01-28T09:20:00Z'],
   ['2027-07-28', '09:20', 'Europe/London', '2027-07-28T08:20:00Z'],
   ['2027-07-28', '9:20', 'Europe/London', null],
+  ['2027-07-28', '09:22', 'Europe/London', null],
   ['', '09:20', 'Europe/London', null],
 ])('reads %s %s in %s as %s', (date, time, zone, instant) => {
   expect(typedInstant(date, time, zone)).toBe(instant);
+});
+
+it.each([
+  ['2027-01-07T09:00:00Z', '2027-01-04', '2027-01-08'],
+  ['2027-01-31T23:30:00Z', '2027-01-04', '2027-02-01'],
+  ['2027-01-04T09:00:00Z', '2027-01-09', '2027-01-09'],
+])('expects who cannot come at %s, seen on %s, again on %s', (startsAt, today, day) => {
+  expect(dayAfter(startsAt, 'Europe/London', today)).toBe(day);
 });
 
 it('names each other start with its clinician', () => {

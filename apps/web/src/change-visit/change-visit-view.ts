@@ -1,11 +1,16 @@
 import type { AlternativesView, CaseView } from '@archwright/contracts';
 import { dateAndTime } from '../time/wording.js';
-import { offsetMs } from '../time/zone.js';
+import { addDays, localDateOf, offsetMs } from '../time/zone.js';
+
+/** Visits begin on the grid on which the practice's time is kept. */
+const GRID_MINUTES = 5;
 
 export interface VisitOfCase {
   title: string;
   startsAt: string;
   when: string;
+  /** Missed: it can only be planned anew. */
+  isMissed: boolean;
 }
 
 /** The visit an appointment stands for: one appointment may serve several stages. */
@@ -17,7 +22,14 @@ export function visitOf(view: CaseView, appointmentId: string, today: string): V
     title: [...new Set(stages.map((stage) => stage.title))].join(' + '),
     startsAt,
     when: dateAndTime(startsAt, view.zone, today),
+    isMissed: stages[0]?.appointmentState === 'missed',
   };
+}
+
+/** The day after a visit, but no past one: when somebody who can't come then is likely to be able to. */
+export function dayAfter(startsAt: string, zone: string, today: string): string {
+  const next = addDays(localDateOf(Date.parse(startsAt), zone), 1);
+  return next < today ? today : next;
 }
 
 export const startChoices = (alternatives: AlternativesView, today: string): { value: string; label: string }[] =>
@@ -28,10 +40,12 @@ export const startChoices = (alternatives: AlternativesView, today: string): { v
 
 /**
  * The instant of a wall-clock time that a person typed, in the clinic's zone. A time that the spring change skips is
- * taken with the offset before it, one that occurs twice is the first (RFC 5545, section 3.3.5). Null when it is no time.
+ * taken with the offset before it, one that occurs twice is the first (RFC 5545, section 3.3.5). Null when it is no time
+ * at which a visit could begin.
  */
 export function typedInstant(date: string, time: string, zone: string): string | null {
   if (!/^\d{4}-\d{2}-\d{2}$/.test(date) || !/^([01]\d|2[0-3]):[0-5]\d$/.test(time)) return null;
+  if (Number(time.slice(3)) % GRID_MINUTES !== 0) return null;
   const wall = Date.parse(`${date}T${time}:00Z`);
   const before = wall - offsetMs(wall - 86_400_000, zone);
   const after = wall - offsetMs(wall + 86_400_000, zone);

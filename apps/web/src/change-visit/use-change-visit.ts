@@ -32,7 +32,8 @@ export function useChangeVisit(caseId: string, appointmentId: string) {
     onSuccess: (changed) => {
       client.setQueryData(['case', caseId], changed);
       return client.invalidateQueries({
-        predicate: (query) => query.queryKey[0] === 'day' || query.queryKey[0] === 'calls',
+        predicate: ({ queryKey: [subject, , part] }) =>
+          subject === 'day' || subject === 'calls' || (subject === 'case' && part === 'reminders'),
       });
     },
   });

@@ -3,6 +3,7 @@ import { Link, useNavigate, useSearch } from '@tanstack/react-router';
 import { CallSummary } from '../call-list/call-summary.js';
 import { may } from '../frame/places-view.js';
 import { useSession } from '../frame/use-session.js';
+import { useNow } from '../look/clock.js';
 import { DayPicker } from '../look/day-picker.js';
 import { Refusal } from '../look/notice.js';
 import { Empty, FirstWait, ScreenHead, Waiting } from '../look/screen.js';
@@ -15,13 +16,17 @@ import { DeskPlaces } from './desk-places.js';
 import { useDeskDay } from './use-desk-day.js';
 import { VisitRow } from './visit-row.js';
 
+/** How soon a visit that has begun can be marked as missed. */
+const NOW_EVERY_MS = 15_000;
+
 /** The day by clinic, and beside it the calls that have to be made. */
 export function DeskDayPage() {
   const search = useSearch({ from: '/inside/desk' });
   const navigate = useNavigate();
   const { role } = useSession();
+  const now = useNow(NOW_EVERY_MS);
   const { practice, day, board, act } = useDeskDay(search.on, search.clinic);
-  const clinics = board.data ? shapeDay(board.data, viewerZone()) : [];
+  const clinics = board.data ? shapeDay(board.data, viewerZone(), now) : [];
   const columns = deskWords.columns;
 
   return (

@@ -27,6 +27,7 @@ const visit = (more: Partial<AppointmentView>): AppointmentView => ({
   state: 'booked',
   ...more,
 });
+const NOON = Date.parse('2027-01-05T12:00:00Z');
 const board = (...appointments: AppointmentView[]) => ({ on: '2027-01-05', sentence: '', appointments });
 
 it('sorts visits by time within their clinic, clinics by name', () => {
@@ -37,6 +38,7 @@ it('sorts visits by time within their clinic, clinics by name', () => {
       visit({ id: '3' }),
     ),
     'Europe/London',
+    NOON,
   );
   expect(day.map((clinic) => [clinic.clinicName, clinic.rows.map((row) => row.id)])).toEqual([
     ['East', ['2']],
@@ -45,20 +47,26 @@ it('sorts visits by time within their clinic, clinics by name', () => {
 });
 
 it.each([
-  ['booked', ['arrive', 'miss'], true],
-  ['arrived', ['start'], false],
-  ['in-progress', ['finish'], false],
-  ['completed', [], false],
-  ['held', [], false],
-] as const)('offers for a %s visit what comes next', (state, actions, mayChange) => {
-  const row = shapeDay(board(visit({ state })), 'Europe/London')[0]?.rows[0];
+  ['booked', ['arrive', 'miss'], 'Move or cancel'],
+  ['arrived', ['start'], null],
+  ['in-progress', ['finish'], null],
+  ['completed', [], null],
+  ['held', [], null],
+  ['missed', [], 'Plan anew'],
+] as const)('offers for a %s visit what comes next', (state, actions, change) => {
+  const row = shapeDay(board(visit({ state })), 'Europe/London', NOON)[0]?.rows[0];
   expect(row?.actions).toEqual(actions);
-  expect(row?.mayChange).toBe(mayChange);
+  expect(row?.change).toBe(change);
+});
+
+it('lets nobody miss a visit before it begins', () => {
+  const early = Date.parse('2027-01-05T08:59:59Z');
+  expect(shapeDay(board(visit({})), 'Europe/London', early)[0]?.rows[0]?.actions).toEqual(['arrive']);
 });
 
 it('can change only visits that belong to a case, and names the zone for a viewer elsewhere', () => {
-  const row = shapeDay(board(visit({ caseId: null })), 'America/New_York')[0]?.rows[0];
-  expect(row?.mayChange).toBe(false);
+  const row = shapeDay(board(visit({ caseId: null })), 'America/New_York', NOON)[0]?.rows[0];
+  expect(row?.change).toBeNull();
   expect(row?.time).toBe('09:00');
   expect(row?.zoneNote).toBe('London time');
 });

@@ -22,7 +22,8 @@ export interface DayRow {
   state: AppointmentState;
   mark: MarkShape;
   actions: Action[];
-  mayChange: boolean;
+  /** How the visit can be changed, in words; null when it can't. */
+  change: string | null;
 }
 
 export interface ClinicDay {
@@ -53,9 +54,15 @@ const MARK: Record<AppointmentState, MarkShape> = {
   missed: 'missed',
 };
 
-const CHANGEABLE: readonly AppointmentState[] = ['provisional', 'booked'];
+const CHANGE: Partial<Record<AppointmentState, string>> = {
+  provisional: deskWords.change,
+  booked: deskWords.change,
+  missed: deskWords.planAnew,
+};
 
-function row(visit: AppointmentView, viewer: string): DayRow {
+function row(visit: AppointmentView, viewer: string, nowMs: number): DayRow {
+  // Nobody misses a visit before it begins; until then it can be moved or cancelled.
+  const hasBegun = Date.parse(visit.startsAt) <= nowMs;
   return {
     id: visit.id,
     version: visit.version,
@@ -72,20 +79,24 @@ function row(visit: AppointmentView, viewer: string): DayRow {
     chair: visit.place === 'clinic' ? visit.chairLabel : deskWords.place[visit.place],
     state: visit.state,
     mark: MARK[visit.state],
-    actions: ACTIONS[visit.state],
-    mayChange: visit.caseId !== null && CHANGEABLE.includes(visit.state),
+    actions: ACTIONS[visit.state].filter((action) => action !== 'miss' || hasBegun),
+    change: visit.caseId === null ? null : (CHANGE[visit.state] ?? null),
   };
 }
 
-/** The day by clinic, clinics by name, visits by time. */
-export function shapeDay(board: DayBoard, viewer: string): ClinicDay[] {
+/**
+ * The day by clinic, clinics by name, visits by time.
+ *
+ * @param nowMs the service's clock
+ */
+export function shapeDay(board: DayBoard, viewer: string, nowMs: number): ClinicDay[] {
   const clinics = new Map<string, ClinicDay>();
   const inOrder = [...board.appointments].sort(
     (a, b) => a.startsAt.localeCompare(b.startsAt) || a.id.localeCompare(b.id),
   );
   for (const visit of inOrder) {
     const clinic = clinics.get(visit.clinicId) ?? { clinicId: visit.clinicId, clinicName: visit.clinicName, rows: [] };
-    clinic.rows.push(row(visit, viewer));
+    clinic.rows.push(row(visit, viewer, nowMs));
     clinics.set(visit.clinicId, clinic);
   }
   return [...clinics.values()].sort((a, b) => a.clinicName.localeCompare(b.clinicName));

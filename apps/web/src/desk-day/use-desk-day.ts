@@ -3,6 +3,8 @@ import { useMutation, useQuery, useQueryClient, useSuspenseQuery } from '@tansta
 import { post, read } from '../api/client.js';
 import { practiceQuery } from '../api/queries.js';
 
+const AFFECTED: readonly string[] = ['day', 'calls', 'case'];
+
 /** The day board of one date, and what a person may do with its visits. */
 export function useDeskDay(on: string | undefined, clinicId: string | undefined) {
   const client = useQueryClient();
@@ -16,7 +18,9 @@ export function useDeskDay(on: string | undefined, clinicId: string | undefined)
   const act = useMutation({
     mutationFn: ({ id, version, action }: { id: string; version: number } & VisitAction) =>
       post(`/appointments/${id}/actions`, appointmentView, { action }, version),
-    onSettled: () => client.invalidateQueries({ queryKey: ['day'] }),
+    // A missed visit asks for a call, and changes its case.
+    onSettled: () =>
+      client.invalidateQueries({ predicate: ({ queryKey: [subject] }) => AFFECTED.includes(String(subject)) }),
   });
   return { practice, day, board, act };
 }

@@ -67,14 +67,14 @@ export function VisitRow({ row, mayAct, mayChange, pending, onAct }: Props) {
                 </Button>
               ))
             : null}
-          {mayChange && row.mayChange && row.caseId ? (
+          {mayChange && row.change && row.caseId ? (
             <Link
               to="/desk/cases/$caseId/visits/$appointmentId"
               params={{ caseId: row.caseId, appointmentId: row.id }}
               className="small"
-              aria-label={deskWords.changeOn(row.patientName)}
+              aria-label={deskWords.actionOn(row.change, row.patientName)}
             >
-              {deskWords.change}
+              {row.change}
             </Link>
           ) : null}
         </div>

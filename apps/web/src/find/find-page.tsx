@@ -5,7 +5,7 @@ import { Refusal } from '../look/notice.js';
 import { Empty, ScreenHead, Waiting } from '../look/screen.js';
 import { birthDate, longDate } from '../time/wording.js';
 import { findWords } from '../words/frame.js';
-import { typedDate } from './find-view.js';
+import { isDayOfPractice } from './find-view.js';
 import { useFind } from './use-find.js';
 
 /** Everything that fits what was typed: a day, patients, cases. */
@@ -13,7 +13,7 @@ export function FindPage() {
   const { q = '' } = useSearch({ from: '/inside/find' });
   const session = useSession();
   const found = useFind(q, may.seeVisits(session.role));
-  const day = found.today === null ? null : typedDate(q, found.today);
+  const day = found.day !== null && isDayOfPractice(found.day, found.today) ? found.day : null;
   const nothing = found.asked && !found.busy && !day && found.patients.length + found.cases.length === 0;
   return (
     <>
@@ -21,7 +21,7 @@ export function FindPage() {
       <Refusal error={found.error} />
       <Waiting busy={found.busy}>
         <div className="stack column" aria-live="polite">
-          {day && found.today ? (
+          {day ? (
             <p className="sheet sheet-pad">
               <Link to="/desk" search={{ on: day }}>
                 {findWords.goToDay(longDate(day, found.today))}

@@ -1,30 +1,34 @@
 import { casePage, patientPage, type CasePage, type PatientPage } from '@archwright/contracts';
-import { useQueries } from '@tanstack/react-query';
+import { useQueries, useSuspenseQuery } from '@tanstack/react-query';
 import { read } from '../api/client.js';
 import { practiceQuery } from '../api/queries.js';
+import { typedDate } from './find-view.js';
 
-/** Patients and cases that fit what was typed. Nothing is asked before two characters stand there. */
+/** Patients and cases that fit what was typed, a birth date too. Nothing is asked before two characters stand there. */
 export function useFind(q: string, includeCases: boolean) {
+  const { today } = useSuspenseQuery(practiceQuery).data;
+  const day = typedDate(q, today);
   const enabled = q.length >= 2;
-  const [practice, patients, cases] = useQueries({
+  const who = day === null ? { q } : { birthOn: day };
+  const [patients, cases] = useQueries({
     queries: [
-      practiceQuery,
       {
-        queryKey: ['patients', q],
-        queryFn: (): Promise<PatientPage> => read('/patients', patientPage, { q }),
+        queryKey: ['patients', who],
+        queryFn: (): Promise<PatientPage> => read('/patients', patientPage, who),
         enabled,
       },
       {
         queryKey: ['cases', 'find', q],
         queryFn: (): Promise<CasePage> => read('/cases', casePage, { q }),
-        enabled: enabled && includeCases,
+        enabled: enabled && includeCases && day === null,
       },
     ],
   });
   return {
-    today: practice.data?.today ?? null,
+    today,
+    day,
     patients: enabled ? (patients.data?.items ?? []) : [],
-    cases: enabled ? (cases.data?.items ?? []) : [],
+    cases: enabled && day === null ? (cases.data?.items ?? []) : [],
     busy: patients.isFetching || cases.isFetching,
     error: patients.error ?? cases.error,
     asked: enabled,

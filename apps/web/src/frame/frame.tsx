@@ -10,7 +10,7 @@ import { FirstWait } from '../look/screen.js';
 import { SignInForm } from '../sign-in/sign-in-form.js';
 import { frameWords } from '../words/frame.js';
 import { FindBox } from './find-box.js';
-import { placesOf } from './places-view.js';
+import { may, placesOf } from './places-view.js';
 import { useSession } from './use-session.js';
 
 function Logo() {
@@ -114,6 +114,7 @@ export function Frame() {
               <div>{session.name}</div>
               <div className="soft">{frameWords.roles[session.role]}</div>
             </div>
+            {may.seeCaughtMail(session) ? <Link to="/caught-mail">{frameWords.caughtMail}</Link> : null}
             <LookButton />
             <button type="button" className="plain-button" onClick={() => void signOut()}>
               {frameWords.signOut}

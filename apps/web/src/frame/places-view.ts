@@ -1,4 +1,4 @@
-import type { Role } from '@archwright/contracts';
+import type { Role, SessionView } from '@archwright/contracts';
 
 const ORDER = ['desk', 'bench', 'chair', 'practice'] as const;
 type PlaceKey = (typeof ORDER)[number];
@@ -47,6 +47,7 @@ export const may = {
   actOnVisits: (role: Role): boolean => role === 'front-desk' || role === 'clinician',
   seeCalls: (role: Role): boolean => role === 'front-desk' || role === 'administrator',
   seeVisits: (role: Role): boolean => role !== 'lab',
+  seeCaughtMail: ({ role, isDemonstration }: SessionView): boolean => isDemonstration && role !== 'lab',
   treat: (role: Role): boolean => role === 'clinician',
   workAtBench: (role: Role): boolean => role === 'lab',
   acceptProposals: (role: Role): boolean => role === 'front-desk' || role === 'clinician',

@@ -7,19 +7,21 @@ import { PlanList } from '../case-line/plan-list.js';
 import type { PlanRow } from '../case-line/plan-list-view.js';
 import { offerWords as words } from '../words/case.js';
 import { lineWords } from '../words/line.js';
+import type { VisitLine } from './offers-view.js';
 
 interface Props {
   offer: Offer;
   number: number;
   axis: Axis;
   row: LineDrawing;
+  visits: VisitLine[];
   rows: PlanRow[];
   delivery: string;
   children: ReactNode;
 }
 
 /** One complete offer: its line on the common axis, its delivery day, and what it gives up. */
-export function OfferSheet({ offer, number, axis, row, rows, delivery, children }: Props) {
+export function OfferSheet({ offer, number, axis, row, visits, rows, delivery, children }: Props) {
   return (
     <article className="sheet offer" aria-labelledby={`offer-${offer.id}`}>
       <div className="offer-line">
@@ -31,6 +33,15 @@ export function OfferSheet({ offer, number, axis, row, rows, delivery, children 
         >
           <CaseLineDrawing axis={axis} row={row} levels={lineWords.levels} />
         </div>
+        <ol className="offer-visits">
+          {visits.map((visit) => (
+            <li key={visit.key}>
+              <span className="strong nowrap">{visit.when}</span> {visit.title}
+              <span className="soft">, {visit.where}</span>
+              {visit.againstWish ? <span className="offer-wish">{words.wish}</span> : null}
+            </li>
+          ))}
+        </ol>
         <div className="offer-list">
           <PlanList rows={rows} wishWord={words.wish} />
         </div>

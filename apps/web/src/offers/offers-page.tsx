@@ -16,7 +16,7 @@ import { caseWords, offerWords as words } from '../words/case.js';
 import { HoldBar } from './hold-bar.js';
 import { OfferSheet } from './offer-sheet.js';
 import './offers.css';
-import { deliveryWords, firmChoices, offersOfConflict, relaxed, zoneOfPlan } from './offers-view.js';
+import { deliveryWords, firmChoices, offersOfConflict, visitLines, zoneOfPlan } from './offers-view.js';
 import { useOffers } from './use-offers.js';
 import { WhyNotSheet } from './why-not.js';
 
@@ -46,7 +46,7 @@ export function OffersPage() {
     drawingPx,
   );
   const earlier = held === null ? view.data.hold : null;
-  const refusal = [hold.error, confirm.error, release.error].find((error) => error && !offersOfConflict(error, caseId));
+  const refusal = [hold.error, confirm.error, release.error].find((error) => error && !offersOfConflict(error));
 
   function confirmHold(holdId: string, planHash: string, firm: ConfirmHold['firm']): void {
     confirm.mutate(
@@ -118,6 +118,7 @@ export function OffersPage() {
                     number={index + 1}
                     axis={laid.axis}
                     row={laid.rows[index] ?? { heightPx: 0, clinicY: 0, labY: 0, track: [], discs: [], bars: [] }}
+                    visits={visitLines(offer.plan, { today: practice.today, viewer: viewerZone() })}
                     rows={planRows(offer.plan, zoneOfPlan(offer.plan, zone), practice.today, viewerZone())}
                     delivery={deliveryWords(offer.plan, practice.today)}
                   >
@@ -149,7 +150,7 @@ export function OffersPage() {
                               hold.mutate({ offerId: offer.id, kind });
                             }}
                           >
-                            {kind === 'phone' ? words.hold : words.holdDay}
+                            {kind === 'phone' ? words.hold : words.holdLonger}
                           </Button>
                         ))}
                       </div>
@@ -162,8 +163,8 @@ export function OffersPage() {
               <WhyNotSheet
                 whyNot={offers.data.whyNot}
                 today={practice.today}
-                onRelax={(apply) => {
-                  state.setRequest(relaxed(state.request, apply));
+                onRelax={(relax) => {
+                  state.setRequest({ ...state.request, relax });
                 }}
               />
             ) : null}

@@ -1,6 +1,6 @@
 import type { CasePlan } from '@archwright/contracts';
 import { ProblemError } from '../api/errors.js';
-import { deliveryWords, firmChoices, offersOfConflict, relaxed } from './offers-view.js';
+import { deliveryWords, firmChoices, offersOfConflict, visitLines } from './offers-view.js';
 
 const plan: CasePlan = { visits: [], labSteps: [], transports: [], deliveryOn: '2027-01-28', reasons: [], givesUp: [] };
 const id = '019b0000-0000-7000-8000-000000000001';
@@ -12,26 +12,37 @@ it('writes the delivery date out, or says that only checks remain', () => {
   expect(deliveryWords({ ...plan, deliveryOn: null }, '2026-12-20')).toBe('Only checks remain');
 });
 
-describe('offersOfConflict', () => {
-  const fresh = [{ id, planHash: 'h', label: 'Earliest delivery', plan }];
+it('reads visits out on the wall of their clinic, and marks those against a wish', () => {
+  const visit = {
+    title: 'Trial placement',
+    startsAt: '2027-07-01T08:30:00Z',
+    zone: 'Europe/London',
+    clinicName: 'North clinic',
+    clinicianName: 'Dr Example',
+    asWished: false,
+  } as CasePlan['visits'][number];
+  expect(visitLines({ ...plan, visits: [visit] }, { today: '2027-06-01', viewer: 'America/New_York' })).toEqual([
+    {
+      key: '2027-07-01T08:30:00Z Trial placement',
+      when: 'Thu 1 Jul, 09:30 London time',
+      title: 'Trial placement',
+      where: 'North clinic, Dr Example',
+      againstWish: true,
+    },
+  ]);
+});
 
-  it('takes fresh offers from a conflict, as a list or as a whole answer', () => {
-    expect(offersOfConflict(conflict(409, fresh), id)?.offers).toHaveLength(1);
-    expect(offersOfConflict(conflict(409, { caseId: id, offers: fresh, whyNot: null }), id)?.offers).toHaveLength(1);
+describe('offersOfConflict', () => {
+  const fresh = { caseId: id, offers: [{ id, planHash: 'h', label: 'Earliest placement', plan }], whyNot: null };
+
+  it('takes fresh offers from a conflict', () => {
+    expect(offersOfConflict(conflict(409, fresh))).toEqual(fresh);
   });
 
   it('leaves other refusals, and conflicts without offers, to be shown as they are', () => {
-    expect(offersOfConflict(conflict(422, fresh), id)).toBeNull();
-    expect(offersOfConflict(conflict(409, undefined), id)).toBeNull();
-    expect(offersOfConflict(new Error('x'), id)).toBeNull();
-  });
-});
-
-it('adds one relaxation to those already agreed', () => {
-  const once = relaxed({ count: 3 }, { relax: { anyClinician: true } });
-  expect(relaxed(once, { extraWaitDays: { D2: 5 } })).toEqual({
-    count: 3,
-    relax: { anyClinician: true, extraWaitDays: { D2: 5 } },
+    expect(offersOfConflict(conflict(422, fresh))).toBeNull();
+    expect(offersOfConflict(conflict(409, undefined))).toBeNull();
+    expect(offersOfConflict(new Error('x'))).toBeNull();
   });
 });
 

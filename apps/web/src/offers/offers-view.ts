@@ -1,14 +1,6 @@
-import {
-  offer,
-  offersView,
-  type CasePlan,
-  type OffersView,
-  type RequestOffers,
-  requestOffers,
-} from '@archwright/contracts';
-import { z } from 'zod';
+import { offersConflict, type CasePlan, type OffersView } from '@archwright/contracts';
 import { ProblemError } from '../api/errors.js';
-import { longDate } from '../time/wording.js';
+import { dateAndTime, longDate, zoneNote } from '../time/wording.js';
 import { offerWords } from '../words/case.js';
 
 /** The zone in which an offer is drawn: that of its first visit's clinic. */
@@ -17,28 +9,30 @@ export const zoneOfPlan = (plan: CasePlan, otherwise: string): string => plan.vi
 export const deliveryWords = (plan: CasePlan, today: string): string =>
   plan.deliveryOn ? longDate(plan.deliveryOn, today) : offerWords.noDelivery;
 
-const freshOffers = z.union([offersView, z.array(offer)]);
-
-/** Fresh offers that came with a conflict, or null when the refusal was of another kind. */
-export function offersOfConflict(error: unknown, caseId: string): OffersView | null {
-  if (!(error instanceof ProblemError) || error.status !== 409) return null;
-  const parsed = freshOffers.safeParse(error.problem['offers']);
-  if (!parsed.success) return null;
-  return Array.isArray(parsed.data) ? { caseId, offers: parsed.data, whyNot: null } : parsed.data;
+export interface VisitLine {
+  key: string;
+  when: string;
+  title: string;
+  where: string;
+  againstWish: boolean;
 }
 
-/**
- * The request with a proposed relaxation applied on top of what it already held.
- *
- * @param apply as it came under `whyNot.relaxations[].apply`: a whole request, or only its `relax` part
- */
-export function relaxed(request: RequestOffers, apply: Record<string, unknown>): RequestOffers {
-  const whole = requestOffers.safeParse(apply);
-  if (whole.success && whole.data.relax) {
-    return { ...request, ...whole.data, count: request.count, relax: { ...request.relax, ...whole.data.relax } };
-  }
-  const part = requestOffers.parse({ relax: apply });
-  return { ...request, relax: { ...request.relax, ...part.relax } };
+/** The visits of a plan as they are read to somebody on the phone: when, what for, where and with whom. */
+export const visitLines = (plan: CasePlan, clock: { today: string; viewer: string }): VisitLine[] =>
+  plan.visits.map((visit) => ({
+    key: `${visit.startsAt} ${visit.title}`,
+    when: [dateAndTime(visit.startsAt, visit.zone, clock.today), zoneNote(visit.startsAt, visit.zone, clock.viewer)]
+      .filter(Boolean)
+      .join(' '),
+    title: visit.title,
+    where: `${visit.clinicName}, ${visit.clinicianName}`,
+    againstWish: !visit.asWished,
+  }));
+
+/** Fresh offers that came with a conflict, or null when the refusal was of another kind. */
+export function offersOfConflict(error: unknown): OffersView | null {
+  if (!(error instanceof ProblemError) || error.status !== 409) return null;
+  return offersConflict.safeParse(error.problem).data?.offers ?? null;
 }
 
 /** How many of the next visits can be made firm while the rest stays provisional: all but the last, at least none. */

@@ -40,7 +40,7 @@ export function useOffers(caseId: string) {
   });
 
   function takeFresh(error: unknown): void {
-    const fresh = offersOfConflict(error, caseId);
+    const fresh = offersOfConflict(error);
     if (!fresh) return;
     setHeld(null);
     setWasTaken(true);

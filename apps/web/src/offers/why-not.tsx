@@ -6,7 +6,7 @@ import { offerWords as words } from '../words/case.js';
 interface Props {
   whyNot: WhyNot;
   today: string;
-  onRelax: (apply: Record<string, unknown>) => void;
+  onRelax: (relax: WhyNot['relaxations'][number]['apply']) => void;
 }
 
 /** Which step fails, and the smallest changes that would make a plan possible; each applies itself. */
@@ -16,7 +16,6 @@ export function WhyNotSheet({ whyNot, today, onRelax }: Props) {
       <div>
         <h2 id="why-not">{words.whyNotTitle}</h2>
         <p>{whyNot.sentence}</p>
-        <p className="soft">{words.failing(whyNot.failingStage)}</p>
       </div>
       {whyNot.relaxations.length > 0 ? (
         <div className="stack-tight">
@@ -39,7 +38,9 @@ export function WhyNotSheet({ whyNot, today, onRelax }: Props) {
             ))}
           </ul>
         </div>
-      ) : null}
+      ) : (
+        <p>{words.noRelaxation}</p>
+      )}
     </section>
   );
 }

@@ -8,36 +8,29 @@ import { lineWords } from '../words/line.js';
 import { labChanges, visitChanges, zoneOfRipple, type ChangeRow } from './ripple-view.js';
 import './ripple.css';
 
-function Changes({ title, rows }: { title: string; rows: ChangeRow[] }) {
+function Changes({ rows }: { rows: ChangeRow[] }) {
   return (
-    <section className="stack-none">
-      <h3>{title}</h3>
-      {rows.length === 0 ? (
-        <p className="soft">{words.none}</p>
-      ) : (
-        <table className="table ripple-table">
-          <thead>
-            <tr>
-              <th scope="col">{lineWords.what}</th>
-              <th scope="col">{words.before}</th>
-              <th scope="col">{words.after}</th>
-            </tr>
-          </thead>
-          <tbody>
-            {rows.map((row) => (
-              <tr key={row.key}>
-                <td>
-                  <span className="strong">{row.what}</span>
-                  <div className="small soft">{row.detail}</div>
-                </td>
-                <td className="ripple-before">{row.before}</td>
-                <td className="strong">{row.after}</td>
-              </tr>
-            ))}
-          </tbody>
-        </table>
-      )}
-    </section>
+    <table className="table ripple-table">
+      <thead>
+        <tr>
+          <th scope="col">{lineWords.what}</th>
+          <th scope="col">{words.before}</th>
+          <th scope="col">{words.after}</th>
+        </tr>
+      </thead>
+      <tbody>
+        {rows.map((row) => (
+          <tr key={row.key}>
+            <td>
+              <span className="strong">{row.what}</span>
+              <div className="small soft">{row.detail}</div>
+            </td>
+            <td className="ripple-before">{row.before}</td>
+            <td className="strong">{row.after}</td>
+          </tr>
+        ))}
+      </tbody>
+    </table>
   );
 }
 
@@ -48,12 +41,14 @@ interface Props {
   viewer: string;
 }
 
-/** What a change would do: before in grey, after in ink, on one axis; then the same in words, and the calls to make. */
+/** What a change would do: before in grey, after in ink, on one axis; then who has to know, and the same in words. */
 export function RippleSheet({ ripple, zone, today, viewer }: Props) {
   const [attach, width] = useWidth(600);
   const drawnIn = zoneOfRipple(ripple, zone);
   const laid = layLines([lineBefore(ripple, drawnIn), lineOfPlan(ripple.plan, drawnIn, true)], width);
   const clock = { today, viewer };
+  const visits = visitChanges(ripple, clock);
+  const steps = labChanges(ripple, drawnIn, clock);
   return (
     <div className="stack" ref={attach}>
       <p className="strong">{ripple.sentence}</p>
@@ -67,22 +62,34 @@ export function RippleSheet({ ripple, zone, today, viewer }: Props) {
           ))}
         </div>
       ) : null}
-      <div className="halves">
-        <Changes title={words.visitsTitle} rows={visitChanges(ripple, clock)} />
-        <Changes title={words.labTitle} rows={labChanges(ripple, drawnIn, clock)} />
-      </div>
-      <p>{words.untouched(ripple.untouchedVisits)}</p>
       <section className="stack-none">
-        <h3>{words.callsTitle}</h3>
+        <h3>{words.toldTitle}</h3>
         {ripple.calls.length === 0 ? <p className="soft">{words.none}</p> : null}
         <ul className="stack-none">
           {ripple.calls.map((call) => (
             <li key={call.patientId + call.sentence}>
-              <span className="strong">{call.patientName}</span> {call.phone ?? ''}: {call.sentence}
+              <span className="strong">{call.patientName}</span>
+              {call.byMail ? null : `, ${call.phone ?? words.noPhone}`}: {call.sentence}
             </li>
           ))}
         </ul>
       </section>
+      {visits.length > 0 ? (
+        <section className="stack-none">
+          <h3>{words.visitsTitle}</h3>
+          <div className="scroll-x">
+            <Changes rows={visits} />
+          </div>
+        </section>
+      ) : null}
+      {steps.length > 0 ? (
+        <details className="details">
+          <summary>{words.labTitle(steps.length)}</summary>
+          <div className="scroll-x">
+            <Changes rows={steps} />
+          </div>
+        </details>
+      ) : null}
     </div>
   );
 }

@@ -22,7 +22,7 @@ export const deskWords = {
   action: { arrive: 'Arrived', start: 'Start', finish: 'Finish', miss: 'Missed' },
   actionOn: (action: string, patient: string) => `${action}: ${patient}`,
   change: 'Move or cancel',
-  changeOn: (patient: string) => `Move or cancel the visit of ${patient}`,
+  planAnew: 'Plan anew',
   columns: { time: 'Time', patient: 'Patient', visit: 'Visit', with: 'With', state: 'State', act: 'What now' },
   place: { home: 'At home', 'care-home': 'Care home' },
   visits: (n: number) => count(n, 'visit', 'visits'),

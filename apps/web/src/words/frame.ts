@@ -6,9 +6,10 @@ export const frameWords = {
   skip: 'Go to the work',
   places: { desk: 'Desk', bench: 'Bench', chair: 'Chair', practice: 'Practice' },
   placesLabel: 'Workplaces',
-  find: 'Find a patient, case or date',
+  find: 'Name, case, birth date or day',
   findCase: 'Find a case number',
   findKey: 'Press / to search',
+  caughtMail: 'Caught mail',
   signOut: 'Sign out',
   appearance: { auto: 'Colours: as the system', light: 'Colours: light', dark: 'Colours: dark' },
   roles: {
@@ -68,16 +69,28 @@ export const signInWords = {
   demo: 'Trying it out? The demo accounts are printed where the server was started.',
 };
 
+/** Words of the demonstration's mail. */
+export const caughtMailWords = {
+  title: 'Caught mail',
+  sentence:
+    'The demonstration sends nothing: what would have gone to patients and colleagues stands here, the newest on top.',
+  loading: 'the mail',
+  none: 'Nothing was sent yet. Confirm visits of a patient who agreed to reminders by mail, and the itinerary appears here within seconds.',
+  to: (address: string) => `to ${address}`,
+  calendar: 'The calendar entry in it',
+};
+
 /** Words of the search page. */
 export const findWords = {
   title: 'Find',
-  start: 'Type a name, a case number such as 26-0147, or a date such as 5 Jan or 2027-01-05.',
+  start:
+    'Type a name, a case number such as 27-0147, a birth date such as 4 Mar 1949 or 04/03/1949 (day first), or a day such as 5 Jan.',
   results: (q: string) => `What fits “${q}”`,
   goToDay: (day: string) => `The day ${day}`,
   patients: 'Patients',
   cases: 'Cases',
   nothing: (q: string) =>
-    `Nobody and nothing fits “${q}”. Try part of the family name, or the last digits of the case number.`,
+    `Nobody and nothing fits “${q}”. Try the beginning of the family name or the given name, a birth date, or the beginning of the case number.`,
   addPatient: 'Add a new patient',
   born: 'born',
 };

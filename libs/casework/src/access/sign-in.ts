@@ -25,7 +25,7 @@ export class SessionEndedError extends DomainError {
 /** A person at a screen: who they are to the rules, and how a screen greets them. */
 export interface SignedIn {
   readonly actor: Actor;
-  readonly view: SessionView;
+  readonly view: Omit<SessionView, 'isDemonstration'>;
 }
 
 /** Argon2id as the OWASP password storage sheet asks for at least (19 MiB, two passes, one lane). */

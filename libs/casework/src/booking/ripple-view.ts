@@ -1,10 +1,11 @@
 import type { Ripple } from '@archwright/contracts';
-import { PatientIdentity, type LabStep } from '@archwright/records';
-import type { EntityManager } from 'typeorm';
+import { Consent, PatientIdentity, type LabStep } from '@archwright/records';
+import { IsNull, type EntityManager } from 'typeorm';
 import type { StageBooking } from '../planning/bookings.js';
 import { loadPlanLabels, toInstant, toPlanView, type PlanLabels } from '../planning/plan-view.js';
 import { isMovable, type ReplanBasis } from '../planning/replan-basis.js';
 import type { StoredPlan } from '../planning/stored-plan.js';
+import { isReachedByMail } from '../reminders/visits.js';
 
 /** A stored change as people see it before it happens: what moves from when to when, who has to be called, what stays. */
 export async function rippleView(
@@ -23,17 +24,6 @@ export async function rippleView(
   }));
   const labSteps = [...movedSteps(basis, stored), ...droppedSteps(basis, stored)];
   const untouchedVisits = stored.plan.visits.filter(({ isKept }) => isKept).length;
-  const calls =
-    visits.length === 0
-      ? []
-      : [
-          {
-            patientId: basis.patient.id,
-            patientName,
-            phone: identity?.phone ?? null,
-            sentence: `Tell the patient that ${counted(visits.length, 'visit changes', 'visits change')}.`,
-          },
-        ];
   return {
     id: stored.id,
     planHash: stored.planHash,
@@ -41,9 +31,38 @@ export async function rippleView(
     sentence: sentenceOf(visits.length, labSteps.length, untouchedVisits),
     visits,
     labSteps,
-    calls,
+    calls:
+      visits.length === 0 ? [] : [await callOf(tx, basis.patient.id, { identity, patientName, count: visits.length })],
     untouchedVisits,
     plan: toPlanView(stored.plan, labels),
+  };
+}
+
+interface ToBeTold {
+  readonly identity: PatientIdentity | null;
+  readonly patientName: string;
+  /** Visits that change. */
+  readonly count: number;
+}
+
+/** How the patient hears of the change: by mail where that was agreed to, else somebody calls. */
+async function callOf(
+  tx: EntityManager,
+  patientId: string,
+  { identity, patientName, count }: ToBeTold,
+): Promise<Ripple['calls'][number]> {
+  const consents = await tx.findBy(Consent, { patientId, withdrawnAt: IsNull() });
+  const byMail = isReachedByMail({
+    mail: identity?.mail ?? null,
+    consents: consents.map(({ channel }) => channel),
+  });
+  const what = counted(count, 'visit changes', 'visits change');
+  return {
+    patientId,
+    patientName,
+    phone: identity?.phone ?? null,
+    byMail,
+    sentence: byMail ? `Is told by mail that ${what}.` : `Tell the patient that ${what}.`,
   };
 }
 

@@ -64,16 +64,16 @@ export async function previewMove(
 export async function previewCancel(
   { db, searches }: PlanningMeans,
   actor: Actor,
-  { appointmentId, reason, then }: PreviewCancel,
+  { appointmentId, reason, notBefore, then }: PreviewCancel,
   now: Date,
 ): Promise<Ripple> {
   const { organisationId } = actor;
-  const { basis, stage, appointment } = await inOrganisation(db, organisationId, (tx) =>
-    loadChanging(tx, actor, appointmentId, now),
-  );
+  const changing = await inOrganisation(db, organisationId, (tx) => loadChanging(tx, actor, appointmentId, now));
+  const { basis, stage } = changing;
   if (then === 'drop-rest')
     return inOrganisation(db, organisationId, (tx) => dropRest(tx, actor, basis, stage, reason, now));
-  const replan = await searches.replan(awayFrom(basis, stage.code, appointment));
+  const againMs = notBefore === undefined ? 0 : Date.parse(notBefore);
+  const replan = await searches.replan(awayFrom(changing, againMs));
   if (replan === null)
     throw new NoSuchTimeError(
       'No other time is left for this visit within the waits. Drop the rest and ask for offers.',
@@ -83,15 +83,24 @@ export async function previewCancel(
   return inOrganisation(db, organisationId, (tx) => kept(tx, actor, basis, { label: 'Plan anew', found, change }, now));
 }
 
-/** The patient is not there at the cancelled time, and the visit costs nothing to place elsewhere. */
-function awayFrom({ search }: ReplanBasis, stage: string, { startsAt, endsAt }: Appointment) {
-  const { request, booked } = search;
-  const cancelled = { startMs: startsAt.getTime(), endMs: endsAt.getTime() };
-  const patient = { ...request.patient, busy: [...request.patient.busy, cancelled] };
+/**
+ * The patient is not there at the cancelled time, nor between the visit before it and the time from which they can come
+ * again; and the visit costs nothing to place elsewhere.
+ */
+function awayFrom({ basis, stage, appointment }: Changing, againMs: number) {
+  const { request, booked } = basis.search;
+  const [startMs, endMs] = [appointment.startsAt.getTime(), appointment.endsAt.getTime()];
+  const endsBefore = basis.bookings
+    .map((each) => each.appointment)
+    .filter(({ startsAt }) => startsAt < appointment.startsAt)
+    .map(({ endsAt }) => endsAt.getTime() + request.patient.travelMinutes * 60_000);
+  const away =
+    againMs <= endMs ? { startMs, endMs } : { startMs: Math.min(startMs, Math.max(0, ...endsBefore)), endMs: againMs };
+  const patient = { ...request.patient, busy: [...request.patient.busy, away] };
   return {
-    ...search,
+    ...basis.search,
     request: { ...request, patient },
-    booked: booked.filter((each) => each.stage !== stage),
+    booked: booked.filter((each) => each.stage !== stage.code),
     chosen: null,
   };
 }

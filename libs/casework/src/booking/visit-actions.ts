@@ -37,7 +37,7 @@ const HAPPENED: Readonly<Record<Action, string>> = {
  * What happens on the day: the patient arrives, the visit starts and finishes, or the patient does not come. A missed
  * visit waits to be planned again, and the call list asks for a call.
  *
- * @throws {WrongStateError} when the visit is not where the action may follow
+ * @throws {WrongStateError} when the visit is not where the action may follow; nobody misses a visit before its start
  */
 export async function actOnVisit(
   tx: EntityManager,
@@ -52,6 +52,9 @@ export async function actOnVisit(
   requireVersion(version, visit.version);
   if (!ACCEPTED[action].includes(visit.state)) {
     throw new WrongStateError('The visit', visit.state, ACCEPTED[action].join(' or '));
+  }
+  if (action === 'miss' && visit.startsAt > now) {
+    throw new WrongStateError('The visit', 'yet to begin', 'past its start, or moved or cancelled before');
   }
   const stages = await stagesOf(tx, appointmentId);
   await change(tx, { visit, stages }, action, now);

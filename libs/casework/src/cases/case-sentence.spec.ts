@@ -70,7 +70,7 @@ describe('the sentence on top of a case', () => {
       'To be decided at "Trial": Vertical dimension does not agree.',
     );
     expect(caseSentence(aCase({ stages, heldUntil }))).toBe(
-      'Times are held until 10:15: confirm them or give them back.',
+      'Times are held until Monday 1 February 2027 at 10:15: confirm them or give them back.',
     );
     expect(caseSentence(aCase({ stages }))).toBe('Under way: Jaw relation.');
   });

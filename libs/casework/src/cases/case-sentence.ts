@@ -1,7 +1,7 @@
 import type { CaseState, StageState } from '@archwright/contracts';
 import { isToCome } from '@archwright/protocol';
 import type { StageVisit } from './case-visits.js';
-import { dateInWords, dayInWords, momentInWords, timeInWords } from './dates-in-words.js';
+import { dateInWords, dayInWords, momentInWords } from './dates-in-words.js';
 
 /** What the sentence on top of a case is made from. */
 export interface CaseSituation {
@@ -51,7 +51,7 @@ function urgent({ alerts, heldUntil, stages, zone }: CaseSituation): string | nu
   const [alert] = alerts;
   if (alert !== undefined) return `To be decided at "${alert.stage}": ${ended(alert.reason)}`;
   if (heldUntil !== null)
-    return `Times are held until ${timeInWords(heldUntil, zone)}: confirm them or give them back.`;
+    return `Times are held until ${momentInWords(heldUntil, zone)}: confirm them or give them back.`;
   const underWay = stages.find(({ state }) => state === 'in-progress');
   return underWay === undefined ? null : `Under way: ${underWay.title}.`;
 }

@@ -10,7 +10,7 @@ export function momentInWords(at: Date, zone: string): string {
 }
 
 /** Such as `09:20`. */
-export function timeInWords(at: Date, zone: string): string {
+function timeInWords(at: Date, zone: string): string {
   const part = partsOf(at, zone, { hour: '2-digit', minute: '2-digit', hourCycle: 'h23' });
   return `${part('hour')}:${part('minute')}`;
 }

@@ -12,7 +12,7 @@ interface Found {
   readonly number: string;
 }
 
-/** Newest first. What was typed is the beginning of a case number or of the patient's name. */
+/** Newest first. What was typed is the beginning of a case number or of any word of the patient's name. */
 export async function listCases(tx: EntityManager, actor: Actor, query: CaseQuery, now: Date): Promise<CasePage> {
   const { items, next } = await findCases(tx, actor, query);
   return { items: (await overviewsOf(tx, items, now)).map(({ summary }) => summary), next };
@@ -46,7 +46,7 @@ async function findCases(
     actor.role === 'lab'
       ? ''
       : `OR c.patient_id IN (
-    SELECT patient_id FROM patient_identity WHERE search_key >= $3 AND search_key < $4)`;
+    SELECT patient_id FROM patient_name_key WHERE search_key >= $3 AND search_key < $4)`;
   const found: Found[] = await tx.query(
     `SELECT c.id, c.number FROM treatment_case c
      WHERE ${CASE_IN_SCOPE}

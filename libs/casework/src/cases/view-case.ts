@@ -1,4 +1,5 @@
 import type { CaseView } from '@archwright/contracts';
+import { isToCome } from '@archwright/protocol';
 import { Plan } from '@archwright/records';
 import type { EntityManager } from 'typeorm';
 import type { Actor } from '../actor.js';
@@ -24,7 +25,7 @@ export async function viewCase(tx: EntityManager, actor: Actor, caseId: string, 
   const { treatmentCase, summary, zone, hold, alerts } = overview;
   return {
     ...summary,
-    ...(await lineOf(tx, overview)),
+    ...(await lineOf(tx, overview, now)),
     ...(await linkedCases(tx, actor, treatmentCase)),
     stateReason: treatmentCase.stateReason,
     reviewOn: treatmentCase.reviewOn,
@@ -36,6 +37,7 @@ export async function viewCase(tx: EntityManager, actor: Actor, caseId: string, 
     consentOn: treatmentCase.consentOn,
     treatmentApprovedOn: treatmentCase.treatmentApprovedOn,
     medicinesAskedOn: treatmentCase.medicinesAskedOn,
+    plannable: isPlannable(overview),
     hold: hold === null ? null : await holdOf(tx, hold.id, hold.planId, hold.expiresAt),
     alerts: alerts.map(({ id, stageId, reason, state }) => ({
       id,
@@ -47,6 +49,15 @@ export async function viewCase(tx: EntityManager, actor: Actor, caseId: string, 
   };
 }
 
+function isPlannable({ treatmentCase: { state }, stages }: CaseOverview): boolean {
+  const hasFirmTime = ({ visit }: CaseOverview['stages'][number]): boolean =>
+    visit !== null && !['held', 'provisional', 'missed'].includes(visit.state);
+  return (
+    (state === 'open' || state === 'enquiry') &&
+    stages.some((stage) => stage.chained && isToCome(stage.row.state) && !hasFirmTime(stage))
+  );
+}
+
 /** @throws {RecordNotFoundError} for a case unknown here or outside the actor's clinics or laboratories */
 export async function loadOverview(tx: EntityManager, actor: Actor, caseId: string, now: Date): Promise<CaseOverview> {
   const [overview] = await loadOverviews(tx, [await requireCase(tx, actor, caseId)], now);
@@ -54,11 +65,12 @@ export async function loadOverview(tx: EntityManager, actor: Actor, caseId: stri
   return overview;
 }
 
-/** Arches with their paths, and the chain of stages and laboratory steps. */
+/** Arches with their paths, and the chain of stages, laboratory steps and ways between the two. */
 export async function lineOf(
   tx: EntityManager,
   overview: CaseOverview,
-): Promise<Pick<CaseView, 'arches' | 'stages' | 'labSteps'>> {
+  now: Date,
+): Promise<Pick<CaseView, 'arches' | 'stages' | 'labSteps' | 'transports'>> {
   const titles = await pathTitles(tx, overview.treatmentCase.id);
   return {
     arches: overview.arches.map(({ arch, pathVersionId }) => ({
@@ -68,6 +80,7 @@ export async function lineOf(
     })),
     stages: overview.stages.map(stageViewOf),
     labSteps: await labStepsOf(tx, overview),
+    transports: await transportsOf(tx, overview.treatmentCase.id, now),
   };
 }
 
@@ -114,6 +127,23 @@ async function labStepsOf(tx: EntityManager, { treatmentCase, chain }: CaseOverv
         endsAt: row.endsAt?.toISOString() ?? null,
       };
     });
+}
+
+/** Ways of the courier that were taken or will be; those of a hold only while it lasts. */
+async function transportsOf(tx: EntityManager, caseId: string, now: Date): Promise<CaseView['transports']> {
+  const legs: { direction: 'to-lab' | 'to-clinic'; departsAt: Date; arrivesAt: Date }[] = await tx.query(
+    `SELECT l.direction, l.departs_at AS "departsAt", l.arrives_at AS "arrivesAt"
+     FROM courier_leg l LEFT JOIN hold h ON h.id = l.hold_id
+     WHERE l.case_id = $1 AND l.state <> 'cancelled'
+       AND (l.hold_id IS NULL OR (h.state = 'active' AND h.expires_at > $2))
+     ORDER BY l.departs_at, l.id`,
+    [caseId, now],
+  );
+  return legs.map(({ direction, departsAt, arrivesAt }) => ({
+    direction,
+    departsAt: departsAt.toISOString(),
+    arrivesAt: arrivesAt.toISOString(),
+  }));
 }
 
 async function holdOf(tx: EntityManager, id: string, planId: string, expiresAt: Date): Promise<CaseView['hold']> {

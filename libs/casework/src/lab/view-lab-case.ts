@@ -16,7 +16,7 @@ import { workOrdersOf } from './work-orders.js';
 export async function viewLabCase(tx: EntityManager, actor: Actor, caseId: string, now: Date): Promise<LabCaseView> {
   const overview = await loadOverview(tx, actor, caseId, now);
   const { id, version, number, state, title, deliveryOn } = overview.summary;
-  const { arches, stages, labSteps } = await lineOf(tx, overview);
+  const { arches, stages, labSteps, transports } = await lineOf(tx, overview, now);
   const isNextToWork = (code: string) => labSteps.some((step) => step.afterStage === code || step.beforeStage === code);
   return {
     id,
@@ -28,6 +28,7 @@ export async function viewLabCase(tx: EntityManager, actor: Actor, caseId: strin
     zone: overview.zone,
     arches,
     stages: stages.filter((stage) => isNextToWork(stage.code)),
+    transports,
     labSteps: await withBench(tx, caseId, labSteps, now),
     workOrders: await workOrdersOf(tx, caseId, overview.chain),
   };

@@ -4,6 +4,7 @@ import { Patient, PatientIdentity, Resource, recordAudit, uuidv7 } from '@archwr
 import type { EntityManager } from 'typeorm';
 import type { Actor } from '../actor.js';
 import { giveConsents, type ConsentWording } from './consents.js';
+import { writeNameKeys } from './name-keys.js';
 import { searchKeyOf } from './search-key.js';
 
 /** The patient's resource bears no name: labels are shown where time is taken. */
@@ -47,6 +48,7 @@ export async function enterPatients(
     PatientIdentity,
     entered.map(({ id, body, importKey }) => ({ ...identityFieldsOf(body), importKey, id: uuidv7(), patientId: id })),
   );
+  await writeNameKeys(tx, entered);
   const given = entered.flatMap(({ id, body }) =>
     [...new Set(body.reminderConsent)].map((channel) => ({ patientId: id, channel })),
   );

@@ -6,6 +6,7 @@ import type { Actor } from '../actor.js';
 import { reconcileConsents, type ConsentWording } from './consents.js';
 import { enterPatients, identityFieldsOf, planningFieldsOf } from './enter-patients.js';
 import { lockPatient } from './patient-access.js';
+import { rewriteNameKeys } from './name-keys.js';
 import { viewPatient } from './view-patient.js';
 
 const AT_THE_DESK: ConsentWording = 'reminders-1';
@@ -57,6 +58,7 @@ export async function replacePatient(
 ): Promise<void> {
   await tx.update(Patient, { id }, { ...planningFieldsOf(body), version: version + 1 });
   await tx.update(PatientIdentity, { patientId: id }, identityFieldsOf(body));
+  await rewriteNameKeys(tx, id, body);
   await reconcileConsents(tx, actor, id, body.reminderConsent, wording, now);
   const subject = { subjectKind: 'patient', subjectId: id };
   await recordAudit(tx, {

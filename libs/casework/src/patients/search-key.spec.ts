@@ -1,5 +1,5 @@
 import fc from 'fast-check';
-import { searchKeyOf, searchRange } from './search-key.js';
+import { nameKeysOf, searchKeyOf, searchRange } from './search-key.js';
 
 /** PostgreSQL's collation "C" compares bytes. */
 const comesBefore = (one: string, other: string) => Buffer.compare(Buffer.from(one), Buffer.from(other)) < 0;
@@ -19,6 +19,16 @@ describe('search keys of patients', () => {
   it('leaves out names that begin otherwise', () => {
     expect(isInside('mullner ada', searchRange('Müller'))).toBe(false);
     expect(isInside('mulle ada', searchRange('Müller'))).toBe(false);
+  });
+
+  it.each(['Ada', 'ada van', 'Berg', 'Linden', 'van der berg'])('finds Ada van der Berg-Linden by %s', (typed) => {
+    const keys = nameKeysOf({ familyName: 'van der Berg-Linden', givenName: 'Ada' });
+    expect(keys.some((key) => isInside(key, searchRange(typed)))).toBe(true);
+  });
+
+  it('keeps one key per word, the family name first', () => {
+    expect(nameKeysOf({ familyName: 'Mole', givenName: 'Ada' })).toEqual(['mole ada', 'ada mole']);
+    expect(nameKeysOf({ familyName: 'Ada', givenName: 'Ada' })).toEqual(['ada ada']);
   });
 
   it('finds every name by any beginning of it', () => {

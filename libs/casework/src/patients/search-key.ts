@@ -7,6 +7,13 @@ export function searchKeyOf({ familyName, givenName }: { familyName: string; giv
   return folded(`${familyName} ${givenName}`);
 }
 
+/** The same from each of its words on, so that a search may begin with any of them; the family name comes first. */
+export function nameKeysOf(name: { familyName: string; givenName: string }): string[] {
+  const key = searchKeyOf(name);
+  const starts = [0, ...[...key.matchAll(/[ -]/g)].map(({ index }) => index + 1)];
+  return [...new Set(starts.map((start) => `${key.slice(start)} ${key.slice(0, start)}`.trim()))];
+}
+
 /** Keys that begin with what was typed lie from `from` up to, but not including, `until`. */
 export function searchRange(typed: string): { from: string; until: string } {
   const from = folded(typed);

@@ -25,7 +25,10 @@ export async function announceVisits(tx: EntityManager, visits: readonly Visit[]
   }
 }
 
-/** One message per visit that moved or was cancelled, if the patient ever heard of it; a visit new to them is announced. */
+/**
+ * One message per visit that moved or was cancelled, if the patient ever heard of it, or one call for all of them; a visit
+ * new to them is announced.
+ */
 export async function announceChanges(tx: EntityManager, visits: readonly Visit[], now: Date): Promise<void> {
   const changed = visits.filter(({ hasDied }) => !hasDied);
   await tx.query(
@@ -42,22 +45,37 @@ export async function announceChanges(tx: EntityManager, visits: readonly Visit[
   const told = changed.filter(({ id }) => known.has(id));
   for (const [caseId, moved] of byCase(told.filter(isComing))) {
     await noteAnnounced(tx, caseId, moved, now);
-    for (const visit of moved) await announceChange(tx, visit, 'visit-moved', 'has a new time', now);
+    await announceChange(tx, moved, 'visit-moved', now);
   }
-  for (const visit of told.filter(({ state }) => state === 'cancelled')) {
-    await announceChange(tx, visit, 'visit-cancelled', 'will not take place', now);
+  for (const cancelled of byCase(told.filter(({ state }) => state === 'cancelled')).values()) {
+    await announceChange(tx, cancelled, 'visit-cancelled', now);
   }
 }
 
+const CHANGED = {
+  'visit-moved': { one: 'has a new time', many: 'have new times' },
+  'visit-cancelled': { one: 'will not take place', many: 'will not take place' },
+} as const;
+
+/** @param visits of one case and patient, at least one */
 async function announceChange(
   tx: EntityManager,
-  visit: Visit,
-  kind: 'visit-moved' | 'visit-cancelled',
-  words: string,
+  visits: readonly Visit[],
+  kind: keyof typeof CHANGED,
   now: Date,
 ): Promise<void> {
-  if (isReachedByMail(visit)) await notify(tx, visit, { kind, appointmentId: visit.id }, now);
-  else await askToCall(tx, visit, `Tell the patient that a visit of case ${visit.caseNumber ?? ''} ${words}.`, now);
+  const [first] = visits;
+  if (first === undefined) return;
+  if (isReachedByMail(first)) {
+    for (const visit of visits) await notify(tx, visit, { kind, appointmentId: visit.id }, now);
+    return;
+  }
+  const ofCase = `of case ${first.caseNumber ?? ''}`;
+  const what =
+    visits.length === 1
+      ? `a visit ${ofCase} ${CHANGED[kind].one}`
+      : `${String(visits.length)} visits ${ofCase} ${CHANGED[kind].many}`;
+  await askToCall(tx, first, `Tell the patient that ${what}.`, now);
 }
 
 /** Everything that was announced of these cases, oldest first. */

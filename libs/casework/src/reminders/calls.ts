@@ -14,7 +14,7 @@ const DONE_SHOWN_MS = 12 * 3_600_000;
 
 const TASKS = `
   SELECT k.id, k.version, k.patient_id AS "patientId", i.given_name || ' ' || i.family_name AS "patientName", i.phone,
-    k.case_id AS "caseId", k.reason, k.state, k.due_at AS "dueAt",
+    k.case_id AS "caseId", l.zone, k.reason, k.state, k.due_at AS "dueAt",
     coalesce((SELECT json_agg(json_build_object('at', to_char(t.attempted_at AT TIME ZONE 'UTC', 'YYYY-MM-DD"T"HH24:MI:SS.MS"Z"'),
         'outcome', t.outcome, 'by', u.name) ORDER BY t.attempted_at)
       FROM call_attempt t JOIN user_account u ON u.id = t.attempted_by WHERE t.call_task_id = k.id), '[]') AS attempts
@@ -22,7 +22,8 @@ const TASKS = `
   LEFT JOIN patient_identity i ON i.patient_id = k.patient_id
   LEFT JOIN appointment a ON a.id = k.appointment_id
   LEFT JOIN treatment_case c ON c.id = k.case_id
-  WHERE ($1::uuid[] IS NULL OR coalesce(a.clinic_id, c.home_clinic_id) = ANY ($1))`;
+  JOIN clinic l ON l.id = coalesce(a.clinic_id, c.home_clinic_id)
+  WHERE ($1::uuid[] IS NULL OR l.id = ANY ($1))`;
 
 /** Calls to make, the earliest due first, and those made within the last hours. */
 export async function callListOf(tx: EntityManager, actor: Actor, now: Date): Promise<CallList> {

@@ -12,9 +12,10 @@ export async function remindersOfCase(tx: EntityManager, actor: Actor, caseId: s
     (actor.role === 'administrator' || treated.clinicIds.some((clinicId) => actor.clinicIds.includes(clinicId)));
   if (!isSeen) throw new RecordNotFoundError('case', caseId);
   const rows: (Omit<ReminderView, 'dueAt' | 'sentAt'> & { dueAt: Date; sentAt: Date | null })[] = await tx.query(
-    `SELECT r.id, r.appointment_id AS "appointmentId", r.channel, r.lead_minutes AS "leadMinutes", r.due_at AS "dueAt",
+    `SELECT r.id, r.appointment_id AS "appointmentId", l.zone, r.channel, r.lead_minutes AS "leadMinutes", r.due_at AS "dueAt",
        r.state, r.sent_at AS "sentAt"
-     FROM reminder r WHERE EXISTS (
+     FROM reminder r JOIN appointment a ON a.id = r.appointment_id JOIN clinic l ON l.id = a.clinic_id
+     WHERE EXISTS (
        SELECT FROM appointment_stage s JOIN stage g ON g.id = s.stage_id
        WHERE s.appointment_id = r.appointment_id AND g.case_id = $1)
      ORDER BY r.due_at, r.id`,

@@ -11,8 +11,20 @@ function spoken(date: string): string {
   return `${String(Number(day))} ${MONTHS[Number(month) - 1] ?? month} ${year}`;
 }
 
+const WEEKDAYS = ['Sun', 'Mon', 'Tue', 'Wed', 'Thu', 'Fri', 'Sat'] as const;
+
+/** A wall-clock time of the next weeks, such as `Mon 13 Apr 09:20`. */
+function spokenTime(local: string): string {
+  const date = local.slice(0, 10);
+  const weekday = WEEKDAYS[new Date(`${date}T00:00:00Z`).getUTCDay()] ?? '';
+  return `${weekday} ${spoken(date).slice(0, -5)} ${local.slice(11)}`;
+}
+
 const times = (count: number, one: string, many: string): string =>
   count === 1 ? `one ${one}` : `${String(count)} ${many}`;
+/** The same at the beginning of a sentence. */
+const timesFirst = (count: number, one: string, many: string): string =>
+  count === 1 ? `One ${one}` : `${String(count)} ${many}`;
 
 /** Why a plan is offered, one sentence each. */
 export function reasonSentences(reasons: readonly OfferReason[], deliveryOn: string | null): string[] {
@@ -42,16 +54,10 @@ export function reasonSentences(reasons: readonly OfferReason[], deliveryOn: str
 
 /** What a plan gives up, one sentence each. */
 export function givenUp(visits: readonly CasePlanVisit[], vector: ChainVector, patient: PatientSnapshot): string[] {
-  const broken = visits
-    .filter((each) => !each.asWished)
-    .map((each) => {
-      const local = toLocal(each.startMs, patient.zone);
-      const what = each.againstWishes.map((wish) => (wish === 'weekday' ? 'the weekdays' : 'the hours')).join(' and ');
-      return `${each.title}, ${spoken(local.slice(0, 10))} ${local.slice(11)}, is outside ${what} wished for.`;
-    });
   const changes: string[] = [];
-  if (vector.clinicianChanges > 0) changes.push(`${times(vector.clinicianChanges, 'change', 'changes')} of clinician.`);
-  if (vector.clinicChanges > 0) changes.push(`${times(vector.clinicChanges, 'change', 'changes')} of clinic.`);
+  if (vector.clinicianChanges > 0)
+    changes.push(`${timesFirst(vector.clinicianChanges, 'change', 'changes')} of clinician.`);
+  if (vector.clinicChanges > 0) changes.push(`${timesFirst(vector.clinicChanges, 'change', 'changes')} of clinic.`);
   const cap = patient.chairMinutesPerDay;
   const tooLong = visits.flatMap((each) => {
     const minutes = (each.endMs - each.startMs) / 60_000;
@@ -59,5 +65,13 @@ export function givenUp(visits: readonly CasePlanVisit[], vector: ChainVector, p
       ? [`${each.title} takes ${String(minutes)} minutes, more than the ${String(cap)} a day the patient can sit.`]
       : [];
   });
-  return [...broken, ...changes, ...tooLong];
+  return [...outsideWishes(visits, patient), ...changes, ...tooLong];
+}
+
+function outsideWishes(visits: readonly CasePlanVisit[], patient: PatientSnapshot): string[] {
+  const broken = visits.filter((each) => !each.asWished);
+  if (broken.length === 0) return [];
+  const starts = broken.map((each) => spokenTime(toLocal(each.startMs, patient.zone)));
+  const are = broken.length === 1 ? 'visit is' : 'visits are';
+  return [`${timesFirst(broken.length, are, are)} outside the wishes: ${starts.join(', ')}.`];
 }

@@ -40,6 +40,13 @@ export class PatientIdentity extends TenantRow {
   @Column({ type: 'text', collation: 'C' }) searchKey!: string;
 }
 
+/** The name from one of its words on, as it is searched; goes when the identity goes. */
+@Entity('patient_name_key')
+export class PatientNameKey extends TenantRow {
+  @Column('uuid') patientId!: string;
+  @Column({ type: 'text', collation: 'C' }) searchKey!: string;
+}
+
 /** The patient's consent to one channel, in a stated wording. */
 @Entity('consent')
 export class Consent extends TenantRow {

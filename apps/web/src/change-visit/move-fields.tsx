@@ -1,0 +1,73 @@
+import { NativeSelect, TextInput } from '@mantine/core';
+import { changeWords as words } from '../words/case.js';
+
+/** Stands for a start that is not in the list. */
+export const OTHER = 'other';
+
+export interface MoveDraft {
+  /** A start of the list, {@link OTHER}, or nothing yet: the first of the list. */
+  start: string;
+  date: string;
+  time: string;
+}
+
+interface Props {
+  draft: MoveDraft;
+  choices: { value: string; label: string }[];
+  today: string;
+  /** Said beside the typed time when it is none. */
+  error: string | null;
+  onChange: (draft: MoveDraft) => void;
+}
+
+export const chosenStart = ({ start }: MoveDraft, choices: Props['choices']): string =>
+  start || (choices[0]?.value ?? OTHER);
+
+/** Where the visit goes: a time that leaves the rest alone, or any other. */
+export function MoveFields({ draft, choices, today, error, onChange }: Props) {
+  const chosen = chosenStart(draft, choices);
+  return (
+    <>
+      <NativeSelect
+        label={words.starts}
+        description={choices.length === 0 ? words.noStarts : undefined}
+        value={chosen}
+        data={[...choices, { value: OTHER, label: words.other }]}
+        onChange={(event) => {
+          onChange({ ...draft, start: event.currentTarget.value });
+        }}
+      />
+      {chosen === OTHER ? (
+        <div className="stack-none">
+          <div className="row">
+            <TextInput
+              type="date"
+              min={today}
+              label={words.otherDay}
+              value={draft.date}
+              error={error !== null}
+              onChange={(event) => {
+                onChange({ ...draft, date: event.currentTarget.value });
+              }}
+            />
+            <TextInput
+              type="time"
+              step={300}
+              label={words.otherTime}
+              value={draft.time}
+              error={error !== null}
+              onChange={(event) => {
+                onChange({ ...draft, time: event.currentTarget.value });
+              }}
+            />
+          </div>
+          {error === null ? null : (
+            <p className="field-error" role="alert">
+              {error}
+            </p>
+          )}
+        </div>
+      ) : null}
+    </>
+  );
+}

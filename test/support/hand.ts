@@ -1,0 +1,48 @@
+import type { Locator, Page } from 'playwright-core';
+
+const MOST_TABS = 80;
+
+/** A hand at pointer and keyboard that counts what it does: each press of a button, each text, each choice. */
+export class Hand {
+  private done = 0;
+
+  constructor(private readonly page: Page) {}
+
+  get actions(): number {
+    return this.done;
+  }
+
+  async click(target: Locator): Promise<void> {
+    await target.click();
+    this.done++;
+  }
+
+  async type(target: Locator, text: string): Promise<void> {
+    await target.fill(text);
+    this.done++;
+  }
+
+  async press(key: string): Promise<void> {
+    await this.page.keyboard.press(key);
+    this.done++;
+  }
+
+  /** Chooses the first option whose words fit. */
+  async choose(target: Locator, words: RegExp): Promise<void> {
+    const label = (await target.locator('option').allInnerTexts()).find((each) => words.test(each));
+    if (label === undefined) throw new Error(`No option reads like ${String(words)}.`);
+    await target.selectOption({ label });
+    this.done++;
+  }
+}
+
+/** Moves the focus with the Tab key alone until it stands on the target. */
+export async function tabTo(page: Page, target: Locator): Promise<void> {
+  await target.waitFor();
+  const focused = target.and(page.locator(':focus'));
+  for (let tabs = 0; tabs < MOST_TABS; tabs++) {
+    if ((await focused.count()) > 0) return;
+    await page.keyboard.press('Tab');
+  }
+  throw new Error(`${String(MOST_TABS)} presses of Tab don't reach ${String(target)}.`);
+}
