@@ -15,6 +15,7 @@ import { Aftercare1795601580000 } from './1795601580000-aftercare.js';
 import { Notices1795601640000 } from './1795601640000-notices.js';
 import { History1795601700000 } from './1795601700000-history.js';
 import { LabExchange1795601760000 } from './1795601760000-lab-exchange.js';
+import { CustodyDeclarations1795605000000 } from './1795605000000-custody-declarations.js';
 
 /** Every migration, oldest first. */
 export const migrations = [
@@ -35,4 +36,5 @@ export const migrations = [
   Notices1795601640000,
   History1795601700000,
   LabExchange1795601760000,
+  CustodyDeclarations1795605000000,
 ];

@@ -4,6 +4,7 @@ import { DatabaseModule, PlatformModule, type Configuration } from '@archwright/
 import { createDataSource } from '@archwright/records';
 import type { Logger } from 'pino';
 import { CallTasksModule } from './call-tasks/call-tasks.module.js';
+import { CustodyModule } from './custody/custody.module.js';
 import { CaughtMailModule } from './caught-mail/caught-mail.module.js';
 import { DemoClockModule } from './demo-clock/demo-clock.module.js';
 import { LabModule } from './lab/lab.module.js';
@@ -45,6 +46,7 @@ export class AppModule {
         RipplesModule,
         CallTasksModule,
         CaughtMailModule,
+        CustodyModule,
         DemoClockModule,
         LabModule,
         RemindersModule,

@@ -88,6 +88,20 @@ export {
   type StateEffectsQuery,
 } from './case.js';
 export {
+  declareDisinfection,
+  objectAction,
+  objectPage,
+  objectQuery,
+  objectView,
+  registerObject,
+  type DeclareDisinfection,
+  type ObjectDeed,
+  type ObjectPage,
+  type ObjectQuery,
+  type ObjectView,
+  type RegisterObject,
+} from './custody.js';
+export {
   checkStagePayload,
   deliverNoticePayload,
   deliverReminderPayload,
@@ -113,6 +127,21 @@ export {
   type LoadQuery,
   type LoadView,
 } from './lab.js';
+export {
+  packParcel,
+  parcelAction,
+  parcelPage,
+  parcelQuery,
+  parcelView,
+  reconcileParcel,
+  type HandedOver,
+  type PackParcel,
+  type ParcelAction,
+  type ParcelPage,
+  type ParcelQuery,
+  type ParcelView,
+  type ReconcileParcel,
+} from './parcel.js';
 export {
   createPatient,
   patientPage,

@@ -13,6 +13,7 @@ import {
 import { In, IsNull, type EntityManager } from 'typeorm';
 import type { LoadedChain } from '../cases/chain.js';
 import { archOf, loadCaptured, type Captured } from './captured.js';
+import { notToBeUsed } from '../custody/fit-for-use.js';
 import { kindOfObject } from './custody-kind.js';
 
 interface CaseRecords {
@@ -47,7 +48,7 @@ export async function loadEvidence(tx: EntityManager, records: CaseRecords, now:
       records.treatmentCase,
       marks.some(({ code }) => code === 'medicines'),
     ),
-    disinfectedStages: named(disinfected).map(({ stage }) => stage),
+    disinfectedStages: disinfected.flatMap(({ stageId }) => codeOf.get(stageId ?? '') ?? []),
     objectsInClinic: await objectsInClinic(tx, records, now),
     overriddenGates: overrides.map(({ gate }) => gate),
   };
@@ -103,6 +104,9 @@ function caseRecords(treatmentCase: TreatmentCase, bothTicked: boolean): CaseRec
   ];
 }
 
+/** Runs that bring nothing any more. */
+const IS_OVER = new Set<CourierLeg['state']>(['cancelled', 'arrived']);
+
 /**
  * Objects in the clinic. What somebody booked in decides; work that nobody tracks by code counts as arrived once the
  * laboratory has finished it and no run that carries it is still on its way.
@@ -119,13 +123,14 @@ async function objectsInClinic(tx: EntityManager, { treatmentCase, chain, rows }
           state !== 'discarded' &&
           (arch === null || object.arches.includes(arch)),
       );
-      if (tracked.length > 0) return tracked.every(({ holder, state }) => holder === 'clinic' && state === 'in-use');
+      if (tracked.length > 0)
+        return tracked.every((thing) => thing.holder === 'clinic' && notToBeUsed(thing, now) === null);
       const making = chain.steps.find((step) => step.code === object.madeAt);
       if (making === undefined) return false;
       const own = rows.steps.filter((row) => row.code === making.code && row.state !== 'discarded');
       const isMade = own.length > 0 && own.every((row) => row.state === 'finished');
       const isOnItsWay = legs.some(
-        (leg) => leg.beforeStage === making.beforeStage && leg.state !== 'cancelled' && leg.arrivesAt > now,
+        (leg) => leg.beforeStage === making.beforeStage && !IS_OVER.has(leg.state) && leg.arrivesAt > now,
       );
       return isMade && !isOnItsWay;
     })
