@@ -16,6 +16,7 @@ import { Notices1795601640000 } from './1795601640000-notices.js';
 import { History1795601700000 } from './1795601700000-history.js';
 import { LabExchange1795601760000 } from './1795601760000-lab-exchange.js';
 import { CustodyDeclarations1795605000000 } from './1795605000000-custody-declarations.js';
+import { ArrivalChecks1795605060000 } from './1795605060000-arrival-checks.js';
 
 /** Every migration, oldest first. */
 export const migrations = [
@@ -37,4 +38,5 @@ export const migrations = [
   History1795601700000,
   LabExchange1795601760000,
   CustodyDeclarations1795605000000,
+  ArrivalChecks1795605060000,
 ];

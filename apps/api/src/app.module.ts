@@ -4,6 +4,7 @@ import { DatabaseModule, PlatformModule, type Configuration } from '@archwright/
 import { createDataSource } from '@archwright/records';
 import type { Logger } from 'pino';
 import { CallTasksModule } from './call-tasks/call-tasks.module.js';
+import { ArrivalChecksModule } from './arrival-checks/arrival-checks.module.js';
 import { CustodyModule } from './custody/custody.module.js';
 import { CaughtMailModule } from './caught-mail/caught-mail.module.js';
 import { DemoClockModule } from './demo-clock/demo-clock.module.js';
@@ -41,6 +42,7 @@ export class AppModule {
         CasesModule,
         HealthModule,
         AppointmentsModule,
+        ArrivalChecksModule,
         HoldsModule,
         OffersModule,
         RipplesModule,

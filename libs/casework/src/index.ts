@@ -10,6 +10,8 @@ export {
   SignInRefusedError,
   type SignedIn,
 } from './access/sign-in.js';
+export { listArrivalChecks, viewArrivalCheck } from './arrivals/arrival-view.js';
+export { decideArrival } from './arrivals/decide-arrival.js';
 export { alternativesOf } from './booking/alternatives.js';
 export { confirmHold } from './booking/confirm-hold.js';
 export { dayBoardOf, viewAppointment } from './booking/day-board.js';

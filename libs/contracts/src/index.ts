@@ -36,6 +36,16 @@ export {
   type VisitAction,
 } from './appointment.js';
 export {
+  arrivalCheckPage,
+  arrivalCheckQuery,
+  arrivalCheckView,
+  decideArrival,
+  type ArrivalCheckPage,
+  type ArrivalCheckQuery,
+  type ArrivalCheckView,
+  type DecideArrival,
+} from './arrival.js';
+export {
   completeStage,
   gateView,
   overrideGate,

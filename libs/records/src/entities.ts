@@ -16,6 +16,7 @@ import { CheckVerdict, GateOverride, FindingPause } from './capture/verdict.enti
 import { RemakeAlert, ReplanProposal } from './remake/remake.entity.js';
 import { Prescription, LabQuestion } from './laboratory/prescription.entity.js';
 import { CustodyObject, Parcel, ParcelObject, DisinfectionRecord, MaterialLot } from './custody/custody.entity.js';
+import { ArrivalCheck } from './custody/arrival-check.entity.js';
 import { SoreSpot, Adjustment, ReferralTask, Recall, Transfer } from './aftercare/aftercare.entity.js';
 import { Reminder, Notice, CallTask, CallAttempt } from './notice/notice.entity.js';
 import { CaseEvent, Outbox, AuditEntry, AuditSeal } from './history/history.entity.js';
@@ -78,6 +79,7 @@ export const entities = [
   ParcelObject,
   DisinfectionRecord,
   MaterialLot,
+  ArrivalCheck,
   SoreSpot,
   Adjustment,
   ReferralTask,

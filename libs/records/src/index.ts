@@ -16,6 +16,7 @@ export { CheckVerdict, GateOverride, FindingPause } from './capture/verdict.enti
 export { RemakeAlert, ReplanProposal } from './remake/remake.entity.js';
 export { Prescription, LabQuestion } from './laboratory/prescription.entity.js';
 export { CustodyObject, Parcel, ParcelObject, DisinfectionRecord, MaterialLot } from './custody/custody.entity.js';
+export { ArrivalCheck } from './custody/arrival-check.entity.js';
 export { SoreSpot, Adjustment, ReferralTask, Recall, Transfer } from './aftercare/aftercare.entity.js';
 export { Reminder, Notice, CallTask, CallAttempt } from './notice/notice.entity.js';
 export { CaseEvent, Outbox, AuditEntry, AuditSeal } from './history/history.entity.js';

@@ -3,8 +3,6 @@ import type { CaseChain, CaseProgress, CaseRecord, GateEvidence } from '@archwri
 import {
   CheckVerdict,
   ChecklistMark,
-  CourierLeg,
-  CustodyObject,
   DisinfectionRecord,
   GateOverride,
   type Stage,
@@ -13,8 +11,7 @@ import {
 import { In, IsNull, type EntityManager } from 'typeorm';
 import type { LoadedChain } from '../cases/chain.js';
 import { archOf, loadCaptured, type Captured } from './captured.js';
-import { notToBeUsed } from '../custody/fit-for-use.js';
-import { kindOfObject } from './custody-kind.js';
+import { objectsInClinic } from '../custody/objects-in-clinic.js';
 
 interface CaseRecords {
   readonly treatmentCase: TreatmentCase;
@@ -49,7 +46,7 @@ export async function loadEvidence(tx: EntityManager, records: CaseRecords, now:
       marks.some(({ code }) => code === 'medicines'),
     ),
     disinfectedStages: disinfected.flatMap(({ stageId }) => codeOf.get(stageId ?? '') ?? []),
-    objectsInClinic: await objectsInClinic(tx, records, now),
+    objectsInClinic: await objectsInClinic(tx, records.treatmentCase.id, records, now),
     overriddenGates: overrides.map(({ gate }) => gate),
   };
 }
@@ -102,37 +99,4 @@ function caseRecords(treatmentCase: TreatmentCase, bothTicked: boolean): CaseRec
     ...(treatmentApprovedOn === null ? [] : (['treatment-approval'] as const)),
     ...(asked ? (['medicines-asked', 'allergies-asked'] as const) : []),
   ];
-}
-
-/** Runs that bring nothing any more. */
-const IS_OVER = new Set<CourierLeg['state']>(['cancelled', 'arrived']);
-
-/**
- * Objects in the clinic. What somebody booked in decides; work that nobody tracks by code counts as arrived once the
- * laboratory has finished it and no run that carries it is still on its way.
- */
-async function objectsInClinic(tx: EntityManager, { treatmentCase, chain, rows }: CaseRecords, now: Date) {
-  const caseId = treatmentCase.id;
-  const custody = await tx.findBy(CustodyObject, { caseId });
-  const legs = await tx.findBy(CourierLeg, { caseId, direction: 'to-clinic' });
-  return chain.objects
-    .filter((object) => {
-      const tracked = custody.filter(
-        ({ kind, arch, state }) =>
-          kind === kindOfObject(object.code) &&
-          state !== 'discarded' &&
-          (arch === null || object.arches.includes(arch)),
-      );
-      if (tracked.length > 0)
-        return tracked.every((thing) => thing.holder === 'clinic' && notToBeUsed(thing, now) === null);
-      const making = chain.steps.find((step) => step.code === object.madeAt);
-      if (making === undefined) return false;
-      const own = rows.steps.filter((row) => row.code === making.code && row.state !== 'discarded');
-      const isMade = own.length > 0 && own.every((row) => row.state === 'finished');
-      const isOnItsWay = legs.some(
-        (leg) => leg.beforeStage === making.beforeStage && !IS_OVER.has(leg.state) && leg.arrivesAt > now,
-      );
-      return isMade && !isOnItsWay;
-    })
-    .map(({ code }) => code);
 }

@@ -4,6 +4,7 @@ import { changeObjectState } from '@archwright/protocol';
 import { CustodyObject } from '@archwright/records';
 import type { EntityManager } from 'typeorm';
 import type { Actor } from '../actor.js';
+import { lookAgain } from '../arrivals/look-again.js';
 import { personOf } from '../capture/person.js';
 import { WrongStateError } from '../errors.js';
 import { notToBeUsed, pastUseBy, requireFit } from './fit-for-use.js';
@@ -47,6 +48,7 @@ export async function actOnObject(
   const reason = 'reason' in deed ? `: ${deed.reason}` : '.';
   const what = `${WHAT[deed.action]}${reason}`;
   await noteObject(tx, actor, object, { kind: `object-${deed.action}`, action: `${deed.action}-object`, what }, now);
+  await lookAgain(tx, [object.caseId], now);
   return viewObject(tx, actor, objectId, now);
 }
 

@@ -4,6 +4,7 @@ import { changeObjectState } from '@archwright/protocol';
 import { CustodyObject, Parcel, ParcelObject, uuidv7 } from '@archwright/records';
 import type { EntityManager } from 'typeorm';
 import type { Actor } from '../actor.js';
+import { lookAgain } from '../arrivals/look-again.js';
 import { personOf } from '../capture/person.js';
 import { WrongStateError } from '../errors.js';
 import { noteObject } from './note-object.js';
@@ -51,6 +52,7 @@ export async function reconcileParcel(
   const reconciled = { state: 'reconciled' as const, reconciledAt: now, reconciledBy, version: version + 1 };
   await tx.update(Parcel, { id: parcelId }, reconciled);
   await tellSender(tx, actor, locked.parcel, mismatches, now);
+  await lookAgain(tx, [...new Set(locked.objects.map(({ caseId }) => caseId))], now);
   return viewParcel(tx, actor, parcelId);
 }
 
