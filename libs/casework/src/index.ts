@@ -29,6 +29,7 @@ export { viewCase, viewLabCase } from './cases/view-case.js';
 export { actOnObject } from './custody/act-on-object.js';
 export { actOnParcel } from './custody/act-on-parcel.js';
 export { declareObjectDisinfected } from './custody/declare-disinfection.js';
+export { findMaterialLots, recordMaterialLot } from './custody/material-lots.js';
 export { listObjects, viewObject } from './custody/object-view.js';
 export { packParcel } from './custody/pack-parcel.js';
 export { listParcels, viewParcel } from './custody/parcel-view.js';

@@ -138,6 +138,16 @@ export {
   type LoadView,
 } from './lab.js';
 export {
+  materialLotPage,
+  materialLotQuery,
+  materialLotView,
+  recordMaterialLot,
+  type MaterialLotPage,
+  type MaterialLotQuery,
+  type MaterialLotView,
+  type RecordMaterialLot,
+} from './material-lot.js';
+export {
   packParcel,
   parcelAction,
   parcelPage,
