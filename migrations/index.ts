@@ -17,6 +17,7 @@ import { History1795601700000 } from './1795601700000-history.js';
 import { LabExchange1795601760000 } from './1795601760000-lab-exchange.js';
 import { CustodyDeclarations1795605000000 } from './1795605000000-custody-declarations.js';
 import { ArrivalChecks1795605060000 } from './1795605060000-arrival-checks.js';
+import { LabOrders1795605120000 } from './1795605120000-lab-orders.js';
 
 /** Every migration, oldest first. */
 export const migrations = [
@@ -39,4 +40,5 @@ export const migrations = [
   LabExchange1795601760000,
   CustodyDeclarations1795605000000,
   ArrivalChecks1795605060000,
+  LabOrders1795605120000,
 ];

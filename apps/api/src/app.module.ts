@@ -8,6 +8,7 @@ import { ArrivalChecksModule } from './arrival-checks/arrival-checks.module.js';
 import { CustodyModule } from './custody/custody.module.js';
 import { CaughtMailModule } from './caught-mail/caught-mail.module.js';
 import { DemoClockModule } from './demo-clock/demo-clock.module.js';
+import { LabOrdersModule } from './lab-orders/lab-orders.module.js';
 import { LabModule } from './lab/lab.module.js';
 import { RemindersModule } from './reminders/reminders.module.js';
 import { CasesModule } from './cases/cases.module.js';
@@ -51,6 +52,7 @@ export class AppModule {
         CustodyModule,
         DemoClockModule,
         LabModule,
+        LabOrdersModule,
         RemindersModule,
         PatientsModule,
         SessionsModule,

@@ -138,6 +138,19 @@ export {
   type LoadView,
 } from './lab.js';
 export {
+  labOrderAction,
+  labOrderPage,
+  labOrderQuery,
+  labOrderView,
+  sendLabOrder,
+  type LabOrderAction,
+  type LabOrderDocument,
+  type LabOrderPage,
+  type LabOrderQuery,
+  type LabOrderView,
+  type SendLabOrder,
+} from './lab-order.js';
+export {
   materialLotPage,
   materialLotQuery,
   materialLotView,

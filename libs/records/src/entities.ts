@@ -2,7 +2,7 @@ import { Organisation, Directory } from './organisation/organisation.entity.js';
 import { UserAccount, Session, SignInAttempt, IdempotencyKey } from './access/account.entity.js';
 import { Clinic, Resource, Chair, Practitioner, PractitionerClinic, Kit } from './clinic/clinic.entity.js';
 import { Laboratory, WorkCentre, BenchPlace, Courier } from './laboratory/laboratory.entity.js';
-import { LabExchange } from './laboratory/lab-exchange.entity.js';
+import { LabExchange, ReceivedOrder, SentOrder } from './laboratory/lab-exchange.entity.js';
 import { CalendarRule, Closure, ProtectedTime, ImportedCalendar } from './calendar/calendar.entity.js';
 import { Patient, PatientIdentity, Consent } from './patient/patient.entity.js';
 import { TreatmentPathVersion, TreatmentPathWithdrawal } from './case/treatment-path.entity.js';
@@ -40,6 +40,8 @@ export const entities = [
   BenchPlace,
   Courier,
   LabExchange,
+  SentOrder,
+  ReceivedOrder,
   CalendarRule,
   Closure,
   ProtectedTime,

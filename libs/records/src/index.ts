@@ -2,7 +2,7 @@ export { Organisation, Directory } from './organisation/organisation.entity.js';
 export { UserAccount, Session, SignInAttempt, IdempotencyKey } from './access/account.entity.js';
 export { Clinic, Resource, Chair, Practitioner, PractitionerClinic, Kit } from './clinic/clinic.entity.js';
 export { Laboratory, WorkCentre, BenchPlace, Courier } from './laboratory/laboratory.entity.js';
-export { LabExchange } from './laboratory/lab-exchange.entity.js';
+export { LabExchange, ReceivedOrder, SentOrder } from './laboratory/lab-exchange.entity.js';
 export { CalendarRule, Closure, ProtectedTime, ImportedCalendar } from './calendar/calendar.entity.js';
 export { Patient, PatientIdentity, Consent } from './patient/patient.entity.js';
 export { TreatmentPathVersion, TreatmentPathWithdrawal } from './case/treatment-path.entity.js';

@@ -3,6 +3,7 @@ import type { DataSource, EntityManager } from 'typeorm';
 import { serviceActor } from '../actor.js';
 import { lookForArrivals } from '../arrivals/look-for-arrivals.js';
 import { expireHolds } from '../booking/end-hold.js';
+import { settleOrders } from '../orders/settle-orders.js';
 import { escalateQuestions } from '../lab/questions.js';
 
 /** What should have happened this long ago, and is on no queue's way, was forgotten. Project default. */
@@ -33,6 +34,7 @@ const TASKS = {
   recreated: (tx, _, now) => recreateLost(tx, now),
   expired: (tx, organisationId, now) => expireHolds(tx, serviceActor(organisationId), now),
   escalated: (tx, _, now) => escalateQuestions(tx, now),
+  orders: (tx, organisationId, now) => settleOrders(tx, organisationId, now),
   arrivals: (tx, _, now) => lookForArrivals(tx, now),
   sealed: (tx, _, now) => sealAudit(tx, now),
   cleared: (tx, _, now) => clearOutbox(tx, now),
@@ -43,12 +45,12 @@ export type Swept = Readonly<Record<keyof typeof TASKS, number>>;
 
 /**
  * Looks after one organisation: re-creates what a lost queue forgot, ends holds that have run out, escalates questions
- * nobody answered, asks about work that has not arrived for a visit, seals the audit trail. Each task in its own transaction, so that one that fails keeps none from its turn.
+ * nobody answered, takes in what laboratories answered, asks about work that has not arrived for a visit, seals the audit trail. Each task in its own transaction, so that one that fails keeps none from its turn.
  *
  * @throws {AggregateError} after all had their turn, with what failed
  */
 export async function sweep(db: DataSource, organisationId: string, now: Date): Promise<Swept> {
-  const swept = { recreated: 0, expired: 0, escalated: 0, arrivals: 0, sealed: 0, cleared: 0 };
+  const swept = { recreated: 0, expired: 0, escalated: 0, orders: 0, arrivals: 0, sealed: 0, cleared: 0 };
   const failures: unknown[] = [];
   for (const name of Object.keys(TASKS) as (keyof typeof TASKS)[]) {
     try {
