@@ -18,6 +18,7 @@ import { LabExchange1795601760000 } from './1795601760000-lab-exchange.js';
 import { CustodyDeclarations1795605000000 } from './1795605000000-custody-declarations.js';
 import { ArrivalChecks1795605060000 } from './1795605060000-arrival-checks.js';
 import { LabOrders1795605120000 } from './1795605120000-lab-orders.js';
+import { TransferDecisions1795605180000 } from './1795605180000-transfer-decisions.js';
 
 /** Every migration, oldest first. */
 export const migrations = [
@@ -41,4 +42,5 @@ export const migrations = [
   CustodyDeclarations1795605000000,
   ArrivalChecks1795605060000,
   LabOrders1795605120000,
+  TransferDecisions1795605180000,
 ];

@@ -23,6 +23,7 @@ import { PatientsModule } from './patients/patients.module.js';
 import { RemakeAlertsModule } from './remake-alerts/remake-alerts.module.js';
 import { StageBoardModule } from './stage-board/stage-board.module.js';
 import { StagesModule } from './stages/stages.module.js';
+import { TransfersModule } from './transfers/transfers.module.js';
 import { SessionGuard } from './security/session.guard.js';
 import { SessionsModule } from './sessions/sessions.module.js';
 
@@ -61,6 +62,7 @@ export class AppModule {
         RemakeAlertsModule,
         StageBoardModule,
         StagesModule,
+        TransfersModule,
       ],
       providers: [{ provide: APP_GUARD, useClass: SessionGuard }],
     };

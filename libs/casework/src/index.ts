@@ -69,3 +69,5 @@ export { listAlerts, viewAlert } from './remakes/alert-view.js';
 export { dismissAlert, openAlertByPerson } from './remakes/decide-alert.js';
 export { proposeReplan } from './remakes/propose-replan.js';
 export { PlanStaleError } from './planning/stored-plan.js';
+export { decideTransfer } from './transfers/decide-transfer.js';
+export { listTransfers, viewTransfer } from './transfers/transfer-view.js';

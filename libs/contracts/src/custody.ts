@@ -52,6 +52,8 @@ export const objectAction = z.discriminatedUnion('action', [
   z.strictObject({ action: z.literal('quarantine'), reason: sentence }),
   z.strictObject({ action: z.literal('release'), reason: sentence }),
   z.strictObject({ action: z.literal('give-to-patient') }),
+  /** It goes to another clinic of its case, declared disinfected, and is expected there. */
+  z.strictObject({ action: z.literal('forward'), clinicId: id }),
   z.strictObject({ action: z.literal('take-back'), place: place.nullable().default(null) }),
   z.strictObject({ action: z.literal('discard'), reason: sentence }),
   z.strictObject({ action: z.literal('declare-lost'), reason: sentence }),

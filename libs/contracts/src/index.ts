@@ -248,3 +248,13 @@ export {
   type ReminderView,
 } from './reminder.js';
 export { role, sessionView, signIn, type Role, type SessionView, type SignIn } from './session.js';
+export {
+  decideTransfer,
+  transferPage,
+  transferQuery,
+  transferView,
+  type DecideTransfer,
+  type TransferPage,
+  type TransferQuery,
+  type TransferView,
+} from './transfer.js';

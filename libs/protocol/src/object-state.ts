@@ -9,6 +9,7 @@ export type ObjectAction =
   | 'quarantine'
   | 'release'
   | 'give-to-patient'
+  | 'forward'
   | 'take-back'
   | 'discard'
   | 'declare-lost'
@@ -29,6 +30,8 @@ const TRANSITIONS: Readonly<Record<ObjectAction, Transition>> = {
   quarantine: { from: ['in-use'], to: 'quarantined' },
   release: { from: ['quarantined'], to: 'in-use' },
   'give-to-patient': { from: ['in-use'], to: 'given-to-patient' },
+  // Between two clinics there is no parcel: the other one books it in.
+  forward: { from: ['in-use'], to: 'expected' },
   'take-back': { from: ['given-to-patient'], to: 'in-use' },
   discard: { from: ['expected', 'in-use', 'quarantined', 'lost'], to: 'discarded' },
   'declare-lost': { from: ['expected', 'in-use', 'quarantined'], to: 'lost' },

@@ -8,6 +8,7 @@ import { lookAgain } from '../arrivals/look-again.js';
 import { personOf } from '../capture/person.js';
 import { WrongStateError } from '../errors.js';
 import { notToBeUsed, pastUseBy, requireFit } from './fit-for-use.js';
+import { requireForwardable } from './forward.js';
 import { noteObject } from './note-object.js';
 import { lockObject, requireHolder } from './object-access.js';
 import { viewObject } from './object-view.js';
@@ -19,6 +20,7 @@ const WHAT: Readonly<Record<ObjectDeed['action'], string>> = {
   'set-use-by': 'has another use-by',
   quarantine: 'was quarantined',
   release: 'was released',
+  forward: 'was forwarded to another clinic',
   'give-to-patient': 'was given to the patient',
   'take-back': 'was taken back from the patient',
   discard: 'was discarded',
@@ -43,13 +45,15 @@ export async function actOnObject(
   const object = await lockObject(tx, actor, objectId);
   requireHolder(actor, object);
   requireVersion(version, object.version);
+  if (deed.action === 'forward') await requireForwardable(tx, object, deed.clinicId, now);
   const change = changeOf(actor, object, deed, now);
   await tx.update(CustodyObject, { id: objectId }, { ...change, version: object.version + 1 });
   const reason = 'reason' in deed ? `: ${deed.reason}` : '.';
   const what = `${WHAT[deed.action]}${reason}`;
   await noteObject(tx, actor, object, { kind: `object-${deed.action}`, action: `${deed.action}-object`, what }, now);
   await lookAgain(tx, [object.caseId], now);
-  return viewObject(tx, actor, objectId, now);
+  // Whoever sends a thing away may have lost sight of it by that.
+  return viewObject(tx, { ...actor, role: 'service' }, objectId, now);
 }
 
 function changeOf(actor: Actor, object: CustodyObject, deed: ObjectDeed, now: Date): Partial<CustodyObject> {
@@ -83,6 +87,9 @@ function followingOf(
     case 'release':
       requireFit(object, pastUseBy(object, now), 'an object whose use-by has not passed');
       return { ...inHandOf(actor, object, now), stateReason: null };
+    case 'forward':
+      requireInClinic(object);
+      return { holder: 'courier', clinicId: deed.clinicId, place: null };
     case 'give-to-patient':
       requireInClinic(object);
       requireFit(object, notToBeUsed(object, now), 'an object whose use-by has not passed');
@@ -104,7 +111,7 @@ function inHandOf(
   now: Date,
 ): Partial<CustodyObject> {
   if (holder === 'clinic' || holder === 'laboratory') return {};
-  const isAtLaboratory = role === 'lab' || clinicId === null;
+  const isAtLaboratory = laboratoryId !== null && (role === 'lab' || clinicId === null);
   return isAtLaboratory
     ? { holder: 'laboratory', laboratoryId, clinicId: null, arrivedAt: now }
     : { holder: 'clinic', clinicId, laboratoryId: null, arrivedAt: now };

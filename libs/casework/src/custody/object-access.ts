@@ -24,19 +24,19 @@ export async function lockObject(tx: EntityManager, actor: Actor, objectId: stri
 }
 
 /**
- * What is in a clinic is handled by its people, what is in a laboratory by that laboratory's.
+ * What is in a clinic is handled by its people, what is in a laboratory by that laboratory's; what is with neither, by
+ * those who had it last or wait for it.
  *
  * @throws {NotYoursError} for everybody else
  */
 export function requireHolder(
-  actor: Actor,
+  { role, clinicIds, laboratoryIds }: Actor,
   { code, holder, clinicId, laboratoryId }: Pick<CustodyObject, 'code' | 'holder' | 'clinicId' | 'laboratoryId'>,
 ): void {
-  if (actor.role === 'administrator') return;
-  const isLaboratory = actor.role === 'lab';
+  if (role === 'administrator') return;
   const isTheirs =
-    holder === 'laboratory'
-      ? isLaboratory && actor.laboratoryIds.includes(laboratoryId ?? '')
-      : holder !== 'clinic' || (!isLaboratory && actor.clinicIds.includes(clinicId ?? ''));
-  if (!isTheirs) throw new NotYoursError(`Object ${code} is handled by the ${holder} that has it.`);
+    role === 'lab'
+      ? holder !== 'clinic' && laboratoryIds.includes(laboratoryId ?? '')
+      : holder !== 'laboratory' && clinicIds.includes(clinicId ?? '');
+  if (!isTheirs) throw new NotYoursError(`Object ${code} is handled where it is: with the ${holder}.`);
 }

@@ -8,6 +8,7 @@ import { personOf } from '../capture/person.js';
 import { RecordNotFoundError } from '../errors.js';
 import { declaredObjects } from './declared-objects.js';
 import { notToBePacked, requireFit } from './fit-for-use.js';
+import { requireTreatedAt } from './forward.js';
 import { objectsByTwoNames } from './two-names.js';
 import { noteObject } from './note-object.js';
 import { lockObjects, requireSender } from './parcel-access.js';
@@ -35,6 +36,7 @@ export async function packParcel(
     found.map(({ id }) => id),
   );
   requireHere(objects, named, { direction, clinicId, laboratoryId });
+  if (direction === 'to-clinic') await requireTreatedAt(tx, objects, clinicId);
   const declared = await declaredObjects(tx, objects);
   for (const object of objects)
     requireFit(
