@@ -19,7 +19,11 @@ import { AftercareFindings1795601845000 } from './1795601845000-aftercare-findin
 import { VisitsAtHome1795601905000 } from './1795601905000-visits-at-home.js';
 import { PatientCautions1795601965000 } from './1795601965000-patient-cautions.js';
 import { ClinicPhone1795601985000 } from './1795601985000-clinic-phone.js';
-import { PatientNameKeys1795605000000 } from './1795605000000-patient-name-keys.js';
+import { PatientNameKeys1795604940000 } from './1795604940000-patient-name-keys.js';
+import { CustodyDeclarations1795605000000 } from './1795605000000-custody-declarations.js';
+import { ArrivalChecks1795605060000 } from './1795605060000-arrival-checks.js';
+import { LabOrders1795605120000 } from './1795605120000-lab-orders.js';
+import { TransferDecisions1795605180000 } from './1795605180000-transfer-decisions.js';
 import { OutboxRequest1795607220000 } from './1795607220000-outbox-request.js';
 import { IdempotentAnswerText1795607280000 } from './1795607280000-idempotent-answer-text.js';
 
@@ -46,7 +50,11 @@ export const migrations = [
   VisitsAtHome1795601905000,
   PatientCautions1795601965000,
   ClinicPhone1795601985000,
-  PatientNameKeys1795605000000,
+  PatientNameKeys1795604940000,
+  CustodyDeclarations1795605000000,
+  ArrivalChecks1795605060000,
+  LabOrders1795605120000,
+  TransferDecisions1795605180000,
   OutboxRequest1795607220000,
   IdempotentAnswerText1795607280000,
 ];

@@ -82,10 +82,8 @@ export async function openTwoPractices(): Promise<TwoPractices> {
   const api = await openDemoApi();
   const [organisationId = ''] = await listOrganisations(api.db);
   const as = async (name: string) => new Person(api.url, await api.signIn(name));
-  const deskOf = async (organisation: string, clinicIds: readonly string[]): Promise<Person> => {
-    const signInName = await addDesk(api, organisation, clinicIds);
-    return new Person(api.url, cookieOf(await postSession(api.url, { signInName, password: PASSWORD })));
-  };
+  const deskOf = (organisation: string, clinicIds: readonly string[]): Promise<Person> =>
+    addPerson(api, organisation, { role: 'front-desk', clinicIds });
   const neighbour = await addOrganisation(api);
   return {
     api,
@@ -117,23 +115,34 @@ async function addOrganisation({ db }: DemoApi): Promise<{ organisationId: strin
   return { organisationId, clinicId };
 }
 
-async function addDesk({ db }: DemoApi, organisationId: string, clinicIds: readonly string[]): Promise<string> {
+/** Somebody with an account of their own, signed in. */
+export async function addPerson(
+  { db, url }: DemoApi,
+  organisationId: string,
+  { role, clinicIds = [], laboratoryIds = [] }: Work,
+): Promise<Person> {
   const userId = uuidv7();
   const signInName = `${userId}@example.test`;
   const passwordHash = await hashPassword(PASSWORD);
   await inOrganisation(db, organisationId, async (tx) => {
     await tx.insert(UserAccount, {
       id: userId,
-      name: 'Desk',
-      role: 'front-desk',
+      name: `A ${role}`,
+      role,
       passwordHash,
       locale: 'en',
       clinicIds: [...clinicIds],
-      laboratoryIds: [],
+      laboratoryIds: [...laboratoryIds],
     });
     await tx.insert(Directory, { id: uuidv7(), kind: 'sign-in', organisationId, signInName, userId });
   });
-  return signInName;
+  return new Person(url, cookieOf(await postSession(url, { signInName, password: PASSWORD })));
+}
+
+interface Work {
+  readonly role: UserAccount['role'];
+  readonly clinicIds?: readonly string[];
+  readonly laboratoryIds?: readonly string[];
 }
 
 export const patientBody = (over: Record<string, unknown> = {}) => ({

@@ -180,7 +180,7 @@ describe('changing the state of a case', () => {
     const outside = await change(taken, { to: 'transferred', reason: 'Abroad', outsidePractice: 'A practice in Cork' });
     const kept = await change(outside, { to: 'open', reason: 'Stays after all' });
     expect(kept.clinicIds).toEqual([east]);
-    expect((await transferOf()).map(({ state }) => state).sort()).toEqual(['accepted', 'declined']);
+    expect((await transferOf()).map(({ state }) => state).sort()).toEqual(['accepted', 'withdrawn']);
   }, 60_000);
 
   it('closes a case only when its dentures are placed and nothing is left', async () => {

@@ -17,7 +17,16 @@ import {
   type LabStepAction,
   type RecordCaution,
 } from '@archwright/contracts';
-import { LabQuestion, Occupancy, TreatmentCase, claim, createDataSource, inOrganisation } from '@archwright/records';
+import {
+  CustodyObject,
+  LabQuestion,
+  Occupancy,
+  TreatmentCase,
+  claim,
+  createDataSource,
+  inOrganisation,
+  uuidv7,
+} from '@archwright/records';
 import type { DataSource, EntityManager } from 'typeorm';
 import { createSuiteDatabase, type SuiteDatabase } from '../support/database.js';
 import { NOW, aHold, aPractice, at, nth, type TestPractice } from './records/records-practice.js';
@@ -145,6 +154,29 @@ describe('the bench', () => {
       await signIt();
       await expect(act(1, { action: 'start' })).rejects.toThrow('to be finished');
       await expect(act(0, { action: 'finish' })).rejects.toThrow('accepted: started');
+    });
+
+    it('do not begin with an impression that is past its use-by or in quarantine', async () => {
+      await signIt();
+      const id = uuidv7();
+      await inPractice((tx) =>
+        tx.insert(CustodyObject, {
+          id,
+          caseId: treated.caseId,
+          code: `${id}-impression`,
+          kind: 'impression',
+          arch: 'upper',
+          holder: 'clinic',
+          clinicId: practice.clinicId,
+          state: 'in-use',
+          useBy: at('08:00'),
+        }),
+      );
+      expect((await view(0, at('07:59'))).waitsFor).toBeNull();
+      await expect(act(0, { action: 'start' })).rejects.toThrow(/to be fit for use. Its use-by passed/);
+      const aside = { state: 'quarantined' as const, stateReason: 'Torn', useBy: null };
+      await inPractice((tx) => tx.update(CustodyObject, { id }, aside));
+      expect((await view(0)).waitsFor).toContain('It is quarantined: Torn');
     });
 
     it('refuse a change that is based on an older version', async () => {

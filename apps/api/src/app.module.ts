@@ -5,9 +5,12 @@ import { createDataSource } from '@archwright/records';
 import type { Logger } from 'pino';
 import { AftercareModule } from './aftercare/aftercare.module.js';
 import { CallTasksModule } from './call-tasks/call-tasks.module.js';
+import { ArrivalChecksModule } from './arrival-checks/arrival-checks.module.js';
+import { CustodyModule } from './custody/custody.module.js';
 import { CaughtMailModule } from './caught-mail/caught-mail.module.js';
 import { CautionsModule } from './cautions/cautions.module.js';
 import { DemoClockModule } from './demo-clock/demo-clock.module.js';
+import { LabOrdersModule } from './lab-orders/lab-orders.module.js';
 import { LabModule } from './lab/lab.module.js';
 import { RemindersModule } from './reminders/reminders.module.js';
 import { CasesModule } from './cases/cases.module.js';
@@ -22,6 +25,7 @@ import { PatientsModule } from './patients/patients.module.js';
 import { RemakeAlertsModule } from './remake-alerts/remake-alerts.module.js';
 import { StageBoardModule } from './stage-board/stage-board.module.js';
 import { StagesModule } from './stages/stages.module.js';
+import { TransfersModule } from './transfers/transfers.module.js';
 import { SessionGuard } from './security/session.guard.js';
 import { SessionsModule } from './sessions/sessions.module.js';
 
@@ -44,13 +48,16 @@ export class AppModule {
         CasesModule,
         HealthModule,
         AppointmentsModule,
+        ArrivalChecksModule,
         HoldsModule,
         OffersModule,
         RipplesModule,
         CallTasksModule,
         CaughtMailModule,
+        CustodyModule,
         DemoClockModule,
         LabModule,
+        LabOrdersModule,
         RemindersModule,
         PatientsModule,
         SessionsModule,
@@ -59,6 +66,7 @@ export class AppModule {
         RemakeAlertsModule,
         StageBoardModule,
         StagesModule,
+        TransfersModule,
       ],
       providers: [{ provide: APP_GUARD, useClass: SessionGuard }],
     };

@@ -62,6 +62,16 @@ export {
   type VisitAction,
 } from './appointment.js';
 export {
+  arrivalCheckPage,
+  arrivalCheckQuery,
+  arrivalCheckView,
+  decideArrival,
+  type ArrivalCheckPage,
+  type ArrivalCheckQuery,
+  type ArrivalCheckView,
+  type DecideArrival,
+} from './arrival.js';
+export {
   completeStage,
   gateView,
   overrideGate,
@@ -110,6 +120,20 @@ export {
   type StateEffectsQuery,
 } from './case.js';
 export {
+  declareDisinfection,
+  objectAction,
+  objectPage,
+  objectQuery,
+  objectView,
+  registerObject,
+  type DeclareDisinfection,
+  type ObjectDeed,
+  type ObjectPage,
+  type ObjectQuery,
+  type ObjectView,
+  type RegisterObject,
+} from './custody.js';
+export {
   checkStagePayload,
   deliverNoticePayload,
   deliverReminderPayload,
@@ -139,6 +163,44 @@ export {
   type OpenLabQuestions,
 } from './lab.js';
 export { labCasePage, labCaseView, type LabCasePage, type LabCaseView, type WorkOrder } from './lab-case.js';
+export {
+  labOrderAction,
+  labOrderPage,
+  labOrderQuery,
+  labOrderView,
+  sendLabOrder,
+  type LabOrderAction,
+  type LabOrderDocument,
+  type LabOrderPage,
+  type LabOrderQuery,
+  type LabOrderView,
+  type SendLabOrder,
+} from './lab-order.js';
+export {
+  materialLotPage,
+  materialLotQuery,
+  materialLotView,
+  recordMaterialLot,
+  type MaterialLotPage,
+  type MaterialLotQuery,
+  type MaterialLotView,
+  type RecordMaterialLot,
+} from './material-lot.js';
+export {
+  packParcel,
+  parcelAction,
+  parcelPage,
+  parcelQuery,
+  parcelView,
+  reconcileParcel,
+  type HandedOver,
+  type PackParcel,
+  type ParcelAction,
+  type ParcelPage,
+  type ParcelQuery,
+  type ParcelView,
+  type ReconcileParcel,
+} from './parcel.js';
 export {
   createPatient,
   patientPage,
@@ -226,3 +288,13 @@ export {
   type LabMaterial,
   type RecordCaution,
 } from './caution.js';
+export {
+  decideTransfer,
+  transferPage,
+  transferQuery,
+  transferView,
+  type DecideTransfer,
+  type TransferPage,
+  type TransferQuery,
+  type TransferView,
+} from './transfer.js';

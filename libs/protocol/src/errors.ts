@@ -40,12 +40,12 @@ export class ArchesNotCombinableError extends DomainError {
   }
 }
 
-/** A change of state that is not allowed from where the stage or the case is. */
+/** A change of state that is not allowed from where the stage, the case or the object is. */
 export class IllegalTransitionError extends DomainError {
-  constructor(what: 'stage' | 'case', from: string, to: string, allowed: readonly string[]) {
+  constructor(what: 'stage' | 'case' | 'object', from: string, to: string, allowed: readonly string[]) {
     super(
       'protocol.illegal-transition',
-      `A ${what} in state "${from}" cannot become "${to}". Allowed from there: ${allowed.length > 0 ? allowed.join(', ') : 'nothing, it is final'}.`,
+      `${what === 'object' ? 'An' : 'A'} ${what} in state "${from}" cannot become "${to}". Allowed from there: ${allowed.length > 0 ? allowed.join(', ') : 'nothing, it is final'}.`,
       { what, from, to, allowed },
     );
   }

@@ -24,6 +24,7 @@ export {
   type PathProblem,
 } from './errors.js';
 export { openGates, type GateEvidence, type Guarded, type OpenGate } from './gates.js';
+export { changeObjectState, type ObjectAction, type ObjectState } from './object-state.js';
 export { withHealing } from './healing.js';
 export { applyLoop, type Finding, type LoopOutcome } from './loop.js';
 export {

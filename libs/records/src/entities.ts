@@ -2,7 +2,7 @@ import { Organisation, Directory } from './organisation/organisation.entity.js';
 import { UserAccount, Session, SignInAttempt, IdempotencyKey } from './access/account.entity.js';
 import { Clinic, Resource, Chair, Practitioner, PractitionerClinic, Kit } from './clinic/clinic.entity.js';
 import { Laboratory, WorkCentre, BenchPlace, Courier } from './laboratory/laboratory.entity.js';
-import { LabExchange } from './laboratory/lab-exchange.entity.js';
+import { LabExchange, ReceivedOrder, SentOrder } from './laboratory/lab-exchange.entity.js';
 import { CalendarRule, Closure, ProtectedTime, ImportedCalendar } from './calendar/calendar.entity.js';
 import { Patient, PatientIdentity, PatientNameKey, Consent } from './patient/patient.entity.js';
 import { PatientCaution } from './patient/patient-caution.entity.js';
@@ -17,6 +17,7 @@ import { CheckVerdict, GateOverride, FindingPause } from './capture/verdict.enti
 import { RemakeAlert, ReplanProposal } from './remake/remake.entity.js';
 import { Prescription, LabQuestion } from './laboratory/prescription.entity.js';
 import { CustodyObject, Parcel, ParcelObject, DisinfectionRecord, MaterialLot } from './custody/custody.entity.js';
+import { ArrivalCheck } from './custody/arrival-check.entity.js';
 import { SoreSpot, Adjustment, ReferralTask, Recall, Transfer } from './aftercare/aftercare.entity.js';
 import { Reminder, Notice, CallTask, CallAttempt } from './notice/notice.entity.js';
 import { CaseEvent, Outbox, AuditEntry, AuditSeal } from './history/history.entity.js';
@@ -40,6 +41,8 @@ export const entities = [
   BenchPlace,
   Courier,
   LabExchange,
+  SentOrder,
+  ReceivedOrder,
   CalendarRule,
   Closure,
   ProtectedTime,
@@ -81,6 +84,7 @@ export const entities = [
   ParcelObject,
   DisinfectionRecord,
   MaterialLot,
+  ArrivalCheck,
   SoreSpot,
   Adjustment,
   ReferralTask,

@@ -2,7 +2,7 @@ export { Organisation, Directory } from './organisation/organisation.entity.js';
 export { UserAccount, Session, SignInAttempt, IdempotencyKey } from './access/account.entity.js';
 export { Clinic, Resource, Chair, Practitioner, PractitionerClinic, Kit } from './clinic/clinic.entity.js';
 export { Laboratory, WorkCentre, BenchPlace, Courier } from './laboratory/laboratory.entity.js';
-export { LabExchange } from './laboratory/lab-exchange.entity.js';
+export { LabExchange, ReceivedOrder, SentOrder } from './laboratory/lab-exchange.entity.js';
 export { CalendarRule, Closure, ProtectedTime, ImportedCalendar } from './calendar/calendar.entity.js';
 export { Patient, PatientIdentity, PatientNameKey, Consent } from './patient/patient.entity.js';
 export { PatientCaution } from './patient/patient-caution.entity.js';
@@ -17,6 +17,7 @@ export { CheckVerdict, GateOverride, FindingPause } from './capture/verdict.enti
 export { RemakeAlert, ReplanProposal } from './remake/remake.entity.js';
 export { Prescription, LabQuestion } from './laboratory/prescription.entity.js';
 export { CustodyObject, Parcel, ParcelObject, DisinfectionRecord, MaterialLot } from './custody/custody.entity.js';
+export { ArrivalCheck } from './custody/arrival-check.entity.js';
 export { SoreSpot, Adjustment, ReferralTask, Recall, Transfer } from './aftercare/aftercare.entity.js';
 export { Reminder, Notice, CallTask, CallAttempt } from './notice/notice.entity.js';
 export { CaseEvent, Outbox, AuditEntry, AuditSeal } from './history/history.entity.js';

@@ -60,6 +60,7 @@ const view = (more: Partial<LabCaseView>): LabCaseView => ({
   deliveryOn: null,
   stages: [visit({}), visit({ id: 'w', code: 'D2', title: 'Trial', position: 2 })],
   labSteps: [step({})],
+  transports: [],
   workOrders: [],
   ...more,
 });

@@ -12,8 +12,8 @@ import {
 } from '@archwright/records';
 import { In, IsNull, type EntityManager } from 'typeorm';
 import type { LoadedChain } from '../cases/chain.js';
+import { objectsInClinic, type CaseCustody } from '../custody/objects-in-clinic.js';
 import { archOf, loadCaptured, type Captured } from './captured.js';
-import { kindOfObject } from './custody-kind.js';
 
 /** A case with how far it has come. */
 export interface CaseRecords {
@@ -58,9 +58,9 @@ export async function loadEvidenceRows(tx: EntityManager, records: readonly Case
 export function evidenceOf(records: CaseRecords, rows: EvidenceRows, now: Date): GateEvidence {
   const counting = stagesThatCount(records);
   const codeOf = new Map(counting.map(({ stage }) => [stage.id, stage.code]));
-  const named = <Row extends { stageId: string }>(all: readonly Row[]) =>
+  const named = <Row extends { stageId: string | null }>(all: readonly Row[]) =>
     all.flatMap((row) => {
-      const stage = codeOf.get(row.stageId);
+      const stage = codeOf.get(row.stageId ?? '');
       return stage === undefined ? [] : [{ row, stage }];
     });
   const marks = named(rows.marks);
@@ -74,7 +74,7 @@ export function evidenceOf(records: CaseRecords, rows: EvidenceRows, now: Date):
       marks.some(({ row }) => row.code === 'medicines'),
     ),
     disinfectedStages: named(rows.disinfected).map(({ stage }) => stage),
-    objectsInClinic: objectsInClinic(records, rows, now),
+    objectsInClinic: objectsInClinic(records, custodyOf(records, rows), now),
     overriddenGates: named(rows.overrides).map(({ row }) => row.gate),
   };
 }
@@ -129,30 +129,7 @@ function caseRecords(treatmentCase: TreatmentCase, bothTicked: boolean): CaseRec
   ];
 }
 
-/**
- * Objects in the clinic. What somebody booked in decides; work that nobody tracks by code counts as arrived once the
- * laboratory has finished it and no run that carries it is still on its way.
- */
-function objectsInClinic({ treatmentCase, chain, rows }: CaseRecords, evidence: EvidenceRows, now: Date): string[] {
-  const custody = evidence.custody.filter(({ caseId }) => caseId === treatmentCase.id);
-  const legs = evidence.legs.filter(({ caseId }) => caseId === treatmentCase.id);
-  return chain.objects
-    .filter((object) => {
-      const tracked = custody.filter(
-        ({ kind, arch, state }) =>
-          kind === kindOfObject(object.code) &&
-          state !== 'discarded' &&
-          (arch === null || object.arches.includes(arch)),
-      );
-      if (tracked.length > 0) return tracked.every(({ holder, state }) => holder === 'clinic' && state === 'in-use');
-      const making = chain.steps.find((step) => step.code === object.madeAt);
-      if (making === undefined) return false;
-      const own = rows.steps.filter((row) => row.code === making.code && row.state !== 'discarded');
-      const isMade = own.length > 0 && own.every((row) => row.state === 'finished');
-      const isOnItsWay = legs.some(
-        (leg) => leg.beforeStage === making.beforeStage && leg.state !== 'cancelled' && leg.arrivesAt > now,
-      );
-      return isMade && !isOnItsWay;
-    })
-    .map(({ code }) => code);
-}
+const custodyOf = ({ treatmentCase: { id } }: CaseRecords, { custody, legs }: EvidenceRows): CaseCustody => ({
+  custody: custody.filter(({ caseId }) => caseId === id),
+  legs: legs.filter(({ caseId }) => caseId === id),
+});

@@ -1,15 +1,24 @@
-import { CustodyObject, uuidv7 } from '@archwright/records';
+import { CustodyObject, DisinfectionRecord, uuidv7 } from '@archwright/records';
 import type { EntityManager } from 'typeorm';
 import { kindOfObject } from './custody-kind.js';
 import type { StageRecord } from './stage-record.js';
 import { clinicOfStage } from './stage-visit.js';
 
+/** Somebody's word on how the work of a stage was disinfected. */
+type Declared = Pick<DisinfectionRecord, 'agent' | 'disinfectedAt' | 'recordedBy'>;
+
 /**
- * Gives what was made at a stage a code, once per arch and go, so that it can be packed, received and missed.
+ * Gives what was made at a stage a code, once per arch and go, so that it can be packed, received and missed. What is
+ * declared of the stage's work is declared of each object that is still in the clinic.
  *
  * @returns the codes
  */
-export async function keepObjects(tx: EntityManager, record: StageRecord, now: Date): Promise<string[]> {
+export async function keepObjects(
+  tx: EntityManager,
+  record: StageRecord,
+  declared: Declared,
+  now: Date,
+): Promise<string[]> {
   const { chain, stage, treatmentCase } = record;
   const clinicId = await clinicOfStage(tx, record);
   const made = chain.objects
@@ -23,19 +32,23 @@ export async function keepObjects(tx: EntityManager, record: StageRecord, now: D
     const parts = [treatmentCase.number, object.code, arch ?? 'both', String(stage.round)];
     const code = parts.join('-');
     codes.push(code);
-    if (await tx.existsBy(CustodyObject, { code })) continue;
-    await tx.insert(CustodyObject, {
-      id: uuidv7(),
-      caseId: stage.caseId,
-      code,
-      kind: kindOfObject(object.code),
-      arch,
-      round: stage.round,
-      holder: 'clinic',
-      clinicId,
-      state: 'in-use',
-      createdAt: now,
-    });
+    const kept = await tx.findOneBy(CustodyObject, { code });
+    const objectId = kept?.id ?? uuidv7();
+    if (kept === null)
+      await tx.insert(CustodyObject, {
+        id: objectId,
+        caseId: stage.caseId,
+        code,
+        kind: kindOfObject(object.code),
+        arch,
+        round: stage.round,
+        holder: 'clinic',
+        clinicId,
+        state: 'in-use',
+        createdAt: now,
+      });
+    if (kept === null || kept.holder === 'clinic')
+      await tx.insert(DisinfectionRecord, { id: uuidv7(), stageId: stage.id, objectId, ...declared });
   }
   return codes;
 }

@@ -41,7 +41,7 @@ export async function signPrescription(
   const { agent } = disinfection;
   await tx.insert(DisinfectionRecord, { id: uuidv7(), stageId, agent, disinfectedAt, recordedBy: signedBy });
   await requireGatesClosed(tx, record, now);
-  const objects = await keepObjects(tx, record, now);
+  const objects = await keepObjects(tx, record, { agent, disinfectedAt, recordedBy: signedBy }, now);
   await tx.update(Prescription, { stageId, supersededAt: IsNull() }, { supersededAt: now });
   const prescriptionId = uuidv7();
   await tx.insert(Prescription, {

@@ -11,7 +11,7 @@ import { requireClosable } from './closing.js';
 import { TO_BE_DATED_ANEW, decideTreatment, makeStoppedWorkAgain } from './go-on.js';
 import { lockCaseAt } from './lock-case.js';
 import { silencePatient, withdrawCalls } from './silence.js';
-import { proposeTransfer, settleTransfer } from './transfer.js';
+import { proposeTransfer, settleTransfer } from '../transfers/transfer-of-case.js';
 import { viewCase } from './view-case.js';
 
 const FINAL: readonly TreatmentCase['state'][] = ['abandoned', 'closed', 'ended-by-death'];
@@ -69,7 +69,7 @@ async function changeOne(
   requireFitting(from, body);
   if (body.to === 'closed') await requireClosable(tx, caseId, now);
   const cancelled = await stopWork(tx, actor, caseId, { effects, reason: body.reason }, now);
-  if (from === 'transferred') await settleTransfer(tx, actor, treatmentCase, body.to === 'open', now);
+  if (from === 'transferred') await settleTransfer(tx, actor, treatmentCase, body, now);
   if (body.to === 'transferred') await proposeTransfer(tx, actor, treatmentCase, body, now);
   if (FINAL.includes(body.to)) await dismissAlerts(tx, actor, caseId, body.reason, now);
   if (body.to === 'abandoned') await withdrawRecalls(tx, caseId);

@@ -1,5 +1,6 @@
 import type { LabMaterial } from '@archwright/contracts';
 import { openGates } from '@archwright/protocol';
+import { loadUnfitInputs } from '../custody/unfit-input.js';
 import { LabQuestion, Prescription, Stage, TreatmentCase, type LabStep } from '@archwright/records';
 import { IsNull, type EntityManager } from 'typeorm';
 import { loadEvidence } from '../capture/gate-evidence.js';
@@ -26,6 +27,7 @@ export async function knowSteps(tx: EntityManager, caseId: string, now: Date): P
   const paused = await pausedParts(tx, caseId);
   const asked = new Set((await tx.findBy(LabQuestion, { caseId, answeredAt: IsNull() })).map((each) => each.labStepId));
   const evidence = await loadEvidence(tx, { treatmentCase, ...loaded }, now);
+  const unfitInput = await loadUnfitInputs(tx, caseId, loaded, now);
   const { chain } = loaded;
   const titleOf = (code: string) => [...chain.steps, ...chain.stages].find((part) => part.code === code)?.title ?? code;
   const avoidMaterials = await materialsToAvoid(tx, treatmentCase.patientId);
@@ -38,6 +40,8 @@ export async function knowSteps(tx: EntityManager, caseId: string, now: Date): P
       if (lateFinding !== undefined) return `The clinician's decision on a late finding: ${lateFinding}`;
       const before = unfinishedBefore(loaded, step);
       if (before !== null) return `"${titleOf(before)}" to be finished`;
+      const unfit = isBegun(step) ? null : unfitInput(step);
+      if (unfit !== null) return unfit;
       if (step.state !== 'planned') return null;
       if (!signed.has(step.afterStage)) return `The signed work order of "${titleOf(step.afterStage)}"`;
       const [open] = openGates(chain, { kind: 'lab-step', code: step.code }, evidence);
@@ -45,6 +49,9 @@ export async function knowSteps(tx: EntityManager, caseId: string, now: Date): P
     },
   };
 }
+
+/** What has begun is in somebody's hands already. */
+const isBegun = ({ state }: Step): boolean => state === 'started' || state === 'paused' || state === 'finished';
 
 async function signedStages(tx: EntityManager, caseId: string): Promise<Set<string>> {
   const orders = await tx.findBy(Prescription, { caseId, supersededAt: IsNull() });

@@ -3,7 +3,9 @@ import type { DataSource, EntityManager } from 'typeorm';
 import { forgetIdempotencyKeys } from '../access/idempotency-ledger.js';
 import { serviceActor } from '../actor.js';
 import { openReferrals } from '../aftercare/open-referrals.js';
+import { lookForArrivals } from '../arrivals/look-for-arrivals.js';
 import { expireHolds } from '../booking/end-hold.js';
+import { settleOrders } from '../orders/settle-orders.js';
 import { escalateQuestions } from '../lab/questions.js';
 
 /** What should have happened this long ago, and is on no queue's way, was forgotten. Project default. */
@@ -35,6 +37,8 @@ const TASKS = {
   expired: (tx, organisationId, now) => expireHolds(tx, serviceActor(organisationId), now),
   escalated: (tx, _, now) => escalateQuestions(tx, now),
   referred: (tx, _, now) => openReferrals(tx, now),
+  orders: (tx, organisationId, now) => settleOrders(tx, organisationId, now),
+  arrivals: (tx, _, now) => lookForArrivals(tx, now),
   sealed: (tx, _, now) => sealAudit(tx, now),
   cleared: (tx, _, now) => clearOutbox(tx, now),
   forgotten: (tx, _, now) => forgetIdempotencyKeys(tx, now),
@@ -45,13 +49,24 @@ export type Swept = Readonly<Record<keyof typeof TASKS, number>>;
 
 /**
  * Looks after one organisation: re-creates what a lost queue forgot, ends holds that have run out, escalates questions
- * nobody answered, opens referrals for sores that do not heal, seals the audit trail, forgets kept answers. Each task in
- * its own transaction, so that one that fails keeps none from its turn.
+ * nobody answered, opens referrals for sores that do not heal, takes in what laboratories answered, asks about work that
+ * has not arrived for a visit, seals the audit trail, forgets kept answers. Each task in its own transaction, so that one
+ * that fails keeps none from its turn.
  *
  * @throws {AggregateError} after all had their turn, with what failed
  */
 export async function sweep(db: DataSource, organisationId: string, now: Date): Promise<Swept> {
-  const swept = { recreated: 0, expired: 0, escalated: 0, referred: 0, sealed: 0, cleared: 0, forgotten: 0 };
+  const swept = {
+    recreated: 0,
+    expired: 0,
+    escalated: 0,
+    referred: 0,
+    orders: 0,
+    arrivals: 0,
+    sealed: 0,
+    cleared: 0,
+    forgotten: 0,
+  };
   const failures: unknown[] = [];
   for (const name of Object.keys(TASKS) as (keyof typeof TASKS)[]) {
     try {

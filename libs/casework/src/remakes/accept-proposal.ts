@@ -100,7 +100,7 @@ async function discardObjects(tx: EntityManager, caseId: string, { discards }: R
     const kept = await tx.findBy(CustodyObject, {
       caseId,
       kind: kindOfObject(object),
-      state: In(['in-use', 'in-transit', 'expected']),
+      state: In(['in-use', 'packed', 'in-transit', 'quarantined', 'expected']),
     });
     const ids = kept.filter(({ arch }) => arch === null || arches.includes(arch)).map(({ id }) => id);
     if (ids.length === 0) continue;

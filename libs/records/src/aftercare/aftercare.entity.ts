@@ -69,9 +69,11 @@ export class Transfer extends TenantRow {
   @Column('uuid', { nullable: true }) toClinicId!: string | null;
   @Column('text', { nullable: true }) toName!: string | null;
   @Column('text') reason!: string;
-  @Column('text') state!: 'proposed' | 'accepted' | 'declined';
+  @Column('text') state!: 'proposed' | 'accepted' | 'declined' | 'withdrawn';
   @Column('timestamptz', { default: () => 'now()' }) proposedAt!: Date;
   @Column('uuid') proposedBy!: string;
   @Column('timestamptz', { nullable: true }) decidedAt!: Date | null;
   @Column('uuid', { nullable: true }) decidedBy!: string | null;
+  @Column('text', { nullable: true }) decisionReason!: string | null;
+  @Column('integer', { default: 1 }) version!: number;
 }

@@ -15,6 +15,7 @@ export interface ClaimRequest extends ResourceTime {
   readonly labStepId?: string;
   readonly batchId?: string;
   readonly closureId?: string;
+  readonly receivedOrderId?: string;
   /** Left out: booked. */
   readonly hold?: { readonly id: string; readonly until: Date };
 }
@@ -26,10 +27,11 @@ export interface OccupancyOwners {
   readonly labStepIds?: readonly string[];
   readonly batchIds?: readonly string[];
   readonly closureIds?: readonly string[];
+  readonly receivedOrderIds?: readonly string[];
 }
 
 const OWNED = `(hold_id = ANY ($1::uuid[]) OR appointment_id = ANY ($2::uuid[]) OR lab_step_id = ANY ($3::uuid[])
-  OR batch_id = ANY ($4::uuid[]) OR closure_id = ANY ($5::uuid[]))`;
+  OR batch_id = ANY ($4::uuid[]) OR closure_id = ANY ($5::uuid[]) OR received_order_id = ANY ($6::uuid[]))`;
 
 /**
  * Takes all of the time that is asked for, or none of it; the time of `instead` is given back first, so that a visit
@@ -99,9 +101,10 @@ async function insertAll(tx: EntityManager, requests: readonly ClaimRequest[]): 
   await tx.query('SAVEPOINT claim');
   try {
     await tx.query(
-      `INSERT INTO occupancy (id, resource_id, starts_at, ends_at, purpose, appointment_id, lab_step_id, batch_id, closure_id, hold_id, held_until)
+      `INSERT INTO occupancy (id, resource_id, starts_at, ends_at, purpose, appointment_id, lab_step_id, batch_id, closure_id, hold_id, held_until,
+         received_order_id)
        SELECT * FROM unnest($1::uuid[], $2::uuid[], $3::timestamptz[], $4::timestamptz[], $5::text[], $6::uuid[], $7::uuid[],
-         $8::uuid[], $9::uuid[], $10::uuid[], $11::timestamptz[])`,
+         $8::uuid[], $9::uuid[], $10::uuid[], $11::timestamptz[], $12::uuid[])`,
       [
         requests.map(() => uuidv7()),
         ...timeParameters(requests),
@@ -112,6 +115,7 @@ async function insertAll(tx: EntityManager, requests: readonly ClaimRequest[]): 
         requests.map(({ closureId }) => closureId ?? null),
         requests.map(({ hold }) => hold?.id ?? null),
         requests.map(({ hold }) => hold?.until.toISOString() ?? null),
+        requests.map(({ receivedOrderId }) => receivedOrderId ?? null),
       ],
     );
   } catch (error) {
@@ -161,5 +165,6 @@ function ownerParameters(owners: OccupancyOwners): (readonly string[])[] {
     owners.labStepIds ?? [],
     owners.batchIds ?? [],
     owners.closureIds ?? [],
+    owners.receivedOrderIds ?? [],
   ];
 }

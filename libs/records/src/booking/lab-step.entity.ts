@@ -33,6 +33,8 @@ export class LabStep extends TenantRow {
   @Column('timestamptz', { nullable: true }) startedAt!: Date | null;
   @Column('timestamptz', { nullable: true }) finishedAt!: Date | null;
   @Column('integer', { default: 1 }) version!: number;
+  /** The order by which another organisation makes it; null for work of one's own benches. */
+  @Column('uuid', { nullable: true }) orderId!: string | null;
 }
 
 /** One run of a machine that takes several cases' work; its time is an occupancy of the place. */

@@ -15,4 +15,6 @@ export class Occupancy extends TenantRow {
   @Column('uuid', { nullable: true }) labStepId!: string | null;
   @Column('uuid', { nullable: true }) batchId!: string | null;
   @Column('uuid', { nullable: true }) closureId!: string | null;
+  /** Work for another organisation, accepted here. */
+  @Column('uuid', { nullable: true }) receivedOrderId!: string | null;
 }

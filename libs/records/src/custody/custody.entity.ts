@@ -26,10 +26,12 @@ export class CustodyObject extends TenantRow {
   @Column('text', { nullable: true }) place!: string | null;
   @Column('timestamptz', { nullable: true }) useBy!: Date | null;
   @Column('text') state!:
-    'expected' | 'in-use' | 'in-transit' | 'quarantined' | 'given-to-patient' | 'discarded' | 'lost';
+    'expected' | 'in-use' | 'packed' | 'in-transit' | 'quarantined' | 'given-to-patient' | 'discarded' | 'lost';
   @Column('text', { nullable: true }) stateReason!: string | null;
   @Column('integer', { default: 1 }) version!: number;
   @Column('timestamptz', { default: () => 'now()' }) createdAt!: Date;
+  /** When it came to its holder from elsewhere; null while it has not left the place where it was made. */
+  @Column('timestamptz', { nullable: true }) arrivedAt!: Date | null;
 }
 
 /** Objects travelling together. */
@@ -48,6 +50,9 @@ export class Parcel extends TenantRow {
   @Column('timestamptz', { nullable: true }) reconciledAt!: Date | null;
   @Column('uuid', { nullable: true }) reconciledBy!: string | null;
   @Column('integer', { default: 1 }) version!: number;
+  @Column('uuid', { nullable: true }) handedOverBy!: string | null;
+  /** Who carries it, as the sender says; null while it is packed. */
+  @Column('text', { nullable: true }) carrier!: string | null;
 }
 
 /** One object of a parcel and what was found on arrival. */
@@ -56,15 +61,17 @@ export class ParcelObject extends TenantRow {
   @Column('uuid') parcelId!: string;
   @Column('uuid') objectId!: string;
   /** Null until the parcel is reconciled. */
-  @Column('text', { nullable: true }) found!: 'present' | 'missing' | 'unexpected' | 'damaged' | null;
+  @Column('text', { nullable: true }) found!: 'present' | 'missing' | 'unexpected' | 'damaged' | 'undeclared' | null;
+  @Column('text', { nullable: true }) note!: string | null;
 }
 
-/** What was disinfected before it left, with what and when. */
+/** Somebody's word that something was disinfected before it left, with what and when: of a stage's work, or of one object. */
 @Entity('disinfection_record')
 export class DisinfectionRecord extends TenantRow {
-  @Column('uuid') stageId!: string;
+  @Column('uuid', { nullable: true }) stageId!: string | null;
   @Column('uuid', { nullable: true }) objectId!: string | null;
   @Column('text') agent!: string;
+  @Column('text', { nullable: true }) method!: string | null;
   @Column('timestamptz') disinfectedAt!: Date;
   @Column('uuid') recordedBy!: string;
 }

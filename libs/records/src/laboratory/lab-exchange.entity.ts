@@ -1,4 +1,5 @@
 import { Column, Entity, PrimaryColumn } from 'typeorm';
+import { TenantRow } from '../tenancy/tenant-row.js';
 
 /** An order from a practice to an independent laboratory: seen by both organisations, without the patient's identity. */
 @Entity('lab_exchange')
@@ -14,4 +15,22 @@ export class LabExchange {
   @Column('text', { nullable: true }) declineReason!: string | null;
   @Column('integer', { default: 1 }) version!: number;
   @Column('timestamptz', { default: () => 'now()' }) createdAt!: Date;
+}
+
+/** What the practice knows of an order that it sent, under the order's id. */
+@Entity('sent_order')
+export class SentOrder extends TenantRow {
+  @Column('uuid') caseId!: string;
+  @Column('uuid') stageId!: string;
+  @Column('uuid') laboratoryId!: string;
+  @Column('uuid') sentBy!: string;
+  /** The version of the order that the case knows of. */
+  @Column('integer', { default: 1 }) takenVersion!: number;
+}
+
+/** What the laboratory knows of an order that it accepted, under the order's id; its bench time points here. */
+@Entity('received_order')
+export class ReceivedOrder extends TenantRow {
+  @Column('timestamptz') acceptedAt!: Date;
+  @Column('uuid') acceptedBy!: string;
 }

@@ -6,7 +6,7 @@ import { TENANT_KEY, keepApart } from './row-security.js';
  * birth date as a way to a patient. Keys are compared by `>=` and `<` in byte order, since LIKE can't be an index
  * condition under row-level security. Names that are there already get theirs from `search_key`, which is folded.
  */
-export class PatientNameKeys1795605000000 implements MigrationInterface {
+export class PatientNameKeys1795604940000 implements MigrationInterface {
   async up(db: QueryRunner): Promise<void> {
     await db.query(`
       CREATE TABLE patient_name_key (${TENANT_KEY},
