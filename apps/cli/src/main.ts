@@ -14,6 +14,8 @@ const COMMANDS: Readonly<Record<string, () => Promise<Command>>> = {
   demo: async () => (await import('./demo/demo-command.js')).demoCommand,
   test: async () => (await import('./test/test-command.js')).testCommand,
   lint: async () => (await import('./test/lint-command.js')).lintCommand,
+  'check:reference': async () =>
+    (await import('./check-reference/check-reference-command.js')).checkReferenceCommand,
   provision: async () => (await import('./provision-command.js')).provisionCommand,
 };
 
