@@ -8,3 +8,9 @@ export { rmsFrom, toSlopeLine, totalLeastSquares, type Line, type SlopeLine } fr
 export { ordinaryLeastSquares, type OrdinaryFit } from './lines/ordinary-least-squares.js';
 export { huberLine, leastMedianLine, leastTrimmedLine, mmLine, repeatedMedianLine } from './lines/robust-lines.js';
 export { yorkLine } from './lines/york-line.js';
+export { closureStatistics, type Closures } from './closures/closures.js';
+export { evaluateTracing, type ArmEvaluation, type Evaluation, type NoApex } from './evaluation/evaluation.js';
+export { roundingFromGapMm } from './evaluation/features.js';
+export { type TracingForm } from './evaluation/form.js';
+export { PHASES, type Phase, type TracedPoint, type TracingInput } from './evaluation/tracing-input.js';
+export { armAngleDeg, bennettAngleDeg, modelApexAngleDeg, rotated, type PlanarModel } from './movement/planar-model.js';

@@ -9,7 +9,9 @@ const USAGE = 'npm run --silent check:reference [-- --data FOLDER]';
 const OWN_CASES = fileURLToPath(new URL('../../../test/reference/statistics', import.meta.url));
 const MOST_DIFFERENCES = 3;
 
-const shown = (value: unknown): string => (typeof value === 'string' ? value : String(JSON.stringify(value)));
+/** `undefined` is no JSON: an answer that lacks an entry shows as nothing. */
+const shown = (value: unknown): string =>
+  typeof value === 'string' ? value : value === undefined ? 'nothing' : JSON.stringify(value);
 const clipped = (text: string): string => (text.length > 120 ? `${text.slice(0, 117)}...` : text);
 
 function sentence({ at, expected, got, difference }: Difference): string {

@@ -11,6 +11,8 @@ export interface Consensus {
 
 /** Above this many points the pairs are taken from an even choice of them: 200 points are 19,900 lines. */
 const MOST_POINTS = 200;
+/** Of the two ways in which an offset is computed below. */
+const SLACK = 1e-12;
 
 /**
  * The line through two of the points that most points lie near: exhaustive over all pairs, so there is no luck in it.
@@ -21,33 +23,36 @@ const MOST_POINTS = 200;
  */
 export function consensusLine(points: readonly Point[], threshold: number): Consensus {
   requirePoints('Consensus line', points, 2);
+  const xs = Float64Array.from(points, ({ x }) => x);
+  const ys = Float64Array.from(points, ({ y }) => y);
   const stride = Math.max(1, points.length / MOST_POINTS);
-  const basis = Array.from(
-    { length: Math.min(points.length, MOST_POINTS) },
-    (_, at) => points[Math.floor(at * stride)]!,
-  );
-  let best: { count: number; squares: number; line: Line } | null = null;
-  for (let i = 1; i < basis.length; i++) {
-    for (let j = 0; j < i; j++) {
-      const span = minus(basis[i]!, basis[j]!);
-      if (span.x === 0 && span.y === 0) continue;
-      const line = { through: basis[j]!, direction: unit(span) };
-      let [count, squares] = [0, 0];
-      for (const point of points) {
-        const offset = Math.abs(offsetFrom(line, point));
+  const basis = Array.from({ length: Math.min(points.length, MOST_POINTS) }, (_, at) => Math.floor(at * stride));
+  let best = { count: 0, squares: Infinity, from: -1, to: -1 };
+  // Plain numbers in the inner loop: it runs up to four million times.
+  for (const from of basis) {
+    for (const to of basis) {
+      if (to >= from) break;
+      const span = Math.hypot(xs[from]! - xs[to]!, ys[from]! - ys[to]!);
+      if (span === 0) continue;
+      const across = { x: (ys[to]! - ys[from]!) / span, y: (xs[from]! - xs[to]!) / span };
+      const level = across.x * xs[from]! + across.y * ys[from]!;
+      let count = 0;
+      let squares = 0;
+      for (let at = 0; at < xs.length; at++) {
+        const offset = Math.abs(across.x * xs[at]! + across.y * ys[at]! - level);
         if (offset > threshold) continue;
         count++;
         squares += offset * offset;
       }
-      if (best === null || count > best.count || (count === best.count && squares < best.squares)) {
-        best = { count, squares, line };
-      }
+      if (count > best.count || (count === best.count && squares < best.squares)) best = { count, squares, from, to };
     }
   }
   // All points coincide: the fit below says so.
-  const line = best?.line;
-  const inliers = points.flatMap((point, index) =>
-    line === undefined || Math.abs(offsetFrom(line, point)) <= threshold ? [index] : [],
+  if (best.from < 0) return { inliers: points.map((_, at) => at), line: totalLeastSquares(points) };
+  const direction = unit(minus(points[best.from]!, points[best.to]!));
+  const through = { through: points[best.to]!, direction };
+  const inliers = points.flatMap((point, at) =>
+    Math.abs(offsetFrom(through, point)) <= threshold + SLACK ? [at] : [],
   );
-  return { inliers, line: totalLeastSquares(inliers.map((index) => points[index]!)) };
+  return { inliers, line: totalLeastSquares(inliers.map((at) => points[at]!)) };
 }

@@ -130,6 +130,7 @@ function weightedLine(points: readonly Point[], weights: readonly number[]): Slo
 }
 
 const CONVERGED = 1e-11;
+const EXACT = 1e-12;
 const MOST_ROUNDS = 1000;
 const NORMAL_QUARTILE = 0.6745;
 
@@ -199,6 +200,8 @@ export function mmLine(points: readonly Point[]): SlopeLine {
     const scale = scaleOf(residualsOf(line, points));
     if (scale < best.scale) best = { line, scale };
   }
+  // More than half of the points lie exactly in one line: there is no scale to weigh the others by.
+  if (best.scale < EXACT) return best.line;
   const line = refine(best.line);
   const scale = scaleOf(residualsOf(line, points));
   return reweight(points, line, (residuals) =>
