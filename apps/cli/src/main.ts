@@ -14,8 +14,10 @@ const COMMANDS: Readonly<Record<string, () => Promise<Command>>> = {
   demo: async () => (await import('./demo/demo-command.js')).demoCommand,
   test: async () => (await import('./test/test-command.js')).testCommand,
   lint: async () => (await import('./test/lint-command.js')).lintCommand,
-  'check:reference': async () =>
-    (await import('./check-reference/check-reference-command.js')).checkReferenceCommand,
+  'check:reference': async () => (await import('./check-reference/check-reference-command.js')).checkReferenceCommand,
+  trace: async () => (await import('./trace/trace-command.js')).traceCommand,
+  screen: async () => (await import('./screen/screen-command.js')).screenCommand,
+  measure: async () => (await import('./measure/measure-command.js')).measureCommand,
   provision: async () => (await import('./provision-command.js')).provisionCommand,
 };
 

@@ -14,3 +14,5 @@ export {
   type PatientRow,
 } from './patients/read-patients.js';
 export { rejectsCsv } from './patients/rejects-csv.js';
+export { readColumns, TableFileError, type NumberTable } from './tables/read-columns.js';
+export { readTracing, type TracingRow } from './tracing/read-tracing.js';

@@ -5,6 +5,7 @@ import { geometry } from './adapters/geometry.js';
 import { numerics } from './adapters/numerics.js';
 import { outliers } from './adapters/outliers.js';
 import { differences, type Difference } from './compare.js';
+import { caseName } from './method-names.js';
 import type { ReferenceCase } from './reference-case.js';
 
 const ADAPTERS: Readonly<Record<string, Adapter>> = { ...outliers, ...charts, ...agreement, ...geometry, ...numerics };
@@ -16,11 +17,12 @@ export type Outcome =
 
 /** Runs the product on one case. A refusal where an answer is expected counts as missed. */
 export function checkCase({ method, input, expected, tolerance }: ReferenceCase): Outcome {
-  const adapter = Object.hasOwn(ADAPTERS, method) ? ADAPTERS[method] : undefined;
+  const name = caseName(method);
+  const adapter = Object.hasOwn(ADAPTERS, name) ? ADAPTERS[name] : undefined;
   if (adapter === undefined) return { kind: 'not-offered' };
   let got: unknown;
   try {
-    got = adapter.run((method === 'quantiles' ? { expected } : input) as never);
+    got = adapter.run((name === 'quantiles' ? { expected } : input) as never);
   } catch (error) {
     const message = error instanceof Error ? error.message : String(error);
     return { kind: 'missed', differences: [{ at: '', expected, got: message, difference: null }] };

@@ -15,7 +15,7 @@ import {
   secondApex,
 } from './features.js';
 import type { ArmFit } from './fit-arm.js';
-import { formOf, type TracingForm } from './form.js';
+import { formOf, type EvaluatedForm } from './form.js';
 import { toDrawing, type Drawing, type TracingInput } from './tracing-input.js';
 
 export interface ArmEvaluation {
@@ -49,7 +49,7 @@ export interface Evaluation {
   /** Of the closures' mean from the apex, and its part forward. */
   readonly offsetMm: number | null;
   readonly offsetForwardMm: number | null;
-  readonly form: TracingForm;
+  readonly form: EvaluatedForm;
   /** What the drawing itself says against the stated needle or view. */
   readonly doubts: readonly ('arms-swapped' | 'turned')[];
 }

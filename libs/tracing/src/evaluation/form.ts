@@ -1,8 +1,8 @@
+import type { TracingForm } from '@archwright/measures';
 import type { Evaluation } from './evaluation.js';
 
 /** Names after Gerber and others, from memory; the features that tell them apart are project defaults. */
-export type TracingForm =
-  'typical' | 'flat' | 'asymmetric' | 'rounded' | 'miniature' | 'double' | 'dorsally-extended' | 'interrupted';
+export type EvaluatedForm = TracingForm | 'double';
 
 const ROUNDED_MM = 0.5;
 const MINIATURE_MM = 3;
@@ -14,7 +14,7 @@ const LENGTH_SYMMETRY = 0.7;
 const DORSAL_MM = 0.5;
 
 /** The first that applies, the one that matters most first. */
-export function formOf(of: Omit<Evaluation, 'form'>): TracingForm {
+export function formOf(of: Omit<Evaluation, 'form'>): EvaluatedForm {
   const { arms } = of;
   const rms = Math.max(arms.right.rmsMm, arms.left.rmsMm);
   if (of.apexCount === 'double') return 'double';
