@@ -111,7 +111,7 @@ function handOver(args) {
 }
 
 /** These answer from files and the database alone, without pages. */
-const WITHOUT_PAGES = new Set(['cli', 'lint', 'bench']);
+const WITHOUT_PAGES = new Set(['cli', 'lint', 'bench', 'check:reference']);
 
 /** npm's shell dies of a stop signal without passing it on; then we have another parent, and nobody waits for us. */
 function stopWithNpm(stop) {

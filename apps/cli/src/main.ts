@@ -17,6 +17,10 @@ const COMMANDS: Readonly<Record<string, () => Promise<Command>>> = {
   lint: async () => (await import('./test/lint-command.js')).lintCommand,
   import: async () => (await import('./import/import-command.js')).importCommand,
   audit: async () => (await import('./audit-command.js')).auditCommand,
+  'check:reference': async () => (await import('./check-reference/check-reference-command.js')).checkReferenceCommand,
+  trace: async () => (await import('./trace/trace-command.js')).traceCommand,
+  screen: async () => (await import('./screen/screen-command.js')).screenCommand,
+  measure: async () => (await import('./measure/measure-command.js')).measureCommand,
   provision: async () => (await import('./provision-command.js')).provisionCommand,
 };
 

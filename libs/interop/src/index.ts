@@ -12,3 +12,5 @@ export { readPatients, sameAsLine, type PatientFile, type PatientFileOptions } f
 export { type PatientRow, type RejectedRow, type RowReason } from './patients/read-row.js';
 export { reasonInWords, rejectsCsv } from './patients/rejects-csv.js';
 export type { TableEncoding } from './patients/table.js';
+export { readColumns, TableFileError, type NumberTable } from './tables/read-columns.js';
+export { readTracing, type TracingRow } from './tracing/read-tracing.js';

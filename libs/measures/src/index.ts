@@ -1,5 +1,5 @@
 export { SORE_SPOT_REGIONS, soreSpotStatus, type SoreSpot, type SoreSpotStatus } from './after-placement/sore-spots.js';
-export { centricRelationInForce } from './checks/tracing-rules.js';
+export { centricRelationInForce, judgeTracing } from './checks/tracing-rules.js';
 export { MEASUREMENTS, measurementByCode, measurementsCapturedAt } from './catalogue/catalogue.js';
 export { CHECK_RULES, evaluateStage, type StageInput } from './checks/evaluate-stage.js';
 export { explainMeasurement, type Explanation, type ExplainOptions } from './checks/explain.js';

@@ -41,13 +41,15 @@ function decode(bytes: Uint8Array, encoding: TableEncoding): string {
 /**
  * Records of a table whose cells are parted by comma, semicolon or tab, found from the text; empty lines are left out.
  *
+ * @param delimiter where the caller knows it: guessing is unsure in a small table with decimal commas
  * @throws {PatientFileError} when a quotation mark is never closed: the rest of the file would vanish into one cell
  */
-export function parseTable(text: string): TableRow[] {
+export function parseTable(text: string, delimiter?: ',' | ';' | '\t'): TableRow[] {
   const rows: TableRow[] = [];
   let begin = 0;
   let line = 1;
   Papa.parse<string[]>(text, {
+    ...(delimiter === undefined ? {} : { delimiter }),
     delimitersToGuess: [',', ';', '\t'],
     step({ data, errors, meta }) {
       if (errors.some(({ code }) => code === 'MissingQuotes')) {

@@ -2,6 +2,8 @@ import type { CentricRelationMethod } from '../measurement.js';
 import { projectDefault } from '../standing.js';
 import { requireSameMethod } from '../readings/summary.js';
 import type { LimitCode } from './limits.js';
+import { checkSettings, type CheckSettings } from './settings.js';
+import type { VerdictKind } from './verdict.js';
 import { cautions, fails, passes, type CheckRule, type Outcome } from './rule.js';
 import type { CentricRelationRecord, Stage, StageFacts, TracingEntry } from './stage.js';
 import { jawRelationWayBack } from './vertical-rules.js';
@@ -35,15 +37,15 @@ function isVoided(stage: Stage, record: TracingEntry | CentricRelationRecord): b
 }
 
 /** Numbers beyond unpublished limits, in words. */
-function softFindings(stage: Stage, tracing: TracingEntry): readonly string[] {
+function softFindings(settings: Pick<CheckSettings, 'limit'>, tracing: TracingEntry): readonly string[] {
   const above = (code: LimitCode, value: number | undefined, what: string, unit: string): string | null => {
-    const limit = stage.limit(code).value;
+    const limit = settings.limit(code).value;
     return value !== undefined && value > limit
       ? `${what} ${String(value)} ${unit} (up to ${String(limit)} ${unit})`
       : null;
   };
   const { closures, form } = tracing;
-  const wanted = stage.limit('tracing-closures').value;
+  const wanted = settings.limit('tracing-closures').value;
   return [
     form === undefined || form === 'typical' ? null : `form ${form.replace('-', ' ')}`,
     above('tracing-rounding-mm', tracing.roundingRadiusMm, 'apex rounding', 'mm'),
@@ -57,6 +59,20 @@ function softFindings(stage: Stage, tracing: TracingEntry): readonly string[] {
       ? `${String(closures.count)} closures (${String(wanted)} wanted)`
       : null,
   ].filter((finding) => finding !== null);
+}
+
+/**
+ * One tracing by itself, before it is saved with a visit: what makes it useless fails it; numbers beyond limits, all
+ * of them unpublished project defaults, are cautions.
+ */
+export function judgeTracing(
+  tracing: TracingEntry,
+  settings: CheckSettings = checkSettings(),
+): { readonly verdict: VerdictKind; readonly reasons: readonly string[] } {
+  const defects = tracingDefects(tracing);
+  if (defects.length > 0) return { verdict: 'fail', reasons: defects };
+  const findings = softFindings(settings, tracing);
+  return { verdict: findings.length > 0 ? 'caution' : 'pass', reasons: findings };
 }
 
 function judgeLatest(stage: Stage, tracing: TracingEntry, failed: number): Outcome {

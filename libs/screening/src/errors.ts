@@ -1,0 +1,53 @@
+import { DomainError } from '@archwright/kernel';
+
+/** Fewer values than the method needs: it says so instead of guessing. */
+export class TooFewValuesError extends DomainError {
+  constructor(method: string, given: number, needed: number, what = 'values') {
+    super(
+      'screening.too-few-values',
+      `${method}: ${String(given)} ${what} given, at least ${String(needed)} are needed.`,
+      { method, given, needed, what },
+    );
+  }
+}
+
+/** A value that is no finite number; `position` counts from 1. */
+export class NotANumberError extends DomainError {
+  constructor(method: string, position: number, value: number) {
+    super(
+      'screening.not-a-number',
+      `${method}: value ${String(position)} is ${String(value)}. Accepted: finite numbers.`,
+      { method, position },
+    );
+  }
+}
+
+/** All values are equal (or lie in a plane): nothing can be judged against no spread. */
+export class NoSpreadError extends DomainError {
+  constructor(method: string, hint = 'Give the resolution of the instrument, or more varied data.') {
+    super('screening.no-spread', `${method}: the values do not vary. ${hint}`, { method });
+  }
+}
+
+/** An option outside its range. */
+export class OptionError extends DomainError {
+  constructor(method: string, option: string, given: unknown, accepted: string) {
+    super('screening.option', `${method}: ${option} ${String(given)} is not accepted. Accepted: ${accepted}.`, {
+      method,
+      option,
+      given: String(given),
+      accepted,
+    });
+  }
+}
+
+/** Two columns that belong together differ in length, or rows in width. */
+export class UnequalLengthsError extends DomainError {
+  constructor(method: string, first: number, second: number) {
+    super(
+      'screening.unequal-lengths',
+      `${method}: ${String(first)} values stand beside ${String(second)}. Accepted: as many in each, in the same order.`,
+      { method, first, second },
+    );
+  }
+}

@@ -1,0 +1,18 @@
+export { TracingError } from './errors.js';
+export { type Point } from './point.js';
+export { kasaCircle, prattCircle, taubinCircle, geometricCircle, type Circle } from './circles/circle-fit.js';
+export { ellipses, type Ellipses } from './closures/ellipse.js';
+export { geometricMedian, type GeometricMedian } from './closures/geometric-median.js';
+export { consensusLine, type Consensus } from './lines/consensus-line.js';
+export { rmsFrom, toSlopeLine, totalLeastSquares, type Line, type SlopeLine } from './lines/line.js';
+export { ordinaryLeastSquares, type OrdinaryFit } from './lines/ordinary-least-squares.js';
+export { huberLine, leastMedianLine, leastTrimmedLine, mmLine, repeatedMedianLine } from './lines/robust-lines.js';
+export { yorkLine } from './lines/york-line.js';
+export { closureStatistics, type Closures } from './closures/closures.js';
+export { evaluateTracing, type ArmEvaluation, type Evaluation, type NoApex } from './evaluation/evaluation.js';
+export { roundingFromGapMm } from './evaluation/features.js';
+export { type EvaluatedForm } from './evaluation/form.js';
+export { toTracingEntry, type Circumstances } from './evaluation/tracing-entry.js';
+export { drawEvaluation } from './drawing/draw-evaluation.js';
+export { PHASES, type Phase, type TracedPoint, type TracingInput } from './evaluation/tracing-input.js';
+export { armAngleDeg, bennettAngleDeg, modelApexAngleDeg, rotated, type PlanarModel } from './movement/planar-model.js';

@@ -1,0 +1,125 @@
+import { intersect } from '../lines/line.js';
+import { angleBetweenDeg, dot, minus, type Point } from '../point.js';
+import { findLines, type FoundLine } from './find-lines.js';
+import type { RidgePoint } from './ridges.js';
+
+export interface Ray {
+  /** Unit, away from the apex. */
+  readonly direction: Point;
+  /** Drawn without a long gap from the apex on, mm. */
+  readonly lengthMm: number;
+  readonly points: readonly RidgePoint[];
+}
+
+export interface FoundArms {
+  readonly apex: Point;
+  readonly arms: readonly [Ray, Ray];
+  readonly protrusive: Ray | null;
+  /** What was followed, mm. */
+  readonly score: number;
+  /** Median strength of the ridge along the arms, grey levels: beside a line its own overshoot runs along, fainter. */
+  readonly strength: number;
+}
+
+/** A ray is followed in steps of this over gaps up to that, mm. */
+const STEP_MM = 0.2;
+const GAP_MM = 1;
+/** Arms begin this near the apex, are this long at least, and run on behind it this far at most (share of the arm). */
+const BEGINS_MM = 0.9;
+const SHORTEST_MM = 2.5;
+const BEHIND_SHARE = 0.3;
+const LONGEST_MM = 12;
+const OPENING_DEG = [70, 168] as const;
+/** What an opening of one degree is worth beside a millimetre of line: arms beat an arm and the protrusive path. */
+const OPENING_WORTH = 0.02;
+
+/** Two arms without what lies between them. */
+type Corner = Omit<FoundArms, 'protrusive' | 'strength'>;
+
+/** Follows a line from a point in a direction. */
+function follow(points: readonly RidgePoint[], from: Point, direction: Point): Ray {
+  const bins = new Uint8Array(Math.ceil(LONGEST_MM / STEP_MM));
+  const own: { s: number; point: RidgePoint }[] = [];
+  for (const point of points) {
+    const s = dot(minus(point, from), direction);
+    if (s < 0 || s >= LONGEST_MM) continue;
+    bins[Math.floor(s / STEP_MM)] = 1;
+    own.push({ s, point });
+  }
+  let last = -1;
+  const mostGap = GAP_MM / STEP_MM;
+  for (let bin = 0; bin < bins.length; bin++) {
+    if (bins[bin] === 1) last = bin;
+    else if (bin - last > (last < 0 ? BEGINS_MM / STEP_MM : mostGap)) break;
+  }
+  const lengthMm = (last + 1) * STEP_MM;
+  return {
+    direction,
+    lengthMm,
+    points: own
+      .filter(({ s }) => s <= lengthMm)
+      .sort((a, b) => a.s - b.s)
+      .map(({ point }) => point),
+  };
+}
+
+const turned = ({ x, y }: Point): Point => ({ x: -x, y: -y });
+
+/** The longer of the two rays of a line from a point, and how far the line runs on behind. */
+function rayOf({ line, points }: FoundLine, from: Point): { ray: Ray; behindMm: number } {
+  const ahead = follow(points, from, line.direction);
+  const behind = follow(points, from, turned(line.direction));
+  return ahead.lengthMm >= behind.lengthMm
+    ? { ray: ahead, behindMm: behind.lengthMm }
+    : { ray: behind, behindMm: ahead.lengthMm };
+}
+
+function armsAt(first: FoundLine, second: FoundLine): Corner | null {
+  const apex = intersect(first.line, second.line);
+  if (apex === null) return null;
+  const one = rayOf(first, apex);
+  const two = rayOf(second, apex);
+  const shorter = Math.min(one.ray.lengthMm, two.ray.lengthMm);
+  if (shorter < SHORTEST_MM) return null;
+  if (one.behindMm > BEHIND_SHARE * one.ray.lengthMm || two.behindMm > BEHIND_SHARE * two.ray.lengthMm) return null;
+  const opening = angleBetweenDeg(one.ray.direction, two.ray.direction);
+  if (opening < OPENING_DEG[0] || opening > OPENING_DEG[1]) return null;
+  const score =
+    2 * shorter + 0.3 * (one.ray.lengthMm + two.ray.lengthMm) + OPENING_WORTH * opening - one.behindMm - two.behindMm;
+  return { apex, arms: [one.ray, two.ray], score };
+}
+
+/** Between the arms and through the apex. */
+function protrusiveBetween(lines: readonly FoundLine[], { apex, arms }: Corner): Ray | null {
+  const opening = angleBetweenDeg(arms[0].direction, arms[1].direction);
+  const rays = lines
+    .filter(
+      ({ line }) =>
+        Math.abs(line.direction.x * (apex.y - line.through.y) - line.direction.y * (apex.x - line.through.x)) < 0.6,
+    )
+    .map((line) => rayOf(line, apex).ray)
+    .filter(({ direction, lengthMm }) => {
+      const [a, b] = arms.map((arm) => angleBetweenDeg(arm.direction, direction)) as [number, number];
+      return lengthMm >= 1 && Math.min(a, b) > 20 && a + b < opening + 2;
+    });
+  return rays.sort((a, b) => b.lengthMm - a.lengthMm)[0] ?? null;
+}
+
+/**
+ * Two arms that begin at one point and do not run on behind it: what a needle-point tracing looks like.
+ *
+ * @returns null when no two lines do
+ */
+export function findArms(points: readonly RidgePoint[]): FoundArms | null {
+  const lines = findLines(points);
+  let best: Corner | null = null;
+  for (let i = 1; i < lines.length; i++) {
+    for (let j = 0; j < i; j++) {
+      const found = armsAt(lines[i]!, lines[j]!);
+      if (found !== null && found.score > (best?.score ?? 0)) best = found;
+    }
+  }
+  if (best === null) return null;
+  const strengths = best.arms.flatMap((arm) => arm.points.map(({ strength }) => strength)).sort((a, b) => a - b);
+  return { ...best, protrusive: protrusiveBetween(lines, best), strength: strengths[strengths.length >> 1]! };
+}

@@ -1,0 +1,109 @@
+import { TracingError } from '../errors.js';
+import type { TracedPoint, TracingInput } from '../evaluation/tracing-input.js';
+import { cross, dot, minus, plus, unit, type Point } from '../point.js';
+import { findArms, type FoundArms, type Ray } from './find-arms.js';
+import { requirePictureSize, type GrayPicture } from './gray-picture.js';
+import type { PlaneMap } from './homography.js';
+import { rectify } from './rectify.js';
+import { findRidges, flattened, type Polarity } from './ridges.js';
+
+/** Widths of a drawn line that are looked for, mm: a scratch in lacquer, a pencil, a worn crayon. */
+const LINE_WIDTHS_MM = [0.2, 0.35, 0.6];
+const POLARITIES: readonly Polarity[] = ['bright', 'dark'];
+
+/** Long and clear. */
+const worthOf = ({ score, strength }: FoundArms): number => score * strength;
+
+export interface PlateReading {
+  /** What {@link evaluateTracing} takes: points of the arms found, mm. */
+  readonly input: TracingInput;
+  /** From the plate as worn, as evaluations give it, to the picture as given, pixels. */
+  readonly toPicture: (point: Point) => Point;
+  /** Whether the lines are brighter or darker than the plate. */
+  readonly polarity: Polarity;
+}
+
+/**
+ * Finds the traced lines on a picture of the plate. The picture's up is the patient's forward, turned by quarters
+ * where the arms lead elsewhere; its right is the patient's right, or left in a mirrored view.
+ *
+ * @throws {TracingError} `tracing.no-tracing` when no two arms meet in an apex: nothing is guessed; `tracing.picture-size`
+ */
+export function readPlate(
+  picture: GrayPicture,
+  map: PlaneMap,
+  of: Pick<TracingInput, 'stylusOn' | 'view'>,
+): PlateReading {
+  requirePictureSize(picture);
+  const plate = flattened(rectify(picture, map));
+  let best: (FoundArms & { polarity: Polarity }) | null = null;
+  for (const width of LINE_WIDTHS_MM) {
+    const ridges = findRidges(plate, width);
+    for (const polarity of POLARITIES) {
+      const found = findArms(ridges[polarity]);
+      if (found !== null && worthOf(found) > (best === null ? 0 : worthOf(best))) best = { ...found, polarity };
+    }
+  }
+  if (best === null) {
+    throw new TracingError(
+      'no-tracing',
+      'No tracing was found in the picture: two lines that begin at one point and run 2.5 mm or more. Check the scale, ' +
+        'cut the plate out, use even light, or digitise the points by hand.',
+    );
+  }
+  return readingOf(best, map, of);
+}
+
+/** Quarter turn that brings the bisector of the arms nearest to where it belongs. */
+function quarterTurn({ arms }: FoundArms, stylusOn: TracingInput['stylusOn']): (point: Point) => Point {
+  const bisector = unit(plus(arms[0].direction, arms[1].direction));
+  // The picture's y runs down; arms of a needle on the lower jaw lead forward, which is up.
+  const wanted = { x: 0, y: stylusOn === 'lower' ? -1 : 1 };
+  const turns: ((point: Point) => Point)[] = [
+    (point) => point,
+    ({ x, y }) => ({ x: y, y: -x }),
+    ({ x, y }) => ({ x: -x, y: -y }),
+    ({ x, y }) => ({ x: -y, y: x }),
+  ];
+  return turns.reduce((best, turn) => (dot(turn(bisector), wanted) > dot(best(bisector), wanted) + 1e-9 ? turn : best));
+}
+
+function readingOf(
+  found: FoundArms & { polarity: Polarity },
+  map: PlaneMap,
+  { stylusOn, view }: Pick<TracingInput, 'stylusOn' | 'view'>,
+): PlateReading {
+  const turn = quarterTurn(found, stylusOn);
+  const inverse = inverseOf(turn);
+  // About the apex, so that no coordinate is far from the tracing.
+  const toFrame = (point: Point): Point => {
+    const { x, y } = turn(minus(point, found.apex));
+    return { x, y: -y };
+  };
+  const fromFrame = ({ x, y }: Point): Point => plus(found.apex, inverse({ x, y: -y }));
+  const sign = (view === 'mirrored' ? -1 : 1) * (stylusOn === 'upper' ? -1 : 1);
+  const [one, two] = found.arms.map(({ direction }) => toFrame(plus(found.apex, direction))) as [Point, Point];
+  const isOneRight = sign * one.x > sign * two.x;
+  const phased = (ray: Ray | null, phase: TracedPoint['phase']): TracedPoint[] =>
+    (ray?.points ?? []).map((point) => ({ ...toFrame(point), phase }));
+  return {
+    input: {
+      stylusOn,
+      view,
+      points: [
+        ...phased(found.arms[isOneRight ? 0 : 1], 'right'),
+        ...phased(found.arms[isOneRight ? 1 : 0], 'left'),
+        ...phased(found.protrusive, 'protrusive'),
+      ],
+    },
+    toPicture: ({ x, y }) => map.toPicture(fromFrame({ x: view === 'mirrored' ? -x : x, y })),
+    polarity: found.polarity,
+  };
+}
+
+/** Inverse of a quarter turn, from what it does to the axes. */
+function inverseOf(turn: (point: Point) => Point): (point: Point) => Point {
+  const [x, y] = [turn({ x: 1, y: 0 }), turn({ x: 0, y: 1 })];
+  const determinant = cross(x, y);
+  return (point) => ({ x: cross(point, y) / determinant, y: cross(x, point) / determinant });
+}
