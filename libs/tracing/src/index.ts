@@ -16,3 +16,6 @@ export { toTracingEntry, type Circumstances } from './evaluation/tracing-entry.j
 export { drawEvaluation } from './drawing/draw-evaluation.js';
 export { PHASES, type Phase, type TracedPoint, type TracingInput } from './evaluation/tracing-input.js';
 export { armAngleDeg, bennettAngleDeg, modelApexAngleDeg, rotated, type PlanarModel } from './movement/planar-model.js';
+export { MOST_PIXELS, type GrayPicture } from './picture/gray-picture.js';
+export { fromMarks, fromScale, type PlaneMap } from './picture/homography.js';
+export { readPlate, type PlateReading } from './picture/read-plate.js';

@@ -1,13 +1,30 @@
 import { writeFile } from 'node:fs/promises';
 import { readTracing } from '@archwright/interop';
-import { drawEvaluation, evaluateTracing, type TracingInput } from '@archwright/tracing';
+import {
+  drawEvaluation,
+  evaluateTracing,
+  fromMarks,
+  fromScale,
+  readPlate,
+  type PlaneMap,
+  type Point,
+  type TracingInput,
+} from '@archwright/tracing';
 import { callersPath, readArguments, UsageError } from '../arguments.js';
 import { readInput } from '../read-input.js';
+import { isPicture, readPicture } from './read-picture.js';
 import { tracingLines, tracingReport } from './tracing-report.js';
 
-const USAGE = `cli trace FILE --stylus lower|upper --view as-worn|mirrored [--json] [--svg OUT]
+const USAGE = `cli trace FILE --stylus lower|upper --view as-worn|mirrored [--posture TEXT] [--json] [--svg OUT]
 FILE: CSV with the header phase,x_mm,y_mm; phases right, left, protrusive, closure.
---stylus: the jaw that carried the needle. --view: mirrored for a picture or digitisation of an upper plate from below.`;
+Or a PNG or JPEG of the plate, its top the patient's forward, with one of
+  --scale MM_PER_PIXEL
+  --marks "x1,y1;x2,y2;x3,y3;x4,y4" --marks-mm WxH   four marks of a rectangle, pixels, from top left clockwise
+--stylus: the jaw that carried the needle. --view: mirrored for a picture or digitisation of an upper plate from below.
+--posture: noted with the answer; apex and closures depend on it.`;
+
+type Stated = Pick<TracingInput, 'stylusOn' | 'view'>;
+type Values = Readonly<Record<'scale' | 'marks' | 'marks-mm', string | undefined>>;
 
 function choice<const Choice extends string>(
   name: string,
@@ -20,11 +37,55 @@ function choice<const Choice extends string>(
   throw new UsageError(`${said}. Accepted: ${choices.join(', ')}.`, USAGE);
 }
 
-/** Evaluates a digitised tracing: file in, answer out. Nothing is kept. */
+const numbersOf = (text: string, separator: string | RegExp): number[] =>
+  text.split(separator).map((part) => (part.trim() === '' ? Number.NaN : Number(part)));
+
+function marksOf(text: string): [Point, Point, Point, Point] {
+  const points = text.split(';').map((pair) => numbersOf(pair, ','));
+  const isFour = points.length === 4 && points.every((pair) => pair.length === 2 && pair.every(Number.isFinite));
+  if (!isFour)
+    throw new UsageError(`--marks "${text}" is not accepted. Accepted: four pairs x,y parted by ";".`, USAGE);
+  return points.map(([x = Number.NaN, y = Number.NaN]) => ({ x, y })) as [Point, Point, Point, Point];
+}
+
+/** Scale of the picture: by a number, or by four marks, which also correct its perspective. */
+function planeOf({ scale, marks, 'marks-mm': size }: Values): PlaneMap {
+  if (scale !== undefined && marks === undefined && size === undefined) return fromScale(Number(scale));
+  if (scale === undefined && marks !== undefined && size !== undefined) {
+    const [width = Number.NaN, height = Number.NaN, ...rest] = numbersOf(size, /x/i);
+    if (rest.length === 0 && Number.isFinite(width) && Number.isFinite(height)) {
+      return fromMarks(marksOf(marks), width, height);
+    }
+    throw new UsageError(`--marks-mm "${size}" is not accepted. Accepted: width x height, such as 40x30.`, USAGE);
+  }
+  throw new UsageError('A picture needs its scale: give --scale, or --marks with --marks-mm.', USAGE);
+}
+
+/** What was traced, and where a point as worn lies in the picture, for a picture. */
+async function inputOf(
+  bytes: Uint8Array,
+  stated: Stated,
+  values: Values,
+): Promise<{ input: TracingInput; toPicture: ((point: Point) => Point) | null }> {
+  if (isPicture(bytes)) {
+    const plane = planeOf(values);
+    return readPlate(await readPicture(bytes), plane, stated);
+  }
+  if (values.scale !== undefined || values.marks !== undefined) {
+    throw new UsageError('--scale and --marks belong to a PNG or JPEG picture; this file is none.', USAGE);
+  }
+  return { input: { points: readTracing(bytes), ...stated }, toPicture: null };
+}
+
+/** Evaluates a tracing, digitised or as a picture: file in, answer out. Nothing is kept. */
 export async function traceCommand(args: readonly string[]): Promise<number> {
   const { values, positionals } = readArguments(args, USAGE, {
     stylus: { type: 'string' },
     view: { type: 'string' },
+    posture: { type: 'string' },
+    scale: { type: 'string' },
+    marks: { type: 'string' },
+    'marks-mm': { type: 'string' },
     json: { type: 'boolean' },
     svg: { type: 'string' },
     help: { type: 'boolean' },
@@ -35,11 +96,17 @@ export async function traceCommand(args: readonly string[]): Promise<number> {
   }
   const [file, ...rest] = positionals;
   if (file === undefined || rest.length > 0) throw new UsageError('Give one file.', USAGE);
-  const stylusOn = choice('stylus', values.stylus, ['lower', 'upper']);
-  const view = choice('view', values.view, ['as-worn', 'mirrored']);
-  const input: TracingInput = { points: readTracing(await readInput(file)), stylusOn, view };
+  const stated: Stated = {
+    stylusOn: choice('stylus', values.stylus, ['lower', 'upper']),
+    view: choice('view', values.view, ['as-worn', 'mirrored']),
+  };
+  const { input, toPicture } = await inputOf(await readInput(file), stated, {
+    scale: values.scale,
+    marks: values.marks,
+    'marks-mm': values['marks-mm'],
+  });
   const evaluation = evaluateTracing(input);
-  const report = tracingReport(evaluation);
+  const report = tracingReport(evaluation, { toPicture, posture: values.posture ?? null });
   if (values.svg !== undefined) await writeFile(callersPath(values.svg), drawEvaluation(input, evaluation));
   process.stdout.write(
     values.json === true ? `${JSON.stringify(report, null, 2)}\n` : `${tracingLines(report).join('\n')}\n`,

@@ -1,5 +1,12 @@
 import { judgeTracing, JUDGEMENT_NOTE } from '@archwright/measures';
-import { toTracingEntry, type ArmEvaluation, type Closures, type Evaluation, type NoApex } from '@archwright/tracing';
+import {
+  toTracingEntry,
+  type ArmEvaluation,
+  type Closures,
+  type Evaluation,
+  type NoApex,
+  type Point,
+} from '@archwright/tracing';
 
 /** Ten thousandths: as many digits as a caller may compare, none that the drawing made up. */
 const rounded = (value: number | null): number | null => (value === null ? null : Math.round(value * 1e4) / 1e4);
@@ -31,21 +38,34 @@ const DOUBTS: Readonly<Record<Evaluation['doubts'][number], string>> = {
   turned: 'the arms lead backward: check which jaw carried the needle (--stylus)',
 };
 
+interface Origin {
+  /** From the plate as worn to the picture as given; null for digitised points. */
+  readonly toPicture: ((point: Point) => Point) | null;
+  readonly posture: string | null;
+}
+
+const rounded2 = (value: number): number => Math.round(value * 100) / 100;
+
 /** What the command prints with `--json`; lengths in mm, angles in degrees, x to the patient's right, y forward. */
-export function tracingReport(evaluation: Evaluation | NoApex) {
+export function tracingReport(
+  evaluation: Evaluation | NoApex,
+  { toPicture, posture }: Origin = { toPicture: null, posture: null },
+) {
   const circumstances = { basesMoved: false, contact: false, pain: false };
   const { verdict, reasons } = judgeTracing(toTracingEntry(evaluation, circumstances));
   const closure = evaluation.closures === null ? null : closureReport(evaluation.closures);
   if (evaluation.apex === null) {
-    return { apex: null, closure, form: null, verdict, reasons: [...reasons], note: JUDGEMENT_NOTE };
+    return { apex: null, closure, form: null, verdict, reasons: [...reasons], posture, note: JUDGEMENT_NOTE };
   }
   const doubts = evaluation.doubts.map((doubt) => DOUBTS[doubt]);
+  const inPicture = toPicture?.(evaluation.apex);
   return {
     apex: {
       xMm: rounded(evaluation.apex.x),
       yMm: rounded(evaluation.apex.y),
       uncertaintyMm: rounded(evaluation.apexUncertaintyMm),
     },
+    ...(inPicture === undefined ? {} : { apexPx: { x: rounded2(inPicture.x), y: rounded2(inPicture.y) } }),
     apexAngleDeg: rounded(evaluation.apexAngleDeg),
     arms: { right: armReport(evaluation.arms.right), left: armReport(evaluation.arms.left) },
     asymmetryDeg: rounded(evaluation.asymmetryDeg),
@@ -56,6 +76,7 @@ export function tracingReport(evaluation: Evaluation | NoApex) {
     form: evaluation.form,
     verdict: doubts.length > 0 && verdict === 'pass' ? 'caution' : verdict,
     reasons: [...reasons, ...doubts],
+    posture,
     note: JUDGEMENT_NOTE,
   };
 }

@@ -2,48 +2,66 @@ import { seededRandom } from '@archwright/kernel';
 import { TracingError } from '../errors.js';
 import { evaluateTracing } from '../evaluation/evaluation.js';
 import { distance } from '../point.js';
+import { fromMarks, fromScale } from './homography.js';
 import { readPlate } from './read-plate.js';
-import { syntheticPlate } from './synthetic-plate.builder.js';
+import { syntheticPlate, type SyntheticPlate } from './synthetic-plate.builder.js';
 
-const PICTURES = Number(process.env.ARCHWRIGHT_PLATE_PICTURES ?? 8);
+/** `ARCHWRIGHT_PLATE_PICTURES=500` is the long run; it prints what it missed. */
+const PICTURES = Number(process.env.ARCHWRIGHT_PLATE_PICTURES ?? 4);
+const AS_WORN = { stylusOn: 'lower', view: 'as-worn' } as const;
+
+/** What is wrong with the answer for a plate whose truth is known; null when it is near enough. */
+function missed({ picture, map, apexPx, apexAngleDeg }: SyntheticPlate): string | null {
+  try {
+    const reading = readPlate(picture, map, AS_WORN);
+    const found = evaluateTracing(reading.input);
+    if (found.apex === null) return 'no apex';
+    const awayMm = distance(map.toPlate(reading.toPicture(found.apex)), map.toPlate(apexPx));
+    const turnedDeg = Math.abs(found.apexAngleDeg - apexAngleDeg);
+    return awayMm > 0.2 || turnedDeg > 2 ? `${awayMm.toFixed(2)} mm, ${turnedDeg.toFixed(1)} degrees` : null;
+  } catch (error) {
+    if (error instanceof TracingError) return error.code;
+    throw error;
+  }
+}
 
 describe('pictures of the plate', () => {
-  it('show apex and angle near the truth, in nearly all of them', () => {
-    const misses: string[] = [];
-    for (let seed = 1; seed <= PICTURES; seed++) {
-      const t0 = performance.now();
-      const plate = syntheticPlate(seededRandom(seed), { width: 900 });
-      const t1 = performance.now();
-      process.stderr.write(`render ${String(t1 - t0)}\n`);
-      try {
-        const reading = readPlate(plate.picture, plate.map, { stylusOn: 'lower', view: 'as-worn' });
-        process.stderr.write(`read ${String(performance.now() - t1)}\n`);
-        const t2 = performance.now();
-        const found = evaluateTracing(reading.input);
-        process.stderr.write(
-          `${String(seed)} eval ${String(performance.now() - t2)} n ${String(reading.input.points.length)}\n`,
-        );
-        if (found.apex === null) {
-          misses.push(`${String(seed)}: no apex`);
-          continue;
-        }
-        const away = distance(plate.map.toPlate(reading.toPicture(found.apex)), plate.map.toPlate(plate.apexPx));
-        const turned = Math.abs(found.apexAngleDeg - plate.apexAngleDeg);
-        if (away > 0.2 || turned > 2)
-          misses.push(`${String(seed)}: ${away.toFixed(3)} mm, ${turned.toFixed(2)} degrees`);
-      } catch (error) {
-        if (!(error instanceof TracingError)) throw error;
-        misses.push(`${String(seed)}: ${error.code}`);
+  it(
+    'show the apex within 0.2 mm and the angle within 2 degrees, in 95 of 100',
+    () => {
+      const misses: string[] = [];
+      for (let seed = 1; seed <= PICTURES; seed++) {
+        const miss = missed(syntheticPlate(seededRandom(seed), { width: 800 }));
+        if (miss !== null) misses.push(`${String(seed)}: ${miss}`);
       }
-    }
-    process.stderr.write(`${String(PICTURES)} pictures, ${String(misses.length)} missed ${misses.join('; ')}\n`);
-    expect(misses.length).toBeLessThanOrEqual(0.05 * PICTURES);
-  });
+      process.stderr.write(`${String(PICTURES)} pictures, ${String(misses.length)} missed ${misses.join('; ')}\n`);
+      expect(misses.length).toBeLessThanOrEqual(0.05 * PICTURES);
+    },
+    PICTURES * 30_000,
+  );
 
-  it('without a tracing are refused, never guessed', () => {
-    for (let seed = 1; seed <= PICTURES / 2; seed++) {
-      const { picture, map } = syntheticPlate(seededRandom(1000 + seed), { width: 700, hasTracing: false });
-      expect(() => readPlate(picture, map, { stylusOn: 'lower', view: 'as-worn' })).toThrow(/No tracing was found/);
-    }
+  it(
+    'without a tracing are refused, never guessed',
+    () => {
+      for (let seed = 1; seed <= PICTURES / 2; seed++) {
+        const { picture, map } = syntheticPlate(seededRandom(1000 + seed), { width: 700, hasTracing: false });
+        expect(() => readPlate(picture, map, AS_WORN)).toThrow(/No tracing was found/);
+      }
+    },
+    PICTURES * 30_000,
+  );
+
+  it('are refused with an impossible scale, wrong marks or size', () => {
+    expect(() => fromScale(3)).toThrow(/from 0.001 to 0.5/);
+    const [a, b, c, d] = [
+      { x: 0, y: 0 },
+      { x: 100, y: 5 },
+      { x: 95, y: 80 },
+      { x: 4, y: 90 },
+    ] as const;
+    expect(fromMarks([a, b, c, d], 40, 30).toPlate(c).x).toBeCloseTo(40, 9);
+    expect(() => fromMarks([a, c, b, d], 40, 30)).toThrow(/no picture of a rectangle/);
+    const dot = { width: 10, height: 10, data: new Float32Array(100) };
+    expect(() => readPlate(dot, fromScale(0.05), AS_WORN)).toThrow(/at least 60 on each side/);
   });
 });

@@ -1,6 +1,6 @@
 import { TracingError } from '../errors.js';
 import type { TracedPoint, TracingInput } from '../evaluation/tracing-input.js';
-import { cross, dot, minus, plus, unit, type Point } from '../point.js';
+import { cross, distance, dot, minus, plus, unit, type Point } from '../point.js';
 import { findArms, type FoundArms, type Ray } from './find-arms.js';
 import { requirePictureSize, type GrayPicture } from './gray-picture.js';
 import type { PlaneMap } from './homography.js';
@@ -9,6 +9,11 @@ import { findRidges, flattened, type Polarity } from './ridges.js';
 
 /** Widths of a drawn line that are looked for, mm: a scratch in lacquer, a pencil, a worn crayon. */
 const LINE_WIDTHS_MM = [0.2, 0.35, 0.6];
+/**
+ * Nearer to the apex the drawn lines run into one another, and the middle that is found belongs to neither: how round the
+ * apex is does not show in a picture, and is not answered.
+ */
+const MERGED_MM = 0.5;
 const POLARITIES: readonly Polarity[] = ['bright', 'dark'];
 
 /** Long and clear. */
@@ -85,7 +90,9 @@ function readingOf(
   const [one, two] = found.arms.map(({ direction }) => toFrame(plus(found.apex, direction))) as [Point, Point];
   const isOneRight = sign * one.x > sign * two.x;
   const phased = (ray: Ray | null, phase: TracedPoint['phase']): TracedPoint[] =>
-    (ray?.points ?? []).map((point) => ({ ...toFrame(point), phase }));
+    (ray?.points ?? [])
+      .filter((point) => distance(point, found.apex) >= MERGED_MM)
+      .map((point) => ({ ...toFrame(point), phase }));
   return {
     input: {
       stylusOn,
