@@ -66,7 +66,10 @@ describe('two API processes', () => {
   it('tell no more guesses that they are wrong when all come at once', async () => {
     const guesses = Array.from({ length: 40 }, (_, number) => attempt(number, 'chair@example.test', 'guess'));
     const statuses = (await Promise.all(guesses)).map(({ status }) => status);
-    expect(statuses.filter((status) => status === 401)).toHaveLength(5);
-    expect(statuses.filter((status) => status === 429)).toHaveLength(35);
+    const told = statuses.filter((status) => status === 401).length;
+    expect(told).toBeGreaterThan(0);
+    // Account and address count apart: a guess may be the fifth of one and the sixth of the other.
+    expect(told).toBeLessThanOrEqual(5);
+    expect(statuses.filter((status) => status === 429)).toHaveLength(statuses.length - told);
   });
 });

@@ -1,13 +1,21 @@
 import { hashPassword } from '@archwright/casework';
 import { caseView, holdView, offersView, patientView, practiceView, ripple, type Role } from '@archwright/contracts';
 import {
+  ArrivalCheck,
   CallTask,
   Clinic,
+  CustodyObject,
   Directory,
   LabQuestion,
   Organisation,
+  Parcel,
   Patient,
+  PatientCaution,
+  Recall,
+  ReferralTask,
   RemakeAlert,
+  SoreSpot,
+  Transfer,
   UserAccount,
   inOrganisation,
   listOrganisations,
@@ -42,6 +50,14 @@ export interface Records {
   readonly callTask: string;
   readonly alert: string;
   readonly ripple: string;
+  readonly object: string;
+  readonly parcel: string;
+  readonly arrivalCheck: string;
+  readonly soreSpot: string;
+  readonly referral: string;
+  readonly recall: string;
+  readonly transfer: string;
+  readonly caution: string;
   readonly clinic: string;
   readonly chair: string;
   readonly laboratory: string;
@@ -125,7 +141,11 @@ export async function openWalledPractice(): Promise<WalledPractice> {
     await tx.update(Patient, { id: patient.id }, { acceptedClinicIds: [clinic.id] });
     const [asker = ''] = await writeAccounts(tx, organisationId, 'own', own);
     await writeAccounts(tx, organisationId, 'otherClinic', other);
-    return writeOpenMatters(tx, ids, visit.code, asker);
+    return {
+      ...(await writeOpenMatters(tx, ids, visit.code, asker)),
+      ...(await writeCustody(tx, ids, { clinicId: clinic.id, laboratoryId: laboratory.id }, asker)),
+      ...(await writeAftercare(tx, ids, clinic.id, asker)),
+    };
   });
   await writeOtherOrganisation(api, passwordHash);
   const cookies = await signAllIn(api);
@@ -212,6 +232,95 @@ async function writeOpenMatters(
     arches: ['upper'],
     discards: [],
     state: 'open',
+  });
+  return written;
+}
+
+/** What changes hands: one object, its parcel, and a visit whose work has not come. */
+async function writeCustody(
+  tx: EntityManager,
+  ids: Pick<Records, 'case' | 'stage' | 'appointment'>,
+  at: { clinicId: string; laboratoryId: string },
+  by: string,
+): Promise<Pick<Records, 'object' | 'parcel' | 'arrivalCheck'>> {
+  const written = { object: uuidv7(), parcel: uuidv7(), arrivalCheck: uuidv7() };
+  await tx.insert(CustodyObject, {
+    id: written.object,
+    caseId: ids.case,
+    code: 'WALLS-1',
+    kind: 'old-denture',
+    arch: 'upper',
+    holder: 'clinic',
+    clinicId: at.clinicId,
+    state: 'in-use',
+  });
+  await tx.insert(Parcel, {
+    ...at,
+    id: written.parcel,
+    direction: 'to-lab',
+    state: 'packed',
+    packedAt: NOW,
+    packedBy: by,
+  });
+  await tx.insert(ArrivalCheck, {
+    id: written.arrivalCheck,
+    caseId: ids.case,
+    stageId: ids.stage,
+    appointmentId: ids.appointment,
+    appointmentSequence: 0,
+    state: 'open',
+    missing: ['Repaired denture'],
+    reason: 'A test of walls.',
+    lookAt: NOW,
+    raisedAt: NOW,
+  });
+  return written;
+}
+
+/** What a placement leaves behind, a caution, and a case about to go to another clinic. */
+async function writeAftercare(
+  tx: EntityManager,
+  ids: Pick<Records, 'patient' | 'case'>,
+  fromClinicId: string,
+  by: string,
+): Promise<Pick<Records, 'soreSpot' | 'referral' | 'recall' | 'transfer' | 'caution'>> {
+  const written = { soreSpot: uuidv7(), referral: uuidv7(), recall: uuidv7(), transfer: uuidv7(), caution: uuidv7() };
+  const caseId = ids.case;
+  await tx.insert(SoreSpot, {
+    id: written.soreSpot,
+    caseId,
+    arch: 'upper',
+    region: 'tuberosity-right',
+    side: 'right',
+    foundOn: '2026-01-05',
+    foundBy: by,
+    pain: 3,
+    suspectedCause: 'long-border',
+  });
+  await tx.insert(ReferralTask, {
+    id: written.referral,
+    caseId,
+    soreSpotId: written.soreSpot,
+    reason: 'A test of walls.',
+    dueOn: '2026-02-05',
+    state: 'open',
+  });
+  await tx.insert(Recall, { id: written.recall, caseId, kind: 'recall', dueOn: '2027-02-05', state: 'due' });
+  await tx.insert(Transfer, {
+    id: written.transfer,
+    caseId,
+    fromClinicId,
+    toName: 'Another practice',
+    reason: 'A test of walls.',
+    state: 'proposed',
+    proposedBy: by,
+  });
+  await tx.insert(PatientCaution, {
+    id: written.caution,
+    patientId: ids.patient,
+    kind: 'other',
+    note: 'A test of walls.',
+    recordedBy: by,
   });
   return written;
 }

@@ -19,6 +19,9 @@ const PAST: Wall['answers'] = { own: 412, otherClinic: 404, otherOrganisation: 4
 const SEEN: Wall['answers'] = { own: 200, otherClinic: 404, otherOrganisation: 404 };
 /** A manager answers for every laboratory of the organisation; what it shows names no patient. */
 const BENCHES: Wall['answers'] = { ...SEEN, otherClinic: { lab: 404, manager: 200 } };
+const byClinic = (status: number) => ({ 'front-desk': status, clinician: status, administrator: status });
+/** What a clinic holds is handled by its people alone. */
+const IN_THE_CLINIC: Wall['answers'] = { ...PAST, own: { ...byClinic(412), lab: 403 } };
 /** A list is answered to everyone, with what the caller may see in it. */
 const LISTED: Wall['answers'] = { own: 200, otherClinic: 200, otherOrganisation: 200 };
 
@@ -27,6 +30,7 @@ const CHAIR: readonly Role[] = ['clinician'];
 const TREATING: readonly Role[] = ['front-desk', 'clinician'];
 const PRACTICE: readonly Role[] = ['front-desk', 'clinician', 'manager'];
 const BENCH: readonly Role[] = ['lab', 'manager'];
+const HANDLING: readonly Role[] = ['front-desk', 'clinician', 'lab'];
 const EVERY_WORKPLACE: readonly Role[] = ['front-desk', 'clinician', 'manager', 'lab'];
 
 const reason = () => ({ reason: 'A test of walls.' });
@@ -226,6 +230,147 @@ export const WALLS: Readonly<Record<string, Wall>> = {
     body: () => ({ answer: 'The lighter one.' }),
   },
 
+  'GET /objects': { roles: EVERY_WORKPLACE, answers: LISTED },
+  'GET /objects/{id}': { roles: EVERY_WORKPLACE, answers: SEEN, path: ({ object }) => `/objects/${object}` },
+  'POST /objects': {
+    roles: HANDLING,
+    answers: { ...SEEN, own: { ...byClinic(201), lab: 400 } },
+    body: (records) => ({ caseId: records.case, kind: 'rim', arch: 'upper', clinicId: records.clinic }),
+  },
+  'POST /objects/{id}/actions': {
+    roles: HANDLING,
+    answers: IN_THE_CLINIC,
+    path: ({ object }) => `/objects/${object}/actions`,
+    body: () => ({ action: 'move', place: 'Shelf 2' }),
+  },
+  'POST /objects/{id}/disinfections': {
+    roles: HANDLING,
+    answers: { ...SEEN, own: { ...byClinic(201), lab: 403 } },
+    path: ({ object }) => `/objects/${object}/disinfections`,
+    body: () => ({ agent: 'any', method: 'spray', at: '2027-01-04T06:00:00Z' }),
+  },
+  'GET /parcels': { roles: EVERY_WORKPLACE, answers: LISTED },
+  'GET /parcels/{id}': { roles: EVERY_WORKPLACE, answers: SEEN, path: ({ parcel }) => `/parcels/${parcel}` },
+  'POST /parcels': {
+    roles: HANDLING,
+    // Which clinics and laboratories there are, everybody of the organisation knows.
+    answers: { own: { ...byClinic(400), lab: 403 }, otherClinic: 403, otherOrganisation: 404 },
+    body: ({ clinic, laboratory }) => ({
+      direction: 'to-lab',
+      clinicId: clinic,
+      laboratoryId: laboratory,
+      objects: [{ caseNumber: 'none', code: 'none' }],
+    }),
+  },
+  'POST /parcels/{id}/actions': {
+    roles: HANDLING,
+    answers: PAST,
+    path: ({ parcel }) => `/parcels/${parcel}/actions`,
+    body: () => ({ action: 'hand-over', carrier: 'Van' }),
+  },
+  'POST /parcels/{id}/reconciliation': {
+    roles: HANDLING,
+    // No object bears that code.
+    answers: { ...SEEN, own: 400 },
+    path: ({ parcel }) => `/parcels/${parcel}/reconciliation`,
+    body: () => ({ findings: [{ caseNumber: 'none', code: 'none', found: 'missing' }] }),
+  },
+  'GET /material-lots': { roles: EVERY_WORKPLACE, answers: LISTED, path: () => '/material-lots?lot=any' },
+  'POST /lab/steps/{id}/material-lots': {
+    roles: ['lab'],
+    // The work has not begun.
+    answers: { own: 409, otherClinic: 404, otherOrganisation: 404 },
+    path: ({ labStep }) => `/lab/steps/${labStep}/material-lots`,
+    body: () => ({ material: 'Base resin', lot: 'L1', expiresOn: null }),
+  },
+  'GET /arrival-checks': { roles: EVERY_WORKPLACE, answers: LISTED },
+  'GET /arrival-checks/{id}': {
+    roles: EVERY_WORKPLACE,
+    answers: SEEN,
+    path: ({ arrivalCheck }) => `/arrival-checks/${arrivalCheck}`,
+  },
+  'POST /arrival-checks/{id}/decision': {
+    roles: TREATING,
+    answers: PAST,
+    path: ({ arrivalCheck }) => `/arrival-checks/${arrivalCheck}/decision`,
+    body: () => ({ decision: 'wait', note: 'A test of walls.' }),
+  },
+  'GET /lab-orders': { roles: EVERY_WORKPLACE, answers: LISTED },
+
+  'GET /cases/{id}/aftercare': {
+    roles: PRACTICE,
+    answers: SEEN,
+    path: (records) => `/cases/${records.case}/aftercare`,
+  },
+  'POST /cases/{id}/sore-spots': {
+    roles: CHAIR,
+    answers: { own: 201, otherClinic: 404, otherOrganisation: 404 },
+    path: (records) => `/cases/${records.case}/sore-spots`,
+    body: () => ({
+      arch: 'upper',
+      region: 'tuberosity-right',
+      foundOn: '2026-01-05',
+      pain: 2,
+      suspectedCause: 'long-border',
+    }),
+  },
+  'POST /cases/{id}/adjustments': {
+    roles: CHAIR,
+    answers: { own: 201, otherClinic: 404, otherOrganisation: 404 },
+    path: (records) => `/cases/${records.case}/adjustments`,
+    body: () => ({ arch: 'upper', surface: 'border', what: 'Relieved.', amount: 'A light stroke' }),
+  },
+  'PUT /sore-spots/{id}/healing': {
+    roles: CHAIR,
+    answers: PAST,
+    path: ({ soreSpot }) => `/sore-spots/${soreSpot}/healing`,
+    body: () => ({ healedOn: '2026-01-06' }),
+  },
+  'PUT /referral-tasks/{id}/decision': {
+    roles: CHAIR,
+    answers: PAST,
+    path: ({ referral }) => `/referral-tasks/${referral}/decision`,
+    body: () => ({ decision: 'referred' }),
+  },
+  'GET /recalls': { roles: PRACTICE, answers: LISTED },
+  'PUT /recalls/{id}/decision': {
+    roles: TREATING,
+    answers: PAST,
+    path: ({ recall }) => `/recalls/${recall}/decision`,
+    body: () => ({ decision: 'done', reason: 'A test of walls.' }),
+  },
+  'GET /transfers': { roles: PRACTICE, answers: LISTED },
+  'GET /transfers/{id}': { roles: PRACTICE, answers: SEEN, path: ({ transfer }) => `/transfers/${transfer}` },
+  'POST /transfers/{id}/decision': {
+    roles: TREATING,
+    answers: PAST,
+    path: ({ transfer }) => `/transfers/${transfer}/decision`,
+    body: () => ({ ...reason(), decision: 'withdraw' }),
+  },
+  'PUT /cases/{id}/visit-place': {
+    roles: TREATING,
+    answers: PAST,
+    path: (records) => `/cases/${records.case}/visit-place`,
+    body: () => ({ place: 'clinic' }),
+  },
+  'GET /patients/{id}/cautions': {
+    roles: CHAIR,
+    answers: SEEN,
+    path: ({ patient }) => `/patients/${patient}/cautions`,
+  },
+  'POST /patients/{id}/cautions': {
+    roles: CHAIR,
+    answers: { own: 201, otherClinic: 404, otherOrganisation: 404 },
+    path: ({ patient }) => `/patients/${patient}/cautions`,
+    body: () => ({ kind: 'other', note: 'A test of walls.' }),
+  },
+  'PUT /cautions/{id}/end': {
+    roles: CHAIR,
+    answers: PAST,
+    path: ({ caution }) => `/cautions/${caution}/end`,
+    body: reason,
+  },
+
   'POST /resources/{id}/calendar': {
     roles: ['front-desk', 'manager'],
     answers: SEEN,
@@ -241,6 +386,10 @@ export const OUTSIDE: Readonly<Record<string, string>> = {
   'DELETE /sessions/current': 'ends the session that asks',
   'GET /replies/{purpose}': 'a signed token names the visit; its own tests hold it',
   'POST /replies/{purpose}': 'a signed token names the visit; its own tests hold it',
+  'POST /lab-orders': 'crosses to another organisation through the exchange; its own tests hold both sides',
+  'GET /lab-orders/{id}': 'crosses to another organisation through the exchange; its own tests hold both sides',
+  'POST /lab-orders/{id}/actions':
+    'crosses to another organisation through the exchange; its own tests hold both sides',
   'GET /caught-mail': 'there only in the demonstration, which has one organisation',
   'GET /demo/clock': 'there only in the demonstration, which has one organisation',
   'PUT /demo/clock': 'there only in the demonstration, which has one organisation',

@@ -29,6 +29,8 @@ export async function reconcileParcel(
   now: Date,
 ): Promise<ParcelView> {
   const reconciledBy = personOf(actor, 'A parcel is checked by a person.');
+  // Whoever may not see the parcel learns nothing of codes either.
+  await viewParcel(tx, actor, parcelId);
   const named = await objectsByTwoNames(tx, findings, 'findings');
   const locked = await lockParcel(
     tx,
