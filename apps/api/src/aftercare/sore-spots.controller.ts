@@ -8,12 +8,13 @@ import {
   type ReferralTaskView,
   type SoreSpotView,
 } from '@archwright/contracts';
-import { Clock, IfMatch, etagOf } from '@archwright/platform';
+import { Clock, IfMatch } from '@archwright/platform';
 import { inOrganisation } from '@archwright/records';
 import type { FastifyReply } from 'fastify';
 import { DataSource } from 'typeorm';
 import { IdParam } from '../id-param.js';
 import { CurrentActor, Roles } from '../security/access.js';
+import { tagged } from '../tagged.js';
 
 /** How a sore spot ends: it heals, or it is decided whether to refer. */
 @Controller()
@@ -53,9 +54,4 @@ export class SoreSpotsController {
     );
     return tagged(reply, view);
   }
-}
-
-function tagged<View extends { readonly version: number }>(reply: FastifyReply, view: View): View {
-  void reply.header('etag', etagOf(view.version));
-  return view;
 }

@@ -9,12 +9,13 @@ import {
   type DayQuery,
   type VisitAction,
 } from '@archwright/contracts';
-import { Clock, IfMatch, etagOf } from '@archwright/platform';
+import { Clock, IfMatch } from '@archwright/platform';
 import { inOrganisation, readInOrganisation } from '@archwright/records';
 import type { FastifyReply } from 'fastify';
 import { DataSource } from 'typeorm';
 import { IdParam } from '../id-param.js';
 import { CurrentActor, Roles } from '../security/access.js';
+import { tagged } from '../tagged.js';
 
 @Controller('appointments')
 export class AppointmentsController {
@@ -65,9 +66,4 @@ export class AppointmentsController {
     });
     return tagged(reply, view);
   }
-}
-
-function tagged(reply: FastifyReply, view: AppointmentView): AppointmentView {
-  void reply.header('etag', etagOf(view.version));
-  return view;
 }

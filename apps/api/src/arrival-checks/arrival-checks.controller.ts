@@ -9,11 +9,12 @@ import {
   type ArrivalCheckView,
   type DecideArrival,
 } from '@archwright/contracts';
-import { Clock, IfMatch, etagOf } from '@archwright/platform';
+import { Clock, IfMatch } from '@archwright/platform';
 import { inOrganisation, readInOrganisation } from '@archwright/records';
 import type { FastifyReply } from 'fastify';
 import { DataSource } from 'typeorm';
 import { CurrentActor, Roles } from '../security/access.js';
+import { tagged } from '../tagged.js';
 
 /** Work that should be there for a visit and is not. */
 @Controller('arrival-checks')
@@ -59,9 +60,4 @@ export class ArrivalChecksController {
     );
     return tagged(reply, view);
   }
-}
-
-function tagged(reply: FastifyReply, view: ArrivalCheckView): ArrivalCheckView {
-  void reply.header('etag', etagOf(view.version));
-  return view;
 }

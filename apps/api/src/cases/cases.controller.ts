@@ -32,11 +32,12 @@ import {
   type SetVisitPlace,
   type StateEffectsQuery,
 } from '@archwright/contracts';
-import { Clock, Idempotent, IfMatch, answerOnce, etagOf, type IdempotentRequest } from '@archwright/platform';
+import { Clock, Idempotent, IfMatch, answerOnce, type IdempotentRequest } from '@archwright/platform';
 import { inOrganisation, readInOrganisation } from '@archwright/records';
 import type { FastifyReply } from 'fastify';
 import { DataSource } from 'typeorm';
 import { CurrentActor, Roles } from '../security/access.js';
+import { tagged } from '../tagged.js';
 
 @Controller('cases')
 export class CasesController {
@@ -141,9 +142,4 @@ export class CasesController {
     );
     return tagged(reply, view);
   }
-}
-
-function tagged<View extends { readonly version: number }>(reply: FastifyReply, view: View): View {
-  void reply.header('etag', etagOf(view.version));
-  return view;
 }

@@ -8,12 +8,13 @@ import {
   type EndCaution,
   type RecordCaution,
 } from '@archwright/contracts';
-import { Clock, Idempotent, IfMatch, answerOnce, etagOf, type IdempotentRequest } from '@archwright/platform';
+import { Clock, Idempotent, IfMatch, answerOnce, type IdempotentRequest } from '@archwright/platform';
 import { inOrganisation, readInOrganisation } from '@archwright/records';
 import type { FastifyReply } from 'fastify';
 import { DataSource } from 'typeorm';
 import { IdParam } from '../id-param.js';
 import { CurrentActor, Roles } from '../security/access.js';
+import { tagged } from '../tagged.js';
 
 /** What to mind with a patient: for those who treat, not for the desk or the laboratory. */
 @Controller()
@@ -59,9 +60,4 @@ export class CautionsController {
     );
     return tagged(reply, view);
   }
-}
-
-function tagged(reply: FastifyReply, view: CautionView): CautionView {
-  void reply.header('etag', etagOf(view.version));
-  return view;
 }

@@ -21,11 +21,12 @@ import {
   type ObjectView,
   type RegisterObject,
 } from '@archwright/contracts';
-import { Clock, Idempotent, IfMatch, answerOnce, etagOf, type IdempotentRequest } from '@archwright/platform';
+import { Clock, Idempotent, IfMatch, answerOnce, type IdempotentRequest } from '@archwright/platform';
 import { inOrganisation, readInOrganisation } from '@archwright/records';
 import type { FastifyReply } from 'fastify';
 import { DataSource } from 'typeorm';
 import { CurrentActor, Roles } from '../security/access.js';
+import { tagged } from '../tagged.js';
 
 /** Things that change hands, by their code. */
 @Controller('objects')
@@ -104,9 +105,4 @@ export class ObjectsController {
     );
     return tagged(reply, view);
   }
-}
-
-function tagged(reply: FastifyReply, view: ObjectView): ObjectView {
-  void reply.header('etag', etagOf(view.version));
-  return view;
 }

@@ -21,11 +21,12 @@ import {
   type ParcelView,
   type ReconcileParcel,
 } from '@archwright/contracts';
-import { Clock, Idempotent, IfMatch, answerOnce, etagOf, type IdempotentRequest } from '@archwright/platform';
+import { Clock, Idempotent, IfMatch, answerOnce, type IdempotentRequest } from '@archwright/platform';
 import { inOrganisation, readInOrganisation } from '@archwright/records';
 import type { FastifyReply } from 'fastify';
 import { DataSource } from 'typeorm';
 import { CurrentActor, Roles } from '../security/access.js';
+import { tagged } from '../tagged.js';
 
 /** Objects on their way between clinic and laboratory. */
 @Controller('parcels')
@@ -100,9 +101,4 @@ export class ParcelsController {
     );
     return tagged(reply, view);
   }
-}
-
-function tagged(reply: FastifyReply, view: ParcelView): ParcelView {
-  void reply.header('etag', etagOf(view.version));
-  return view;
 }

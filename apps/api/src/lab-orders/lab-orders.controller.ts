@@ -11,11 +11,12 @@ import {
   type LabOrderView,
   type SendLabOrder,
 } from '@archwright/contracts';
-import { Clock, Idempotent, IfMatch, answerOnce, etagOf, type IdempotentRequest } from '@archwright/platform';
+import { Clock, Idempotent, IfMatch, answerOnce, type IdempotentRequest } from '@archwright/platform';
 import { inOrganisation, readInOrganisation } from '@archwright/records';
 import type { FastifyReply } from 'fastify';
 import { DataSource } from 'typeorm';
 import { CurrentActor, Roles } from '../security/access.js';
+import { tagged } from '../tagged.js';
 
 /** Work ordered from a laboratory of its own; each side signs in to its own organisation. */
 @Controller('lab-orders')
@@ -73,9 +74,4 @@ export class LabOrdersController {
     );
     return tagged(reply, view);
   }
-}
-
-function tagged(reply: FastifyReply, view: LabOrderView): LabOrderView {
-  void reply.header('etag', etagOf(view.version));
-  return view;
 }

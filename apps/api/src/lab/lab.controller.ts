@@ -23,11 +23,12 @@ import {
   type LoadView,
   type OpenLabQuestions,
 } from '@archwright/contracts';
-import { Clock, IfMatch, etagOf } from '@archwright/platform';
+import { Clock, IfMatch } from '@archwright/platform';
 import { inOrganisation, readInOrganisation } from '@archwright/records';
 import type { FastifyReply } from 'fastify';
 import { DataSource } from 'typeorm';
 import { CurrentActor, Roles } from '../security/access.js';
+import { tagged } from '../tagged.js';
 
 @Controller('lab')
 export class LabController {
@@ -100,9 +101,4 @@ export class LabController {
     const now = this.clock.now();
     await inOrganisation(this.db, actor.organisationId, (tx) => answerLabQuestion(tx, actor, id, answer, now));
   }
-}
-
-function tagged(reply: FastifyReply, step: DispatchStep): DispatchStep {
-  void reply.header('etag', etagOf(step.version));
-  return step;
 }

@@ -16,11 +16,12 @@ import {
   type PatientQuery,
   type PatientView,
 } from '@archwright/contracts';
-import { Clock, Idempotent, IfMatch, answerOnce, etagOf, type IdempotentRequest } from '@archwright/platform';
+import { Clock, Idempotent, IfMatch, answerOnce, type IdempotentRequest } from '@archwright/platform';
 import { inOrganisation, readInOrganisation } from '@archwright/records';
 import type { FastifyReply } from 'fastify';
 import { DataSource } from 'typeorm';
 import { CurrentActor, Roles } from '../security/access.js';
+import { tagged } from '../tagged.js';
 
 @Controller('patients')
 export class PatientsController {
@@ -76,9 +77,4 @@ export class PatientsController {
     );
     return tagged(reply, view);
   }
-}
-
-function tagged(reply: FastifyReply, view: PatientView): PatientView {
-  void reply.header('etag', etagOf(view.version));
-  return view;
 }

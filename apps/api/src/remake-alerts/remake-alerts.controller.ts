@@ -23,11 +23,12 @@ import {
   type OpenRemakeAlert,
   type RemakeAlertView,
 } from '@archwright/contracts';
-import { Clock, Idempotent, IfMatch, answerOnce, etagOf, type IdempotentRequest } from '@archwright/platform';
+import { Clock, Idempotent, IfMatch, answerOnce, type IdempotentRequest } from '@archwright/platform';
 import { inOrganisation, readInOrganisation } from '@archwright/records';
 import type { FastifyReply } from 'fastify';
 import { DataSource } from 'typeorm';
 import { CurrentActor, Roles } from '../security/access.js';
+import { tagged } from '../tagged.js';
 
 /** What has to be made again. */
 @Controller('remake-alerts')
@@ -111,9 +112,4 @@ export class RemakeAlertsController {
     });
     return tagged(reply, view);
   }
-}
-
-function tagged(reply: FastifyReply, view: RemakeAlertView): RemakeAlertView {
-  void reply.header('etag', etagOf(view.version));
-  return view;
 }

@@ -19,11 +19,12 @@ import {
   type SignPrescription,
   type StageView,
 } from '@archwright/contracts';
-import { Clock, IfMatch, etagOf } from '@archwright/platform';
+import { Clock, IfMatch } from '@archwright/platform';
 import { inOrganisation, readInOrganisation, type Work } from '@archwright/records';
 import type { FastifyReply } from 'fastify';
 import { DataSource } from 'typeorm';
 import { CurrentActor, Roles } from '../security/access.js';
+import { tagged } from '../tagged.js';
 
 /** The work at the chair. Every change answers with the stage as it is then. */
 @Roles('clinician')
@@ -113,9 +114,4 @@ export class StagesController {
     });
     return tagged(reply, view);
   }
-}
-
-function tagged(reply: FastifyReply, view: StageView): StageView {
-  void reply.header('etag', etagOf(view.version));
-  return view;
 }

@@ -9,11 +9,12 @@ import {
   type TransferQuery,
   type TransferView,
 } from '@archwright/contracts';
-import { Clock, IfMatch, etagOf } from '@archwright/platform';
+import { Clock, IfMatch } from '@archwright/platform';
 import { inOrganisation, readInOrganisation } from '@archwright/records';
 import type { FastifyReply } from 'fastify';
 import { DataSource } from 'typeorm';
 import { CurrentActor, Roles } from '../security/access.js';
+import { tagged } from '../tagged.js';
 
 /** Cases on their way to another clinic. One is proposed by changing the case's state. */
 @Controller('transfers')
@@ -60,9 +61,4 @@ export class TransfersController {
     );
     return tagged(reply, view);
   }
-}
-
-function tagged(reply: FastifyReply, view: TransferView): TransferView {
-  void reply.header('etag', etagOf(view.version));
-  return view;
 }
