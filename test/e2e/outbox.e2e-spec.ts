@@ -82,7 +82,8 @@ describe('the outbox', () => {
       }
     });
     const rounds = await Promise.all([relay(NOW), relay(NOW), relay(NOW), relay(NOW)]);
-    expect(rounds.map(({ dispatched }) => dispatched).sort((one, other) => one - other)).toEqual([0, 50, 100, 100]);
+    // Who gets how many depends on who comes first; a row that another one holds is left to it.
+    expect(rounds.reduce((sum, { dispatched }) => sum + dispatched, 0)).toBe(250);
     expect(new Set(queue.added.map(({ payload }) => (payload as { noticeId: string }).noticeId)).size).toBe(250);
   });
 
