@@ -37,3 +37,7 @@ export { replanChain, type CurrentVisit, type MovedPlan, type ReplanAim } from '
 export { slotsKeepingRest, type KeepingStart } from './replan/slots-keeping-rest.js';
 export { earliestDelivery } from './replan/earliest-delivery.js';
 export { smallestRelaxations } from './explain/smallest-relaxations.js';
+export type { MachineChoice, MachineShop, ShopPlan } from './shop/machine-shop.js';
+export { gapPercent, verdictOf, type Search, type Verdict } from './shop/search.js';
+export { ShopSearch } from './shop/search-shop.js';
+export { shopFaults } from './shop/verify-shop.js';
