@@ -38,6 +38,9 @@ export { slotsKeepingRest, type KeepingStart } from './replan/slots-keeping-rest
 export { earliestDelivery } from './replan/earliest-delivery.js';
 export { smallestRelaxations } from './explain/smallest-relaxations.js';
 export type { MachineChoice, MachineShop, ShopPlan } from './shop/machine-shop.js';
+export type { Activity, Project, ProjectPlan, StartLag } from './shop/project.js';
 export { gapPercent, verdictOf, type Search, type Verdict } from './shop/search.js';
 export { ShopSearch } from './shop/search-shop.js';
+export { ProjectSearch } from './shop/search-project.js';
+export { projectFaults } from './shop/verify-project.js';
 export { shopFaults } from './shop/verify-shop.js';

@@ -14,6 +14,9 @@ export const AFTER = 0;
 export const BEFORE = 1;
 export const TO_MACHINE = 2;
 
+/** Of a critical way with more moves than this, the first ones are looked at. */
+const MOST_MET = 200_000;
+
 /**
  * Chooses one move from the neighbours of a graph: along one random critical way, an inner operation of a block of one
  * machine to the block's front or end, the first or last to the inside (N7: Zhang, Li, Guan & Rao 2007), and an
@@ -26,12 +29,14 @@ export class Neighbourhood {
   target = 0;
   machine = 0;
 
-  private estimate = 0;
-  private ties = 0;
-  private legal = 0;
   private move = 0;
   private record = 0;
-  private readonly fallback = { kind: AFTER, id: 0, target: 0, machine: 0 };
+  private estimate = 0;
+  /** Legal moves met, four numbers each, and the places of the best of them that are not forbidden. */
+  private readonly met: Int32Array;
+  private readonly bestMet: Int32Array;
+  private metCount = 0;
+  private bestCount = 0;
   private readonly path: Int32Array;
   private readonly scratch: Int32Array;
 
@@ -40,6 +45,12 @@ export class Neighbourhood {
     private readonly tabu: TabuList,
     private readonly random: SeededRandom,
   ) {
+    const { layout, order } = graph;
+    // Along a way of n operations: at most four moves for each, and every place on every other machine.
+    const places = layout.isFlexible ? (order.length + layout.machineCount) * order.length : 0;
+    const most = Math.min(MOST_MET, 4 * order.length + places);
+    this.met = new Int32Array(4 * most);
+    this.bestMet = new Int32Array(most);
     this.path = new Int32Array(graph.order.length);
     this.scratch = new Int32Array(graph.order.length);
   }
@@ -53,8 +64,8 @@ export class Neighbourhood {
     this.move = move;
     this.record = record;
     this.estimate = Number.MAX_SAFE_INTEGER;
-    this.ties = 0;
-    this.legal = 0;
+    this.metCount = 0;
+    this.bestCount = 0;
     const length = this.walk();
     const { machine } = this.graph;
     for (let first = 0; first < length;) {
@@ -64,19 +75,25 @@ export class Neighbourhood {
       first = last + 1;
     }
     if (this.graph.layout.isFlexible) for (let at = 0; at < length; at++) this.addMachines(this.path[at]!);
-    if (this.legal === 0) return false;
-    if (this.ties === 0) Object.assign(this, this.fallback);
+    if (this.metCount === 0) return false;
+    const chosen =
+      this.bestCount > 0 ? this.bestMet[this.random.nextBelow(this.bestCount)]! : this.random.nextBelow(this.metCount);
+    this.kind = this.met[4 * chosen]!;
+    this.id = this.met[4 * chosen + 1]!;
+    this.target = this.met[4 * chosen + 2]!;
+    this.machine = this.met[4 * chosen + 3]!;
     return true;
   }
 
   /** Walks one critical way at random and returns its length. */
   private walk(): number {
-    const { order, end, tail, duration, after, makespan } = this.graph;
+    const { layout, tail, duration, after, makespan } = this.graph;
     let id = 0;
     let seen = 0;
-    for (let at = 0; at < order.length; at++) {
-      const other = order[at]!;
-      if (tail[other] === makespan && end[other] === duration[other] && this.random.nextBelow(++seen) === 0) id = other;
+    // Some critical way starts with the first operation of a job.
+    for (let job = 0; job < layout.jobCount; job++) {
+      const first = layout.slotOfJob[job]! + 1;
+      if (tail[first] === makespan && (seen++ === 0 || this.random.nextBelow(seen) === 0)) id = first;
     }
     let length = 0;
     while (id !== 0) {
@@ -157,19 +174,15 @@ export class Neighbourhood {
     estimate: number,
     isForbidden: boolean,
   ): void {
-    if (this.random.nextBelow(++this.legal) === 0) {
-      this.fallback.kind = kind;
-      this.fallback.id = id;
-      this.fallback.target = target;
-      this.fallback.machine = machine;
-    }
+    if (this.metCount === this.bestMet.length) return;
+    const at = this.metCount++;
+    this.met[4 * at] = kind;
+    this.met[4 * at + 1] = id;
+    this.met[4 * at + 2] = target;
+    this.met[4 * at + 3] = machine;
     if (isForbidden || estimate > this.estimate) return;
-    if (estimate < this.estimate) this.ties = 0;
+    if (estimate < this.estimate) this.bestCount = 0;
     this.estimate = estimate;
-    if (this.random.nextBelow(++this.ties) !== 0) return;
-    this.kind = kind;
-    this.id = id;
-    this.target = target;
-    this.machine = machine;
+    this.bestMet[this.bestCount++] = at;
   }
 }
