@@ -21,6 +21,7 @@ const COMMANDS: Readonly<Record<string, () => Promise<Command>>> = {
   trace: async () => (await import('./trace/trace-command.js')).traceCommand,
   screen: async () => (await import('./screen/screen-command.js')).screenCommand,
   measure: async () => (await import('./measure/measure-command.js')).measureCommand,
+  solve: async () => (await import('./solve/solve-command.js')).solveCommand,
   provision: async () => (await import('./provision-command.js')).provisionCommand,
 };
 

@@ -12,8 +12,8 @@ export function readPsplib(lines: readonly InstanceLine[]): Project {
   const count = declared(lines, /^jobs /, 'the line "jobs"', MOST_ACTIVITIES);
   const resourceCount = declared(lines, /^- renewable /, 'the line "- renewable"', MOST_RESOURCES);
   for (const other of [/^- nonrenewable /, /^- doubly constrained /]) {
-    const at = lines.findIndex(({ words }) => other.test(words.join(' ')));
-    if (at >= 0) numberAfterColon(lines[at]!, 'resources that are used up', 0);
+    const line = lines.find(({ words }) => other.test(words.join(' ')));
+    if (line !== undefined) numberAfterColon(line, 'the number of resources that are used up', 0);
   }
   const precedences = section(lines, /^PRECEDENCE RELATIONS/, 2);
   const successors = Array.from({ length: count }, (_, id) => {

@@ -50,11 +50,7 @@ export class ProjectSearch implements Search<ProjectPlan> {
    * @throws {UnorderedProjectError} when activities wait for one another in a circle
    * @throws {NeedAboveCapacityError} when an activity needs more than there is
    */
-  constructor(
-    private readonly project: Project,
-    seed: number,
-    stream = 0,
-  ) {
+  constructor(project: Project, seed: number, stream = 0) {
     requireRoom(project);
     const order = topologicalOrder(project);
     if (order === null) throw new UnorderedProjectError();
@@ -123,7 +119,7 @@ export class ProjectSearch implements Search<ProjectPlan> {
     const { random, children, size } = this;
     const from = this.turn < size ? 0 : 1;
     const to = 1 - from;
-    const own = this.directions[from]!.members;
+    const own = this.directions[from].members;
     const others = this.directions[to]!;
     const at = this.turn % size;
     for (const child of children) {

@@ -13,7 +13,7 @@ export interface Search<Plan> {
   runEpoch(): void;
 }
 
-/** What is known of the best plan. `weak` says that nothing but a large gap is. */
+/** What is known of a plan: `within` a stated gap, unless the gap is so wide that it says little. */
 export type Verdict = 'proved best' | 'within' | 'bound is weak here';
 
 /** Beyond this gap the bound says more about itself than about the plan. Project default. */

@@ -1,0 +1,87 @@
+import { readFileSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { jest } from '@jest/globals';
+import { UsageError } from '../arguments.js';
+import { solveCommand } from './solve-command.js';
+
+const instances = fileURLToPath(new URL('../../../../test/reference/scheduling', import.meta.url));
+const published = JSON.parse(readFileSync(join(instances, 'published.json'), 'utf8')) as {
+  files: Record<string, { format: string; optimum: number }>;
+};
+const folder = mkdtempSync(join(tmpdir(), 'solve-'));
+afterAll(() => {
+  rmSync(folder, { recursive: true });
+});
+
+async function run(...args: string[]): Promise<{ code: number; out: string; told: string }> {
+  const out: string[] = [];
+  const told: string[] = [];
+  const spies = [
+    jest.spyOn(process.stdout, 'write').mockImplementation((text) => out.push(String(text)) > 0),
+    jest.spyOn(process.stderr, 'write').mockImplementation((text) => told.push(String(text)) > 0),
+  ];
+  try {
+    return { code: await solveCommand(args), out: out.join(''), told: told.join('') };
+  } finally {
+    for (const spy of spies) spy.mockRestore();
+  }
+}
+
+const answer = async (...args: string[]) =>
+  JSON.parse((await run(...args, '--json')).out) as Record<string, unknown> & { lowerBound: number };
+
+function fileOf(text: string): string {
+  const path = join(folder, 'instance.txt');
+  writeFileSync(path, text);
+  return path;
+}
+
+describe('cli solve', () => {
+  it.each(Object.entries(published.files))(
+    '%s: finds the published optimum, and no bound above it',
+    async (name, { format, optimum }) => {
+      const found = await answer(join(instances, name), '--epochs', '30');
+      expect(found).toMatchObject({ format, makespan: optimum, seed: 1 });
+      expect(found.lowerBound).toBeLessThanOrEqual(optimum);
+      expect(found['status']).toBe(found.lowerBound === optimum ? 'optimal' : 'feasible');
+    },
+  );
+
+  it('answers the same for the same seed and epochs', async () => {
+    const once = await answer(join(instances, 'mk01.txt'), '--epochs', '1', '--seed', '5');
+    const again = await answer(join(instances, 'mk01.txt'), '--epochs', '1', '--seed', '5');
+    expect({ ...again, seconds: 0 }).toEqual({ ...once, seconds: 0 });
+  });
+
+  it('says in words what is known of the plan, and tells progress elsewhere', async () => {
+    const { code, out, told } = await run(join(instances, 'la01.txt'), '--epochs', '5');
+    expect(code).toBe(0);
+    expect(out).toMatch(/^makespan 666, bound 666, gap 0\.0 %: proved best \(epochs: \d+\)\n$/);
+    expect(told).toMatch(/epoch 0: \d+, bound 666/);
+  });
+
+  it.each([
+    ['an empty file', '', /Line 1: the file holds nothing/],
+    ['a job that is missing', '2 1\n0 5\n', /Line 3: the file ends before job 1 of 2/],
+    ['a machine that does not exist', '1 2\n0 5 2 5\n', /Line 2: a machine "2" is not accepted. Accepted: .* 0 to 1/],
+    ['a machine that comes twice', '# shop\n1 2\n0 5 0 5\n', /Line 3: machine 0 comes twice/],
+    ['a duration that is no whole number', '1 1\n0 5.5\n', /Line 2: a duration "5.5" is not accepted/],
+    ['a line that is too long', '1 1 1\n1 1 0 5 9\n', /Line 2: "9" is more than the line should hold/],
+    ['lines behind the end', '1 1\n0 5\n0 6\n', /Line 3: the file goes on where it should end/],
+    ['a project without needs', 'PRECEDENCE RELATIONS:\n', /Line 1: the line "jobs" is missing/],
+  ])('refuses %s with its line', async (_, text, words) => {
+    const { code, out, told } = await run(fileOf(text), '--epochs', '1');
+    expect({ code, out }).toEqual({ code: 2, out: '' });
+    expect(told).toMatch(words);
+  });
+
+  it('refuses what it does not understand and says what it would', async () => {
+    const file = fileOf('1 1\n0 5\n');
+    await expect(solveCommand([])).rejects.toThrow(UsageError);
+    await expect(solveCommand([file, '--format', 'poem'])).rejects.toThrow('give jobshop or flexible or psplib');
+    await expect(solveCommand([file, '--epochs', '1.5'])).rejects.toThrow('Accepted: a whole number, 0 or more');
+    await expect(solveCommand([file, '--seconds', '1', '--epochs', '1'])).rejects.toThrow('--seconds or --epochs');
+  });
+});
