@@ -12,7 +12,15 @@ import { sessionGood } from './api/session-watch.js';
 import { Frame } from './frame/frame.js';
 import { doorFor, homeOf } from './frame/places-view.js';
 import { Crash, NotFound } from './frame/not-found.js';
-import { benchSearch, boardSearch, daySearch, findSearch, newCaseSearch, signInSearch } from './search-params.js';
+import {
+  benchSearch,
+  boardSearch,
+  daySearch,
+  findSearch,
+  newCaseSearch,
+  offersSearch,
+  signInSearch,
+} from './search-params.js';
 import { SignInPage } from './sign-in/sign-in-page.js';
 
 const root = createRootRoute({ component: Outlet, notFoundComponent: NotFound, errorComponent: Crash });
@@ -74,6 +82,12 @@ const calls = createRoute({
   component: lazyRouteComponent(() => import('./call-list/call-list-page.js'), 'CallListPage'),
 });
 
+const beforeVisits = createRoute({
+  getParentRoute: () => inside,
+  path: '/desk/before-visits',
+  component: lazyRouteComponent(() => import('./before-visits/before-visits-page.js'), 'BeforeVisitsPage'),
+});
+
 const newPatient = createRoute({
   getParentRoute: () => inside,
   path: '/desk/patients/new',
@@ -102,6 +116,7 @@ const oneCase = createRoute({
 const offers = createRoute({
   getParentRoute: () => inside,
   path: '/desk/cases/$caseId/offers',
+  validateSearch: offersSearch,
   component: lazyRouteComponent(() => import('./offers/offers-page.js'), 'OffersPage'),
 });
 
@@ -170,6 +185,7 @@ export const router = createRouter({
       find,
       desk,
       calls,
+      beforeVisits,
       newPatient,
       patient,
       newCase,

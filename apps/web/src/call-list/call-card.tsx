@@ -1,6 +1,7 @@
 import { Button } from '@mantine/core';
 import { Link } from '@tanstack/react-router';
 import type { RecordCall } from '@archwright/contracts';
+import { Phone } from '../look/phone.js';
 import { deskWords } from '../words/desk.js';
 import type { CallRow } from './call-list-view.js';
 
@@ -19,13 +20,7 @@ export function CallCard({ row, pending, onOutcome }: Props) {
       <div>
         <div className="row">
           <span className="strong">{row.patientName}</span>
-          {row.phone ? (
-            <a href={`tel:${row.phone.replace(/[^+0-9]/g, '')}`} className="nowrap">
-              {row.phone}
-            </a>
-          ) : (
-            <span className="soft">{deskWords.noPhone}</span>
-          )}
+          <Phone number={row.phone} />
         </div>
         <p>{row.reason}</p>
         <p className="small soft">

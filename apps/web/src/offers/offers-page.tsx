@@ -1,6 +1,6 @@
 import { Button } from '@mantine/core';
 import type { ConfirmHold } from '@archwright/contracts';
-import { Link, useNavigate, useParams } from '@tanstack/react-router';
+import { Link, useNavigate, useParams, useSearch } from '@tanstack/react-router';
 import { Legend } from '../case-line/legend.js';
 import { layLines } from '../case-line/line-view.js';
 import { planRows } from '../case-line/plan-list-view.js';
@@ -28,7 +28,8 @@ export function OffersPage() {
   const { caseId } = useParams({ from: '/inside/desk/cases/$caseId/offers' });
   const navigate = useNavigate();
   const { role } = useSession();
-  const state = useOffers(caseId);
+  const { review } = useSearch({ from: '/inside/desk/cases/$caseId/offers' });
+  const state = useOffers(caseId, review);
   const [attach, width] = useWidth(LEAST_PX);
   const { practice, view, offers, held, hold, confirm, release } = state;
   if (!view.data) {

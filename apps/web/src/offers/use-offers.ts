@@ -16,13 +16,18 @@ import { post, read, remove } from '../api/client.js';
 import { practiceQuery } from '../api/queries.js';
 import { offersOfConflict } from './offers-view.js';
 
-const FIRST: RequestOffers = { count: 3 };
+const OFFERS = 3;
 
-/** Offers of one case, holding one, confirming or releasing it. A conflict puts fresh offers in place of the old. */
-export function useOffers(caseId: string) {
+/**
+ * Offers of one case, holding one, confirming or releasing it. A conflict puts fresh offers in place of the old.
+ *
+ * @param review a check after placement that is due; with it, nothing else is planned
+ */
+export function useOffers(caseId: string, review: string | undefined) {
   const client = useQueryClient();
   const practice = useSuspenseQuery(practiceQuery).data;
-  const [request, setRequest] = useState<RequestOffers>(FIRST);
+  const firstRequest: RequestOffers = { count: OFFERS, ...(review ? { review } : {}) };
+  const [request, setRequest] = useState<RequestOffers>(firstRequest);
   const [held, setHeld] = useState<{ hold: HoldView; offerId: string } | null>(null);
   const [wasTaken, setWasTaken] = useState(false);
   const offersKey = ['offers', caseId, request];
@@ -70,5 +75,5 @@ export function useOffers(caseId: string) {
       await client.invalidateQueries({ queryKey: ['case', caseId] });
     },
   });
-  return { practice, view, offers, request, setRequest, firstRequest: FIRST, held, hold, confirm, release, wasTaken };
+  return { practice, view, offers, request, setRequest, firstRequest, held, hold, confirm, release, wasTaken };
 }

@@ -4,7 +4,13 @@ import { count } from './plural.js';
 /** Words of the day, the calls and the patients. */
 export const deskWords = {
   title: (day: string) => day,
-  subPlaces: { day: 'The day', calls: 'Calls to make', newPatient: 'Add a patient', newCase: 'Open a case' },
+  subPlaces: {
+    day: 'The day',
+    calls: 'Calls to make',
+    beforeVisits: 'Before the visits',
+    newPatient: 'Add a patient',
+    newCase: 'Open a case',
+  },
   loading: 'the day',
   clinic: 'Clinic',
   allClinics: 'All clinics',

@@ -53,6 +53,18 @@ const byCode: Record<string, string> = {
   'request.precondition-required': 'The page is out of step with the server. Reload it and try again.',
 };
 
+/** Words of a decision with its reason, wherever one is taken. */
+export const decisionWords = {
+  about: (what: string) => `Decide: ${what}`,
+  reason: 'Reason',
+  note: 'Note, if there is something to say',
+  reasonMissing: 'Give a reason of up to 500 characters.',
+  save: 'Decide so',
+  saveOf: (choice: string, about: string) => `Decide so: ${choice}, ${about}`,
+  outrun: 'Someone else saved a change meanwhile.',
+  newest: 'What you see now is the newest state; what you typed is kept.',
+};
+
 /** Words of the sign-in page. */
 export const signInWords = {
   title: 'Sign in',
