@@ -171,6 +171,18 @@ const stage = createRoute({
   component: lazyRouteComponent(() => import('./stage/stage-page.js'), 'StagePage'),
 });
 
+const cautions = createRoute({
+  getParentRoute: () => inside,
+  path: '/chair/cases/$caseId/cautions',
+  component: lazyRouteComponent(() => import('./cautions/cautions-page.js'), 'CautionsPage'),
+});
+
+const aftercare = createRoute({
+  getParentRoute: () => inside,
+  path: '/chair/cases/$caseId/aftercare',
+  component: lazyRouteComponent(() => import('./aftercare/aftercare-page.js'), 'AftercarePage'),
+});
+
 const alert = createRoute({
   getParentRoute: () => inside,
   path: '/chair/alerts/$alertId',
@@ -199,6 +211,8 @@ export const router = createRouter({
       practice,
       chair,
       stage,
+      cautions,
+      aftercare,
       alert,
     ]),
   ]),

@@ -4,6 +4,7 @@ import { CaseLineDrawing } from '../case-line/line-drawing.js';
 import { layLines } from '../case-line/line-view.js';
 import { lineOfCase } from '../case-line/plan-view.js';
 import { useWidth } from '../case-line/use-width.js';
+import { CaseAtChair } from './case-at-chair.js';
 import { may } from '../frame/places-view.js';
 import { useSession } from '../frame/use-session.js';
 import { Tag } from '../look/marks.js';
@@ -59,6 +60,7 @@ export function CasePage() {
             </Link>
             {known.patient.phone ? <span>{known.patient.phone}</span> : null}
             <span className="soft">{wishSentence(known.wishes)}</span>
+            <CaseAtChair caseId={caseId} mayTreat={may.treat(role)} />
             <span className="strong push">{deliverySentence(known, practice.today)}</span>
           </div>
           <Refusal error={view.error ?? confirm.error ?? release.error} />

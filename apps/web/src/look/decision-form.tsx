@@ -13,7 +13,10 @@ export interface Choice<Key extends string> {
   then: string;
   /** The date that goes with it. */
   date?: { label: string; missing: string };
+  /** The reason may stay empty. */
   mayBeSilent?: boolean;
+  /** False where there is nothing to give reasons for. */
+  hasReason?: false;
 }
 
 export interface Given<Key extends string> {
@@ -42,16 +45,16 @@ export function DecisionForm<Key extends string>({ about, choices, paths, pendin
   const [attempt, setAttempt] = useState(0);
   const choice = choices.find((each) => each.key === key);
   const refused = fieldErrors(error);
-  const missing = attempt > 0 && choice !== undefined;
-  const reasonError =
-    missing && !choice.mayBeSilent && reason.trim() === '' ? words.reasonMissing : refused[paths.reason];
-  const dateError = missing && choice.date && on === '' ? choice.date.missing : refused[paths.on ?? ''];
+  const lacksReason = choice?.hasReason !== false && !choice?.mayBeSilent && reason.trim() === '';
+  const lacksDate = choice?.date !== undefined && on === '';
+  const reasonError = attempt > 0 && lacksReason ? words.reasonMissing : refused[paths.reason];
+  const dateError = attempt > 0 && lacksDate ? choice.date?.missing : refused[paths.on ?? ''];
   const form = useFirstProblem(attempt, Boolean(reasonError ?? dateError));
 
   function submit(event: SyntheticEvent): void {
     event.preventDefault();
     setAttempt((before) => before + 1);
-    if (!choice || (choice.date && on === '') || (!choice.mayBeSilent && reason.trim() === '')) return;
+    if (!choice || lacksDate || lacksReason) return;
     onDecide({ key: choice.key, reason: reason.trim(), on: choice.date ? on : '' });
   }
 
@@ -87,16 +90,18 @@ export function DecisionForm<Key extends string>({ about, choices, paths, pendin
               }}
             />
           ) : null}
-          <Textarea
-            label={choice.mayBeSilent ? words.note : words.reason}
-            value={reason}
-            maxLength={500}
-            rows={2}
-            error={reasonError}
-            onChange={(event) => {
-              setReason(event.currentTarget.value);
-            }}
-          />
+          {choice.hasReason === false ? null : (
+            <Textarea
+              label={choice.mayBeSilent ? words.note : words.reason}
+              value={reason}
+              maxLength={500}
+              rows={2}
+              error={reasonError}
+              onChange={(event) => {
+                setReason(event.currentTarget.value);
+              }}
+            />
+          )}
           <Refusal error={isOutrun(error) || isPlaced(refused, paths) ? null : error} />
           <div>
             <Button type="submit" loading={pending} aria-label={words.saveOf(choice.label, about)}>

@@ -2,6 +2,9 @@ import type { StageView } from '@archwright/contracts';
 import { Link, useNavigate, useParams } from '@tanstack/react-router';
 import { useMemo } from 'react';
 import { hasStatus } from '../api/errors.js';
+import { CaseAtChair } from '../case-page/case-at-chair.js';
+import { may } from '../frame/places-view.js';
+import { useSession } from '../frame/use-session.js';
 import { Tag } from '../look/marks.js';
 import { Notice, Refusal } from '../look/notice.js';
 import { FirstWait, ScreenHead } from '../look/screen.js';
@@ -39,6 +42,7 @@ type WorkProps = { view: StageView } & ReturnType<typeof useStage>;
 /** Cautions, checklist, measurements with live verdicts, gates, hand-over, and the visit around them. */
 function Work({ view, practice, stage, capture, override, complete, prescribe, act, raise }: WorkProps) {
   const navigate = useNavigate();
+  const { role } = useSession();
   const [typed, type] = useDraft(view.id);
   const read = useMemo(() => readCapture(view, typed), [view, typed]);
   const live = useMemo(() => (read.isChanged ? liveFindings(view, read.body) : null), [view, read]);
@@ -56,6 +60,7 @@ function Work({ view, practice, stage, capture, override, complete, prescribe, a
         <Link to="/chair" className="action">
           {words.back}
         </Link>
+        <CaseAtChair caseId={view.caseId} mayTreat={may.treat(role)} />
         <Link to="/desk/cases/$caseId" params={{ caseId: view.caseId }} className="action">
           {words.theCase}
         </Link>
