@@ -26,6 +26,7 @@ import { LabOrders1795605120000 } from './1795605120000-lab-orders.js';
 import { TransferDecisions1795605180000 } from './1795605180000-transfer-decisions.js';
 import { OutboxRequest1795607220000 } from './1795607220000-outbox-request.js';
 import { IdempotentAnswerText1795607280000 } from './1795607280000-idempotent-answer-text.js';
+import { ScreeningFindings1795608000000 } from './1795608000000-screening-findings.js';
 
 /** Every migration, oldest first. */
 export const migrations = [
@@ -57,4 +58,5 @@ export const migrations = [
   TransferDecisions1795605180000,
   OutboxRequest1795607220000,
   IdempotentAnswerText1795607280000,
+  ScreeningFindings1795608000000,
 ];

@@ -1,4 +1,4 @@
-import { checkStage, proposeReplan } from '@archwright/casework';
+import { checkStage, proposeReplan, screenCapture, screenNight } from '@archwright/casework';
 import {
   appointmentView,
   caseView,
@@ -6,6 +6,8 @@ import {
   demoClock,
   dispatchStep,
   replanCasePayload,
+  screenCapturePayload,
+  screenSeriesPayload,
   stageView,
   type CaseView,
   type CompleteStage,
@@ -18,6 +20,8 @@ import { completeChecklist, requiredReadings } from '../../apps/cli/src/demo/rea
 import { found, type BookingPractice } from './booking-practice.js';
 
 const MINUTE_MS = 60_000;
+/** Jobs that the chairside runs itself. */
+const RUN_HERE: readonly string[] = ['check-stage', 'screen-capture', 'screen-series', 'replan-case'];
 
 type Stage = CaseView['stages'][number];
 
@@ -67,13 +71,17 @@ export class Chairside {
         rows.map(({ id }) => id),
         this.now,
       );
-      return rows.filter(({ kind }) => kind === 'check-stage' || kind === 'replan-case');
+      return rows.filter(({ kind }) => RUN_HERE.includes(kind));
     });
     const db = await this.practice.rows((tx) => Promise.resolve(tx.dataSource));
     const means = { db, searches: this.practice.searches };
     for (const { kind, payload } of due) {
       if (kind === 'check-stage')
         await this.practice.rows((tx) => checkStage(tx, checkStagePayload.parse(payload), this.now));
+      else if (kind === 'screen-capture')
+        await this.practice.rows((tx) => screenCapture(tx, screenCapturePayload.parse(payload), this.now));
+      else if (kind === 'screen-series')
+        await this.practice.rows((tx) => screenNight(tx, screenSeriesPayload.parse(payload), this.now));
       else await proposeReplan(means, replanCasePayload.parse(payload), this.now);
     }
     return due.length === 0 ? 0 : due.length + (await this.runJobs());

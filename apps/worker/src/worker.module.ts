@@ -7,6 +7,7 @@ import { ChecksModule } from './checks/checks.module.js';
 import { NoticesModule } from './notices/notices.module.js';
 import { PlanningModule } from './planning/planning.module.js';
 import { RelayModule } from './relay/relay.module.js';
+import { ScreeningModule } from './screening/screening.module.js';
 import { SweepsModule } from './sweeps/sweeps.module.js';
 
 /** Everything that happens without a person waiting for it. */
@@ -28,6 +29,7 @@ export class WorkerModule {
         NoticesModule,
         ChecksModule,
         PlanningModule,
+        ScreeningModule,
         SweepsModule,
       ],
     };

@@ -138,10 +138,14 @@ export {
   deliverNoticePayload,
   deliverReminderPayload,
   replanCasePayload,
+  screenCapturePayload,
+  screenSeriesPayload,
   type CheckStagePayload,
   type DeliverNoticePayload,
   type DeliverReminderPayload,
   type ReplanCasePayload,
+  type ScreenCapturePayload,
+  type ScreenSeriesPayload,
 } from './jobs.js';
 export {
   answerQuestion,
@@ -298,3 +302,11 @@ export {
   type TransferQuery,
   type TransferView,
 } from './transfer.js';
+export {
+  screeningFindingPage,
+  screeningFindingQuery,
+  screeningFindingView,
+  type ScreeningFindingPage,
+  type ScreeningFindingQuery,
+  type ScreeningFindingView,
+} from './screening.js';

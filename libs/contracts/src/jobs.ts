@@ -5,6 +5,12 @@ import { id } from './primitives.js';
 export const checkStagePayload = z.strictObject({ organisationId: id, stageId: id, captureId: id });
 export type CheckStagePayload = z.output<typeof checkStagePayload>;
 
+export const screenCapturePayload = z.strictObject({ organisationId: id, captureId: id });
+export type ScreenCapturePayload = z.output<typeof screenCapturePayload>;
+
+export const screenSeriesPayload = z.strictObject({ organisationId: id, nightId: id });
+export type ScreenSeriesPayload = z.output<typeof screenSeriesPayload>;
+
 export const replanCasePayload = z.strictObject({ organisationId: id, alertId: id });
 export type ReplanCasePayload = z.output<typeof replanCasePayload>;
 

@@ -3,6 +3,8 @@ import {
   deliverNoticePayload,
   deliverReminderPayload,
   replanCasePayload,
+  screenCapturePayload,
+  screenSeriesPayload,
 } from '@archwright/contracts';
 import { defineJob } from './define-job.js';
 
@@ -13,6 +15,24 @@ export const checkStage = defineJob({
   payload: checkStagePayload,
   key: (payload) => `check-stage_${payload.captureId}`,
   attempts: 8,
+});
+
+/** Compare a checked capture's values with others. Safe to run twice: a finding is unique per capture and subject. */
+export const screenCapture = defineJob({
+  queue: 'screening',
+  name: 'screen-capture',
+  payload: screenCapturePayload,
+  key: (payload) => `screen-capture_${payload.captureId}`,
+  attempts: 5,
+});
+
+/** Look over every series of a night. Safe to run twice: a finding is unique per series and the value that showed it. */
+export const screenSeries = defineJob({
+  queue: 'screening',
+  name: 'screen-series',
+  payload: screenSeriesPayload,
+  key: (payload) => `screen-series_${payload.nightId}`,
+  attempts: 5,
 });
 
 /** Propose a new plan after a remake alert. Safe to run twice: the proposal is unique per alert. */
@@ -43,5 +63,5 @@ export const deliverNotice = defineJob({
 });
 
 /** Every job there is, so that an outbox row can name one. */
-export const JOBS = [checkStage, replanCase, deliverReminder, deliverNotice] as const;
+export const JOBS = [checkStage, screenCapture, screenSeries, replanCase, deliverReminder, deliverNotice] as const;
 export const QUEUES = [...new Set(JOBS.map((job) => job.queue))];

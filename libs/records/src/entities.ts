@@ -20,6 +20,7 @@ import { CustodyObject, Parcel, ParcelObject, DisinfectionRecord, MaterialLot } 
 import { ArrivalCheck } from './custody/arrival-check.entity.js';
 import { SoreSpot, Adjustment, ReferralTask, Recall, Transfer } from './aftercare/aftercare.entity.js';
 import { Reminder, Notice, CallTask, CallAttempt } from './notice/notice.entity.js';
+import { ScreeningFinding, ScreeningNight } from './screening/screening.entity.js';
 import { CaseEvent, Outbox, AuditEntry, AuditSeal } from './history/history.entity.js';
 
 /** Every mapped table. */
@@ -94,6 +95,8 @@ export const entities = [
   Notice,
   CallTask,
   CallAttempt,
+  ScreeningNight,
+  ScreeningFinding,
   CaseEvent,
   Outbox,
   AuditEntry,

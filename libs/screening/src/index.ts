@@ -43,6 +43,16 @@ export { type ProportionIntervals, proportionInterval } from './rates/proportion
 export { meanAndSpread } from './sample/mean-and-spread.js';
 export { MAD_TO_SD, medianAndDeviation } from './sample/median-deviation.js';
 export { type QuantileType, sorted, quantileOfSorted } from './sample/quantile.js';
+export { LEARNED, screenSeries, type Drift, type SeriesOutcome, type SeriesSettings } from './screen/screen-series.js';
+export { screenShares, type ShareOutcome, type UnitCount } from './screen/screen-shares.js';
+export {
+  screenValue,
+  type ComparedValue,
+  type Comparison,
+  type TooFewOthers,
+  type ValueOutcome,
+  type ValueSettings,
+} from './screen/screen-value.js';
 export { type ShrunkMeans, shrinkMeans } from './shrinkage/shrink-means.js';
 export { type MannKendallTrend, mannKendall } from './trend/mann-kendall.js';
 export { type TheilSenLine, theilSen } from './trend/pairwise-slopes.js';

@@ -1,5 +1,5 @@
 import { evaluateStage, milestoneKindsOf, valueInWords, type Verdict } from '@archwright/measures';
-import { Capture, CheckVerdict, appendCaseEvent, uuidv7 } from '@archwright/records';
+import { Capture, CheckVerdict, appendCaseEvent, enqueueOutbox, uuidv7 } from '@archwright/records';
 import { In, IsNull, Not, type EntityManager } from 'typeorm';
 import { serviceActor } from '../actor.js';
 import { raiseAlert, withdrawCorrectedAlerts, type RaisedVerdict } from '../remakes/raise-alert.js';
@@ -29,6 +29,7 @@ export async function checkStage(
   const verdicts = evaluate(record, captured.get(stageId));
   const kept = await keepVerdicts(tx, { captureId, stageId, at: now }, verdicts);
   await tx.update(Capture, { id: captureId }, { checkedAt: now });
+  await enqueueOutbox(tx, 'screen-capture', { organisationId, captureId }, now);
   await changeStage(tx, record.stage, {});
   await note(tx, record, captureId, kept, now);
   if (record.stage.state === 'passed') await actOnLateFindings(tx, record, kept, now);

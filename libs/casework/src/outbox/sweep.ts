@@ -6,6 +6,7 @@ import { openReferrals } from '../aftercare/open-referrals.js';
 import { lookForArrivals } from '../arrivals/look-for-arrivals.js';
 import { expireHolds } from '../booking/end-hold.js';
 import { settleOrders } from '../orders/settle-orders.js';
+import { startNight } from '../screening/start-night.js';
 import { escalateQuestions } from '../lab/questions.js';
 
 /** What should have happened this long ago, and is on no queue's way, was forgotten. Project default. */
@@ -25,6 +26,12 @@ const UNDONE = `
   SELECT 'check-stage', jsonb_build_object('organisationId', organisation_id, 'stageId', stage_id, 'captureId', id)
   FROM capture WHERE checked_at IS NULL AND superseded_at IS NULL AND recorded_at <= $1
   UNION ALL
+  SELECT 'screen-capture', jsonb_build_object('organisationId', organisation_id, 'captureId', id)
+  FROM capture WHERE screened_at IS NULL AND superseded_at IS NULL AND checked_at <= $1
+  UNION ALL
+  SELECT 'screen-series', jsonb_build_object('organisationId', organisation_id, 'nightId', id)
+  FROM screening_night WHERE finished_at IS NULL AND started_at <= $1
+  UNION ALL
   SELECT 'replan-case', jsonb_build_object('organisationId', organisation_id, 'alertId', id)
   FROM remake_alert a WHERE state = 'open' AND no_proposal_reason IS NULL AND raised_at <= $1
     AND NOT EXISTS (SELECT FROM replan_proposal p WHERE p.alert_id = a.id AND p.state = 'open')`;
@@ -39,6 +46,7 @@ const TASKS = {
   referred: (tx, _, now) => openReferrals(tx, now),
   orders: (tx, organisationId, now) => settleOrders(tx, organisationId, now),
   arrivals: (tx, _, now) => lookForArrivals(tx, now),
+  nights: (tx, organisationId, now) => startNight(tx, organisationId, now),
   sealed: (tx, _, now) => sealAudit(tx, now),
   cleared: (tx, _, now) => clearOutbox(tx, now),
   forgotten: (tx, _, now) => forgetIdempotencyKeys(tx, now),
@@ -50,8 +58,8 @@ export type Swept = Readonly<Record<keyof typeof TASKS, number>>;
 /**
  * Looks after one organisation: re-creates what a lost queue forgot, ends holds that have run out, escalates questions
  * nobody answered, opens referrals for sores that do not heal, takes in what laboratories answered, asks about work that
- * has not arrived for a visit, seals the audit trail, forgets kept answers. Each task in its own transaction, so that one
- * that fails keeps none from its turn.
+ * has not arrived for a visit, starts the night's screening, seals the audit trail, forgets kept answers. Each task in its
+ * own transaction, so that one that fails keeps none from its turn.
  *
  * @throws {AggregateError} after all had their turn, with what failed
  */
@@ -63,6 +71,7 @@ export async function sweep(db: DataSource, organisationId: string, now: Date): 
     referred: 0,
     orders: 0,
     arrivals: 0,
+    nights: 0,
     sealed: 0,
     cleared: 0,
     forgotten: 0,

@@ -12,6 +12,8 @@ export class Capture extends TenantRow {
   /** Null until the background check has run. */
   @Column('timestamptz', { nullable: true }) checkedAt!: Date | null;
   @Column('timestamptz', { nullable: true }) supersededAt!: Date | null;
+  /** Null until its values were compared with others. */
+  @Column('timestamptz', { nullable: true }) screenedAt!: Date | null;
 }
 
 /** One reading, in its unit; exactly one of the three values is set. */

@@ -8,4 +8,6 @@ export interface OrganisationSettings {
   readonly provisionalHoldMinutes: number;
   /** Months between recalls; left out: as the treatment path says. */
   readonly recallMonths?: number;
+  /** Average run length of screening: of so many ordinary values one is pointed out by chance; left out: 1000. */
+  readonly valuesPerFalseAlarm?: number;
 }

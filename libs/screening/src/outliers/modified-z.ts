@@ -12,6 +12,8 @@ export interface ModifiedZ {
   /** MAD on the scale of a standard deviation. */
   readonly madScaled: number;
   readonly scale: RobustScale;
+  /** What one score is, in the values' unit. */
+  readonly unit: number;
   readonly scores: readonly number[];
   /** Positions, from 0, of scores beyond the cut. */
   readonly outliers: readonly number[];
@@ -41,7 +43,7 @@ export function modifiedZ(
   const [scale, unit] = scaleOf(mad, meanDeviation, resolution);
   const scores = values.map((value) => (value - median) / unit);
   const outliers = scores.flatMap((score, index) => (Math.abs(score) > cut ? [index] : []));
-  return { median, mad, madScaled: mad * MAD_TO_SD, scale, scores, outliers };
+  return { median, mad, madScaled: mad * MAD_TO_SD, scale, unit, scores, outliers };
 }
 
 function scaleOf(mad: number, meanDeviation: number, resolution: number | undefined): [RobustScale, number] {

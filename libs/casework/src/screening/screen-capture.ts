@@ -1,0 +1,66 @@
+import type { ScreenCapturePayload } from '@archwright/contracts';
+import { screenValue, type ComparedValue, type ValueOutcome } from '@archwright/screening';
+import { Capture, Measurement } from '@archwright/records';
+import { IsNull, Not, type EntityManager } from 'typeorm';
+import { compareValue, type ValueGroup } from './comparisons.js';
+import { valuesPerFalseAlarm } from './false-alarms.js';
+import { keepFinding } from './keep-finding.js';
+import { loadStageValues } from './stage-values.js';
+import { numberMeasurement, resolutionOf, subjectKey, type Subject } from './subject.js';
+import { valueInSentence } from './value-words.js';
+
+/**
+ * Holds each number of a checked capture beside the patient's value before, the clinic and the organisation, and keeps
+ * what stands out. Changes nothing at the stage. Safe to run twice: a screened capture is left alone.
+ */
+export async function screenCapture(
+  tx: EntityManager,
+  { organisationId, captureId }: ScreenCapturePayload,
+  now: Date,
+): Promise<void> {
+  const capture = await tx.findOne(Capture, { where: { id: captureId }, lock: { mode: 'pessimistic_write' } });
+  if (capture?.checkedAt == null || capture.screenedAt !== null) return;
+  if (capture.supersededAt === null) {
+    const valuesPerAlarm = await valuesPerFalseAlarm(tx, organisationId);
+    for (const subject of await subjectsOf(tx, captureId)) await screen(tx, capture, subject, valuesPerAlarm, now);
+  }
+  await tx.update(Capture, { id: captureId }, { screenedAt: now });
+}
+
+async function subjectsOf(tx: EntityManager, captureId: string): Promise<Subject[]> {
+  const rows = await tx.find(Measurement, { where: { captureId, valueNumber: Not(IsNull()) }, order: { id: 'ASC' } });
+  return [...new Map(rows.map((row) => [subjectKey(row), row])).values()];
+}
+
+async function screen(
+  tx: EntityManager,
+  { id: captureId, stageId, recordedAt }: Capture,
+  subject: Subject,
+  valuesPerAlarm: number,
+  now: Date,
+): Promise<void> {
+  const compared = compareValue(await loadStageValues(tx, subject, recordedAt), captureId);
+  if (compared === null) return;
+  const { mine, before, comparisons } = compared;
+  const resolution = resolutionOf(numberMeasurement(subject.code));
+  const outcomes = screenValue(comparisons, { valuesPerAlarm, resolution });
+  // The narrowest group that it stands out in says most.
+  const found = outcomes.find(standsOut);
+  if (found === undefined) return;
+  await keepFinding(tx, {
+    effect: `value/${captureId}/${subjectKey(subject)}`,
+    kind: 'value',
+    comparedWith: found.group,
+    groupSize: found.size,
+    code: subject.code,
+    captureId,
+    stageId,
+    clinicId: mine.clinicId,
+    evidence: { value: mine.value, before: before?.value ?? null, outcomes, valuesPerAlarm },
+    sentence: valueInSentence(subject, { mine, before }, found, outcomes),
+    foundAt: now,
+  });
+}
+
+const standsOut = (outcome: ValueOutcome<ValueGroup>): outcome is ComparedValue<ValueGroup> =>
+  outcome.outcome === 'stands-out';
