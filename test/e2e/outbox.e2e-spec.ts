@@ -22,7 +22,7 @@ import {
   uuidv7,
   verifyAudit,
 } from '@archwright/records';
-import type { DataSource, EntityManager } from 'typeorm';
+import { IsNull, Not, type DataSource, type EntityManager } from 'typeorm';
 import { createSuiteDatabase, type SuiteDatabase } from '../support/database.js';
 import { NOW, aHold, aPractice, at, type TestPractice } from './records/records-practice.js';
 import { aLabCase } from './lab-case.js';
@@ -117,18 +117,20 @@ describe('the outbox', () => {
     expect(recreated).toBe(1);
     expect((await sweep(db, practice.organisationId, later(2))).recreated).toBe(0);
     await relay(later(2));
-    expect(queue.added.map(({ name }) => name)).toEqual(['deliver-notice', 'deliver-notice']);
-    expect(queue.added[1]?.payload).toEqual(queue.added[0]?.payload);
+    const [first, second, ...more] = queue.added.filter(({ name }) => name === 'deliver-notice');
+    expect(more).toEqual([]);
+    expect(second?.payload).toEqual(first?.payload);
     expect(await inPractice((tx) => tx.countBy(Outbox, { kind: 'deliver-notice' }))).toBe(1);
   });
 
   it('forgets dispatched rows after a week', async () => {
     await note('a', NOW);
     await relay(NOW);
+    const dispatched = () => inPractice((tx) => tx.countBy(Outbox, { dispatchedAt: Not(IsNull()) }));
     await sweep(db, practice.organisationId, later(6 * 1440));
-    expect(await inPractice((tx) => tx.count(Outbox))).toBe(1);
+    expect(await dispatched()).toBe(1);
     await sweep(db, practice.organisationId, later(8 * 1440));
-    expect(await inPractice((tx) => tx.count(Outbox))).toBe(0);
+    expect(await dispatched()).toBe(0);
   });
 
   it('forgets answers kept for repeated calls after a day', async () => {

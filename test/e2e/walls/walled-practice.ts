@@ -3,6 +3,7 @@ import { caseView, holdView, offersView, patientView, practiceView, ripple, type
 import {
   ArrivalCheck,
   CallTask,
+  Capture,
   Clinic,
   CustodyObject,
   Directory,
@@ -14,6 +15,7 @@ import {
   Recall,
   ReferralTask,
   RemakeAlert,
+  ScreeningFinding,
   SoreSpot,
   Transfer,
   UserAccount,
@@ -58,6 +60,7 @@ export interface Records {
   readonly recall: string;
   readonly transfer: string;
   readonly caution: string;
+  readonly finding: string;
   readonly clinic: string;
   readonly chair: string;
   readonly laboratory: string;
@@ -145,6 +148,7 @@ export async function openWalledPractice(): Promise<WalledPractice> {
       ...(await writeOpenMatters(tx, ids, visit.code, asker)),
       ...(await writeCustody(tx, ids, { clinicId: clinic.id, laboratoryId: laboratory.id }, asker)),
       ...(await writeAftercare(tx, ids, clinic.id, asker)),
+      ...(await writeFinding(tx, ids.stage, clinic.id, asker)),
     };
   });
   await writeOtherOrganisation(api, passwordHash);
@@ -321,6 +325,34 @@ async function writeAftercare(
     kind: 'other',
     note: 'A test of walls.',
     recordedBy: by,
+  });
+  return written;
+}
+
+/** A value that stands out at the visit. */
+async function writeFinding(
+  tx: EntityManager,
+  stageId: string,
+  clinicId: string,
+  recordedBy: string,
+): Promise<Pick<Records, 'finding'>> {
+  const written = { finding: uuidv7() };
+  const captureId = uuidv7();
+  const at = { checkedAt: NOW, screenedAt: NOW };
+  await tx.insert(Capture, { id: captureId, stageId, clinicId, recordedBy, otherCentricRelation: [], ...at });
+  await tx.insert(ScreeningFinding, {
+    id: written.finding,
+    effect: 'a test of walls',
+    kind: 'value',
+    comparedWith: 'clinic',
+    groupSize: 30,
+    code: 'occlusal-vertical-dimension',
+    captureId,
+    stageId,
+    clinicId,
+    evidence: {},
+    sentence: 'A test of walls.',
+    foundAt: NOW,
   });
   return written;
 }

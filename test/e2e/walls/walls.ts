@@ -295,6 +295,12 @@ export const WALLS: Readonly<Record<string, Wall>> = {
     path: ({ arrivalCheck }) => `/arrival-checks/${arrivalCheck}/decision`,
     body: () => ({ decision: 'wait', note: 'A test of walls.' }),
   },
+  'GET /screening-findings': { roles: ['clinician', 'manager'], answers: LISTED },
+  'PUT /screening-findings/{id}/seen': {
+    roles: ['clinician', 'manager'],
+    answers: PAST,
+    path: ({ finding }) => `/screening-findings/${finding}/seen`,
+  },
   'GET /lab-orders': { roles: EVERY_WORKPLACE, answers: LISTED },
 
   'GET /cases/{id}/aftercare': {

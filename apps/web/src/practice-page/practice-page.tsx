@@ -7,6 +7,7 @@ import { OpenQuestionList } from '../lab-questions/open-question-list.js';
 import { useOpenQuestions } from '../lab-questions/use-open-questions.js';
 import { Refusal } from '../look/notice.js';
 import { ScreenHead } from '../look/screen.js';
+import { FindingsList } from '../screening/findings-list.js';
 import { practiceZone } from '../time/practice-zone.js';
 import { practiceWords as words } from '../words/practice.js';
 import { AlertList } from './alert-list.js';
@@ -31,6 +32,7 @@ export function PracticePage() {
         <Refusal error={alerts.error} onRetry={() => void alerts.refetch()} />
         <AlertList rows={rows} />
         <OpenQuestionList today={practice.today} />
+        <FindingsList zone={practiceZone(practice)} today={practice.today} />
         <FactsTable
           title={words.clinicsTitle}
           columns={Object.values(clinicColumns)}

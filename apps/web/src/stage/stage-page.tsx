@@ -8,6 +8,7 @@ import { useSession } from '../frame/use-session.js';
 import { Tag } from '../look/marks.js';
 import { Notice, Refusal } from '../look/notice.js';
 import { FirstWait, ScreenHead } from '../look/screen.js';
+import { StageFindings } from '../screening/stage-findings.js';
 import { birthDate } from '../time/wording.js';
 import { stageWords as words } from '../words/chair.js';
 import { CaptureForm } from './capture-form.js';
@@ -93,6 +94,7 @@ function Work({ view, practice, stage, capture, override, complete, prescribe, a
             {view.visit?.state === 'in-progress' ? words.visit.toFinish : words.completed}
           </Notice>
         ) : null}
+        <StageFindings stageId={view.id} />
         {view.cautions.length > 0 ? (
           <section className="notice notice-caution" aria-labelledby="cautions">
             <h2 id="cautions">{words.cautions}</h2>

@@ -40,9 +40,7 @@ export function compareValue(values: readonly StageValue[], captureId: string): 
     mine,
     before,
     comparisons: [
-      ...(before === null
-        ? []
-        : [{ group: 'own-change' as const, value: mine.value - before.value, others: changes }]),
+      ...(before === null ? [] : [{ group: 'own-change' as const, value: mine.value - before.value, others: changes }]),
       { group: 'clinic', value: mine.value, others: valuesOf(inClinic) },
       // With one clinic the organisation is the same people again.
       ...(inClinic.length === last.length

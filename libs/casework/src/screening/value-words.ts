@@ -25,6 +25,8 @@ export function valueInSentence(
   const small = outcomes.filter((outcome): outcome is TooFewOthers<ValueGroup> => outcome.outcome === 'too-few');
   return [
     `${subjectInWords(subject)} ${value}${change}: ${String(found.size)} ${WHO[found.group]} ${middle}.`,
-    ...small.map(({ group, size, needed }) => `Too few ${WHO[group]} to compare: ${String(size)} of ${String(needed)}.`),
+    ...small.map(
+      ({ group, size, needed }) => `Too few ${WHO[group]} to compare: ${String(size)} of ${String(needed)}.`,
+    ),
   ].join(' ');
 }

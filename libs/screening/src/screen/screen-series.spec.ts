@@ -42,7 +42,9 @@ describe('a series of values', () => {
     const found = Array.from({ length: 200 }, (_, stream) => {
       const values = normalValues(120, 29, stream).map((value, at) => (at < shiftAt ? value : value + shift));
       // A false alarm before the shift would have its level learned anew: rare at this setting.
-      return driftsOf(screenSeries(values, { ...settings, valuesPerAlarm: 1_000 })).find(({ foundAt }) => foundAt >= shiftAt);
+      return driftsOf(screenSeries(values, { ...settings, valuesPerAlarm: 1_000 })).find(
+        ({ foundAt }) => foundAt >= shiftAt,
+      );
     }).filter((drift) => drift !== undefined);
     expect(found.length).toBeGreaterThan(190);
     const delays = found.map(({ foundAt }) => foundAt - shiftAt).sort((a, b) => a - b);

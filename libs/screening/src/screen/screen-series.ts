@@ -41,17 +41,14 @@ const WILD_SPREADS = 3;
  *
  * @see Roberts (1959), Technometrics 1:239-250 (chart); Rousseeuw & Croux (1993), JASA 88:1273-1283 (spread)
  */
-export function screenSeries(
-  values: readonly number[],
-  { valuesPerAlarm, resolution }: SeriesSettings,
-): SeriesOutcome {
+export function screenSeries(values: readonly number[], { valuesPerAlarm, resolution }: SeriesSettings): SeriesOutcome {
   requireSample('Series', values, 0);
   requireBetween('Series', 'resolution', resolution, 0, Infinity);
   const size = values.length;
   if (size <= LEARNED) return { outcome: 'too-few', size, needed: LEARNED + 1 };
   const width = ewmaWidth({ lambda: LAMBDA, valuesPerAlarm, learned: LEARNED });
   const drifts: Drift[] = [];
-  for (let from = 0; size - from > LEARNED; ) {
+  for (let from = 0; size - from > LEARNED;) {
     const drift = firstDrift(values, from, width, resolution);
     if (drift === null) break;
     drifts.push(drift);

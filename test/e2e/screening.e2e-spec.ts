@@ -1,0 +1,180 @@
+import { screenCapture, sweep } from '@archwright/casework';
+import {
+  screeningFindingPage,
+  screeningFindingView,
+  type ScreeningFindingView,
+  type StageView,
+} from '@archwright/contracts';
+import { Capture, ScreeningFinding, ScreeningNight, UserAccount } from '@archwright/records';
+import type { ApiSession } from '../../apps/cli/src/demo/api-session.js';
+import { writeMeasured } from '../support/measured-patients.js';
+import { NOW, bookedCase, found, openBookingPractice, type BookingPractice } from './booking-practice.js';
+import { Chairside, refusal } from './capture-chairside.js';
+
+const LONG_MS = 180_000;
+const DAY_MS = 86_400_000;
+const REST = { code: 'vertical-dimension-at-rest', unit: 'mm', method: { landmarks: 'subnasale-gnathion' } };
+const DEPTH = { code: 'closest-speaking-space', unit: 'mm', method: null };
+
+/** Whole and half millimetres about a middle, in an order without a trend. */
+const about = (middle: number, count: number): number[] =>
+  Array.from({ length: count }, (_, at) => middle + (((at * 7) % 9) - 4) / 2);
+
+describe('screening', () => {
+  let practice: BookingPractice;
+  let chair: Chairside;
+  let clinicId: string;
+  let stage: StageView;
+  let people: { clinician: string; desk: string };
+
+  beforeAll(async () => {
+    practice = await openBookingPractice();
+    chair = await Chairside.at(practice, NOW);
+    const opened = await bookedCase(practice, { path: 'digital-printed-bases', clinics: 1 });
+    stage = await chair.begin(opened.id, 'D1');
+    clinicId = found(opened.clinicIds[0]);
+    people = await practice.rows(async (tx) => {
+      const idOf = async (mail: string) => (await tx.findOneByOrFail(UserAccount, { mail })).id;
+      return { clinician: await idOf('chair@example.test'), desk: await idOf('desk@example.test') };
+    });
+  }, LONG_MS);
+  afterAll(async () => {
+    await practice.close();
+  });
+
+  const listed = async (session: ApiSession, query = ''): Promise<ScreeningFindingView[]> => {
+    const answer = screeningFindingPage;
+    return (await session.call({ method: 'GET', path: `/screening-findings${query}`, answer })).items;
+  };
+  const rest = (value: number) => ({ readings: [{ code: 'VDR', value, method: REST.method }] });
+
+  it('says nothing while there are too few to compare with', async () => {
+    stage = await chair.capture(stage, rest(92));
+    expect(stage.checking).toBe(false);
+    const captures = await practice.rows((tx) => tx.findBy(Capture, { stageId: stage.id }));
+    expect(captures.map(({ screenedAt }) => screenedAt !== null)).toEqual([true]);
+    expect(await listed(chair.clinician)).toEqual([]);
+  });
+
+  it('points out a value that the clinic’s others are far from, with the size of the group', async () => {
+    const from = new Date(NOW.getTime() - 60 * DAY_MS);
+    const measured = { ...REST, clinicId, recordedBy: people.clinician, values: about(68, 30), from, firstNumber: 1 };
+    await practice.rows((tx) => writeMeasured(tx, measured));
+    stage = await chair.capture(stage, rest(93));
+    const [finding, ...more] = await listed(chair.clinician, `?stageId=${stage.id}`);
+    expect(more).toEqual([]);
+    expect(finding).toMatchObject({
+      kind: 'value',
+      comparedWith: 'clinic',
+      groupSize: 30,
+      caseId: stage.caseId,
+      seenAt: null,
+      evidence: { valuesPerAlarm: 1000, outcomes: [{ group: 'clinic', outcome: 'stands-out', median: 68 }] },
+    });
+    expect(finding?.sentence).toBe(
+      'Vertical dimension at rest 93 mm: 30 last values of other patients of this clinic lie about 68 mm, ' +
+        'usual spread 1.48 mm.',
+    );
+  });
+
+  it('changes nothing at the stage', async () => {
+    const { gates, verdicts, alertId } = await chair.view(stage.id);
+    expect(alertId).toBeNull();
+    expect(gates.flatMap(({ missing }) => missing).join()).not.toMatch(/screen|stands out/i);
+    expect(verdicts.every(({ verdict }) => verdict !== 'fail')).toBe(true);
+  });
+
+  it('finds the same once, however often the job runs', async () => {
+    const before = await practice.rows((tx) => tx.count(ScreeningFinding));
+    const again = await practice.rows(async (tx) => {
+      const captures = await tx.findBy(Capture, { stageId: stage.id });
+      await tx.update(Capture, { stageId: stage.id }, { screenedAt: null });
+      return captures;
+    });
+    for (const { id } of again) {
+      const payload = { organisationId: practice.organisationId, captureId: id };
+      await Promise.all([1, 2].map(() => practice.rows((tx) => screenCapture(tx, payload, chair.now))));
+    }
+    expect(await practice.rows((tx) => tx.count(ScreeningFinding))).toBe(before);
+  });
+
+  it('makes a screening anew that the queue has lost', async () => {
+    await practice.rows((tx) => tx.update(Capture, { stageId: stage.id }, { screenedAt: null }));
+    await practice.rows((tx) => tx.query(`DELETE FROM outbox WHERE kind = 'screen-capture'`));
+    const db = await practice.rows((tx) => Promise.resolve(tx.dataSource));
+    const { recreated } = await sweep(db, practice.organisationId, new Date(chair.now.getTime() + 120_000));
+    expect(recreated).toBe(1);
+    chair.now = new Date(chair.now.getTime() + 180_000);
+    await chair.runJobs();
+    const left = await practice.rows((tx) =>
+      tx.query<unknown[]>('SELECT FROM capture WHERE screened_at IS NULL AND superseded_at IS NULL'),
+    );
+    expect(left).toEqual([]);
+  });
+
+  it('is seen once, by a person, on what was shown', async () => {
+    const [finding] = await listed(chair.clinician, '?seen=no');
+    const { id, version } = found(finding);
+    const path = `/screening-findings/${id}/seen`;
+    const see = (session: ApiSession, seen?: number) =>
+      session.call({
+        method: 'PUT',
+        path,
+        answer: screeningFindingView,
+        ...(seen === undefined ? {} : { version: seen }),
+      });
+    expect((await refusal(see(chair.clinician))).status).toBe(428);
+    expect((await refusal(see(chair.clinician, version + 1))).status).toBe(412);
+    expect((await refusal(see(chair.desk, version))).status).toBe(403);
+    expect(await see(chair.clinician, version)).toMatchObject({ seenBy: 'Dr Imogen Thorne-Example' });
+    expect((await refusal(see(chair.clinician, version + 1))).status).toBe(409);
+    expect(await listed(chair.clinician, '?seen=no')).toEqual([]);
+    expect(await listed(chair.clinician, '?seen=yes')).toHaveLength(1);
+  });
+
+  it('goes with the value that was taken again', async () => {
+    stage = await chair.capture(await chair.view(stage.id), rest(68));
+    expect(await listed(chair.clinician, `?stageId=${stage.id}`)).toEqual([]);
+  });
+
+  describe('at night', () => {
+    const night = async (on: number): Promise<void> => {
+      const db = await practice.rows((tx) => Promise.resolve(tx.dataSource));
+      const at = new Date(NOW.getTime() + on * DAY_MS);
+      await sweep(db, practice.organisationId, at);
+      await sweep(db, practice.organisationId, at);
+      chair.now = new Date(Math.max(chair.now.getTime(), at.getTime()));
+      await chair.runJobs();
+    };
+
+    it('shows a person’s drifting readings to that person alone', async () => {
+      const from = new Date(NOW.getTime() - 4 * DAY_MS);
+      const values = [...about(2, 60), ...about(5, 15)];
+      const series = { ...DEPTH, clinicId, recordedBy: people.clinician, values, from, firstNumber: 1000 };
+      await practice.rows((tx) => writeMeasured(tx, series));
+      await night(1);
+      const [drift, ...more] = await listed(chair.clinician, '?seen=no');
+      expect(more).toEqual([]);
+      expect(drift).toMatchObject({ kind: 'drift', comparedWith: 'own-series', code: DEPTH.code, caseId: null });
+      expect(drift?.sentence).toMatch(/since 2027-01-0\d your readings lie about 5 mm/);
+      const manager = await practice.signIn('manager');
+      const admin = await practice.signIn('admin');
+      expect((await listed(manager)).filter(({ kind }) => kind === 'drift')).toEqual([]);
+      expect((await listed(admin)).filter(({ kind }) => kind === 'drift')).toEqual([]);
+      const path = `/screening-findings/${found(drift).id}/seen`;
+      const seen = manager.call({ method: 'PUT', path, version: 1, answer: screeningFindingView });
+      expect((await refusal(seen)).status).toBe(404);
+    });
+
+    it('looks once a night, and finds nothing twice', async () => {
+      const count = () => practice.rows((tx) => tx.count(ScreeningFinding));
+      const before = await count();
+      await night(2);
+      await night(2);
+      expect(await count()).toBe(before);
+      const nights = await practice.rows((tx) => tx.find(ScreeningNight, { order: { nightOn: 'ASC' } }));
+      expect(nights.slice(-2).map(({ nightOn }) => nightOn)).toEqual(['2027-01-05', '2027-01-06']);
+      expect(nights.every(({ finishedAt }) => finishedAt !== null)).toBe(true);
+    });
+  });
+});
