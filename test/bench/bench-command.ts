@@ -1,7 +1,7 @@
 import { UsageError } from '../../apps/cli/src/arguments.js';
 import { machine } from './figures.js';
 
-const USAGE = 'npm run bench:offers, npm run bench:http';
+const USAGE = 'npm run bench:offers, npm run bench:http, npm run bench:screening';
 
 /** Measures and prints a table with the machine it was taken on; standard output holds nothing else. */
 export async function benchCommand([what = '', ...rest]: readonly string[]): Promise<number> {
@@ -21,5 +21,6 @@ export async function benchCommand([what = '', ...rest]: readonly string[]): Pro
 async function benchOf(what: string): Promise<() => Promise<string>> {
   if (what === 'offers') return (await import('./bench-offers.js')).benchOffers;
   if (what === 'http') return (await import('./bench-http.js')).benchHttp;
+  if (what === 'screening') return (await import('./bench-screening.js')).benchScreening;
   throw new UsageError(`There is no bench "${what}".`, USAGE);
 }

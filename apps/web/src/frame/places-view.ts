@@ -48,6 +48,7 @@ export const may = {
   seeCalls: (role: Role): boolean => role === 'front-desk' || role === 'administrator',
   seeVisits: (role: Role): boolean => role !== 'lab',
   seeCaughtMail: ({ role, isDemonstration }: SessionView): boolean => isDemonstration && role !== 'lab',
+  seeFindings: (role: Role): boolean => role === 'clinician' || role === 'manager' || role === 'administrator',
   treat: (role: Role): boolean => role === 'clinician',
   workAtBench: (role: Role): boolean => role === 'lab',
   acceptProposals: (role: Role): boolean => role === 'front-desk' || role === 'clinician',

@@ -8,6 +8,8 @@ import { Tag } from '../look/marks.js';
 import { Refusal } from '../look/notice.js';
 import { Empty, FirstWait, ScreenHead, Waiting } from '../look/screen.js';
 import { cliniciansOf } from '../open-case/open-case-view.js';
+import { FindingsList } from '../screening/findings-list.js';
+import { practiceZone } from '../time/practice-zone.js';
 import { longDate } from '../time/wording.js';
 import { viewerZone } from '../time/zone.js';
 import { boardWords as words } from '../words/chair.js';
@@ -124,6 +126,7 @@ export function StageBoardPage() {
             </ol>
           ) : null}
         </Waiting>
+        {may.seeFindings(session.role) ? <FindingsList zone={practiceZone(practice)} today={practice.today} /> : null}
       </div>
     </div>
   );

@@ -13,16 +13,13 @@ export async function startNight(tx: EntityManager, organisationId: string, now:
   if (now.getUTCHours() < STARTS_AT_HOUR) return 0;
   const nightOn = now.toISOString().slice(0, 10);
   if (await tx.existsBy(ScreeningNight, { nightOn })) return 0;
-  const id = uuidv7();
-  const { raw } = await tx
-    .createQueryBuilder()
-    .insert()
-    .into(ScreeningNight)
-    .values({ id, nightOn, startedAt: now })
-    .orIgnore()
-    .returning('id')
-    .execute();
-  if ((raw as unknown[]).length === 0) return 0;
-  await enqueueOutbox(tx, 'screen-series', { organisationId, nightId: id }, now);
+  const nightId = uuidv7();
+  const started: unknown[] = await tx.query(
+    `INSERT INTO screening_night (id, night_on, started_at) VALUES ($1, $2, $3)
+     ON CONFLICT (organisation_id, night_on) DO NOTHING RETURNING id`,
+    [nightId, nightOn, now],
+  );
+  if (started.length === 0) return 0;
+  await enqueueOutbox(tx, 'screen-series', { organisationId, nightId }, now);
   return 1;
 }
