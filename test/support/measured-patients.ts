@@ -33,7 +33,7 @@ export async function writeMeasured(tx: EntityManager, measured: Measured): Prom
   );
   await tx.query(
     `INSERT INTO treatment_case (id, number, patient_id, state, home_clinic_id, clinic_ids, wishes)
-     SELECT g.case, '90-' || lpad(g.number, 4, '0'), patient, 'closed', $1::uuid, ARRAY[$1::uuid], '{}' FROM given g`,
+     SELECT g.case, '90-' || lpad(g.number, 6, '0'), patient, 'closed', $1::uuid, ARRAY[$1::uuid], '{}' FROM given g`,
     [clinicId],
   );
   await tx.query(
