@@ -21,7 +21,7 @@ import { ms, percentile, table } from './figures.js';
 const PATIENTS_PER_CODE = 10_000;
 const PEOPLE = 4;
 const RUNS = 20;
-const YEARS_MS = 2 * 365 * 86_400_000;
+const HOUR_MS = 3_600_000;
 const METHOD = { landmarks: 'subnasale-gnathion' };
 const VERTICAL = 'vertical-dimension-at-rest';
 /** Ten measurements in millimetres, each of as many patients. */
@@ -70,7 +70,7 @@ async function writeValues(db: DataSource, organisationId: string): Promise<void
           return Math.round(2 * (65 + 4 * z)) / 2;
         });
         const clinicId = clinics[at % clinics.length]?.id ?? '';
-        const from = new Date(NOW.getTime() - YEARS_MS);
+        const from = new Date(NOW.getTime() - (count + 1) * HOUR_MS);
         await writeMeasured(tx, {
           clinicId,
           recordedBy,

@@ -5,7 +5,10 @@ import { requireBetween, requireSample } from '../sample/sample.js';
 import { ewmaWidth } from './ewma-width.js';
 
 export interface SeriesSettings {
-  /** Average run length: a steady series gives one false alarm in so many values. */
+  /**
+   * Average run length: steady series give one false alarm in so many values soon after they were learned, and fewer
+   * later, since a level that was learned badly is soon learned anew.
+   */
   readonly valuesPerAlarm: number;
   /** Smallest step of the instrument, in the values' unit: no spread below it is believed. */
   readonly resolution: number;
