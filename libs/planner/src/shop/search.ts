@@ -1,9 +1,9 @@
 /** A search for one plan that can be stopped after any epoch, and replayed by its seed and its epochs. */
 export interface Search<Plan> {
-  /** No plan is shorter. */
+  /** No plan is shorter; Infinity when it is proved that there is none. */
   readonly lowerBound: number;
-  /** The best plan so far. */
-  readonly best: Plan & { readonly makespan: number };
+  /** The best plan so far; null while none is found. */
+  readonly best: (Plan & { readonly makespan: number }) | null;
   /** Epochs run so far. */
   readonly epochs: number;
   /**
