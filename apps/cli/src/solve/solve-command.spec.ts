@@ -8,7 +8,7 @@ import { solveCommand } from './solve-command.js';
 
 const instances = fileURLToPath(new URL('../../../../test/reference/scheduling', import.meta.url));
 const published = JSON.parse(readFileSync(join(instances, 'published.json'), 'utf8')) as {
-  files: Record<string, { format: string; optimum: number }>;
+  files: Record<string, { format: string; optimum: number | null }>;
 };
 const folder = mkdtempSync(join(tmpdir(), 'solve-'));
 afterAll(() => {
@@ -30,7 +30,7 @@ async function run(...args: string[]): Promise<{ code: number; out: string; told
 }
 
 const answer = async (...args: string[]) =>
-  JSON.parse((await run(...args, '--json')).out) as Record<string, unknown> & { lowerBound: number };
+  JSON.parse((await run(...args, '--json')).out) as Record<string, unknown> & { lowerBound: number | null };
 
 function fileOf(text: string): string {
   const path = join(folder, 'instance.txt');
@@ -44,8 +44,11 @@ describe('cli solve', () => {
     async (name, { format, optimum }) => {
       const found = await answer(join(instances, name), '--epochs', '30');
       expect(found).toMatchObject({ format, makespan: optimum, seed: 1 });
-      expect(found.lowerBound).toBeLessThanOrEqual(optimum);
-      expect(found['status']).toBe(found.lowerBound === optimum ? 'optimal' : 'feasible');
+      if (optimum === null) expect(found).toMatchObject({ status: 'infeasible', starts: null, lowerBound: null });
+      else {
+        expect(found.lowerBound).toBeLessThanOrEqual(optimum);
+        expect(found['status']).toBe(found.lowerBound === optimum ? 'optimal' : 'feasible');
+      }
     },
   );
 
@@ -70,6 +73,11 @@ describe('cli solve', () => {
     ['a duration that is no whole number', '1 1\n0 5.5\n', /Line 2: a duration "5.5" is not accepted/],
     ['a line that is too long', '1 1 1\n1 1 0 5 9\n', /Line 2: "9" is more than the line should hold/],
     ['lines behind the end', '1 1\n0 5\n0 6\n', /Line 3: the file goes on where it should end/],
+    [
+      'a lag without brackets',
+      '1 1 0 0\n0 1 1 1 [0]\n1 1 1 2 3\n',
+      /Line 3: a lag "3" is not accepted. Accepted: such as/,
+    ],
     ['a project without needs', 'PRECEDENCE RELATIONS:\n', /Line 1: the line "jobs" is missing/],
   ])('refuses %s with its line', async (_, text, words) => {
     const { code, out, told } = await run(fileOf(text), '--epochs', '1');
@@ -80,7 +88,9 @@ describe('cli solve', () => {
   it('refuses what it does not understand and says what it would', async () => {
     const file = fileOf('1 1\n0 5\n');
     await expect(solveCommand([])).rejects.toThrow(UsageError);
-    await expect(solveCommand([file, '--format', 'poem'])).rejects.toThrow('give jobshop or flexible or psplib');
+    await expect(solveCommand([file, '--format', 'poem'])).rejects.toThrow(
+      'give jobshop or flexible or psplib or progen-max',
+    );
     await expect(solveCommand([file, '--epochs', '1.5'])).rejects.toThrow('Accepted: a whole number, 0 or more');
     await expect(solveCommand([file, '--seconds', '1', '--epochs', '1'])).rejects.toThrow('--seconds or --epochs');
   });

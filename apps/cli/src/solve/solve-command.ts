@@ -1,19 +1,16 @@
-import { gapPercent, verdictOf } from '@archwright/planner';
 import { readArguments, readChoice, UsageError } from '../arguments.js';
 import { readInput } from '../read-input.js';
 import { InstanceFileError } from './instance-lines.js';
-import { FORMATS, openInstance, type OpenInstance } from './open-instance.js';
+import { FORMATS, openInstance } from './open-instance.js';
+import { runSearch, type SearchLimit } from './run-search.js';
+import { solutionReport, solutionWords } from './solution-report.js';
 
 const DEFAULT_SECONDS = 10;
 const MOST_SECONDS = 86_400;
 const USAGE = `cli solve FILE [--format ${FORMATS.join('|')}] [--seconds S | --epochs E] [--seed N] [--json]
-FILE: a job shop, a flexible job shop or a single-mode project in the text under which such instances are published.
+FILE: a job shop, a flexible job shop, a single-mode project, or one with longest waits, in the text under which such
+instances are published.
 --seconds: ${String(DEFAULT_SECONDS)} when left out. --epochs: so many stretches of search instead, the same on every machine.`;
-
-interface Limit {
-  readonly seconds: number;
-  readonly epochs: number;
-}
 
 function numberOption(
   name: string,
@@ -29,29 +26,13 @@ function numberOption(
 
 const isCount = (value: number): boolean => Number.isInteger(value) && value >= 0 && value <= 0xffff_ffff;
 
-function limitOf(seconds: string | undefined, epochs: string | undefined): Limit {
+function limitOf(seconds: string | undefined, epochs: string | undefined): SearchLimit {
   if (seconds !== undefined && epochs !== undefined) throw new UsageError('Give --seconds or --epochs.', USAGE);
   const count = numberOption('epochs', epochs, isCount, 'a whole number, 0 or more');
   if (count !== null) return { seconds: Infinity, epochs: count };
   const isTime = (value: number): boolean => value >= 0 && value <= MOST_SECONDS;
   const time = numberOption('seconds', seconds, isTime, `a number from 0 to ${String(MOST_SECONDS)}`);
   return { seconds: time ?? DEFAULT_SECONDS, epochs: Infinity };
-}
-
-/** Searches until the limit or a proof; every shorter plan is told on standard error. Returns the seconds it took. */
-export function runSearch({ search }: OpenInstance, limit: Limit, tell: (line: string) => void): number {
-  const startedAt = performance.now();
-  const passed = (): number => (performance.now() - startedAt) / 1000;
-  let makespan = Infinity;
-  for (;;) {
-    const { best, lowerBound, epochs } = search;
-    if (best.makespan < makespan) {
-      makespan = best.makespan;
-      tell(`${passed().toFixed(1)} s, epoch ${String(epochs)}: ${String(makespan)}, bound ${String(lowerBound)}`);
-    }
-    if (makespan <= lowerBound || epochs >= limit.epochs || passed() >= limit.seconds) return passed();
-    search.runEpoch();
-  }
 }
 
 /** Solves one published instance: file in, plan and what is known of it out. Nothing is kept. */
@@ -76,9 +57,9 @@ export async function solveCommand(args: readonly string[]): Promise<number> {
   const text = new TextDecoder().decode(await readInput(file));
   try {
     const instance = openInstance(text, format, seed);
-    const seconds = runSearch(instance, limit, (line) => process.stderr.write(`${line}\n`));
+    const seconds = runSearch(instance.search, limit, (line) => process.stderr.write(`${line}\n`));
     process.stdout.write(
-      values.json === true ? `${JSON.stringify(report(instance, seconds, seed))}\n` : words(instance),
+      values.json === true ? `${JSON.stringify(solutionReport(instance, seconds, seed))}\n` : solutionWords(instance),
     );
     return 0;
   } catch (error) {
@@ -86,34 +67,4 @@ export async function solveCommand(args: readonly string[]): Promise<number> {
     process.stderr.write(`${file}: ${error.message}\n`);
     return 2;
   }
-}
-
-function report({ format, search, checkedAnswer }: OpenInstance, seconds: number, seed: number) {
-  const { makespan, ...times } = checkedAnswer();
-  const { lowerBound, epochs } = search;
-  return {
-    format,
-    makespan,
-    lowerBound,
-    gapPercent: gapPercent(makespan, lowerBound),
-    verdict: verdictOf(makespan, lowerBound),
-    status: makespan <= lowerBound ? 'optimal' : 'feasible',
-    ...times,
-    seconds,
-    threads: 1,
-    seed,
-    epochs,
-  };
-}
-
-function words({ search, checkedAnswer }: OpenInstance): string {
-  const { makespan } = checkedAnswer();
-  const { lowerBound, epochs } = search;
-  const gap = gapPercent(makespan, lowerBound).toFixed(1);
-  const verdict = {
-    'proved best': 'proved best',
-    within: `at most ${gap} % above the best`,
-    'bound is weak here': `at most ${gap} % above the best, but the bound is weak here`,
-  }[verdictOf(makespan, lowerBound)];
-  return `makespan ${String(makespan)}, bound ${String(lowerBound)}, gap ${gap} %: ${verdict} (epochs: ${String(epochs)})\n`;
 }

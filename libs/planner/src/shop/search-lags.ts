@@ -4,6 +4,7 @@ import { destructiveBound } from './destructive-bound.js';
 import { LagNetwork, lagNetworkOf } from './lag-network.js';
 import { requireRoom } from './project-errors.js';
 import type { Project, ProjectPlan } from './project.js';
+import { mostFailsFor } from './project-proof.js';
 import { Propagation } from './propagate.js';
 import type { Search } from './search.js';
 
@@ -70,7 +71,7 @@ export class LagSearch implements Search<ProjectPlan> {
   private improve(best: ProjectPlan): void {
     if (++this.rounds % ROUNDS_PER_PROOF === 0) {
       this.take(this.branching.explore(this.root, this.proofFails));
-      this.proofFails *= 2;
+      this.proofFails = Math.min(2 * this.proofFails, mostFailsFor(this.project));
       return;
     }
     this.trial.copy(this.root);

@@ -2,6 +2,7 @@ import { seededRandom, type SeededRandom } from '@archwright/kernel';
 import { Breeder, type Individual } from './breed.js';
 import { Decoder } from './decoder.js';
 import { projectBound } from './project-bound.js';
+import { ProjectProof } from './project-proof.js';
 import { layOutProject, reversed, topologicalOrder, type ProjectLayout } from './project-layout.js';
 import { headsOf } from './project-times.js';
 import { requireRoom, UnorderedProjectError } from './project-errors.js';
@@ -30,7 +31,7 @@ interface Direction {
  * projects without longest waits.
  */
 export class ProjectSearch implements Search<ProjectPlan> {
-  readonly lowerBound: number;
+  lowerBound: number;
   epochs = 0;
   private readonly random: SeededRandom;
   private readonly directions: readonly [Direction, Direction];
@@ -41,6 +42,7 @@ export class ProjectSearch implements Search<ProjectPlan> {
   private readonly bestStarts: Int32Array;
   private bestMakespan: number;
   private readonly totalWork: number;
+  private readonly proof: ProjectProof | null;
   private size = FIRST_MEMBERS;
   private turn = 0;
   private idleTurns = 0;
@@ -78,6 +80,8 @@ export class ProjectSearch implements Search<ProjectPlan> {
     this.bestMakespan = forward.decoder.decode(this.list, this.bestStarts);
     this.children = [emptyIndividual(order.length), emptyIndividual(order.length)];
     this.lowerBound = projectBound(project);
+    this.proof = ProjectProof.of(project, this.random, this.lowerBound, this.bestMakespan);
+    this.lowerBound = this.proof?.lowerBound ?? this.lowerBound;
   }
 
   /** Plans made so far. */
@@ -96,6 +100,20 @@ export class ProjectSearch implements Search<ProjectPlan> {
       if (this.directions[1].members.length < this.size) this.addMember();
       else this.breed();
     }
+    // Ever rarer, as each try may take twice as long as the last.
+    if ((this.epochs & (this.epochs - 1)) === 0) this.tryProof();
+  }
+
+  private tryProof(): void {
+    if (this.proof === null || this.isProved()) return;
+    const starts = this.proof.attempt(this.bestMakespan);
+    this.lowerBound = this.proof.lowerBound;
+    if (starts === null) return;
+    this.bestStarts.set(starts);
+    this.bestMakespan = this.directions[0].layout.duration.reduce(
+      (most, duration, id) => Math.max(most, starts[id]! + duration),
+      0,
+    );
   }
 
   private isProved(): boolean {
