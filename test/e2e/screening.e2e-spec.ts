@@ -20,6 +20,31 @@ const DEPTH = { code: 'closest-speaking-space', unit: 'mm', method: null };
 const about = (middle: number, count: number): number[] =>
   Array.from({ length: count }, (_, at) => middle + (((at * 7) % 9) - 4) / 2);
 
+/** A hundred cases of last month: two of sixty went back to the first laboratory, twenty of forty to a new one. */
+const TWO_LABORATORIES = `
+  WITH own AS (SELECT l.id AS laboratory, w.id AS centre FROM laboratory l JOIN work_centre w ON w.laboratory_id = l.id LIMIT 1),
+  other AS (
+    INSERT INTO laboratory (id, name, zone, cut_off_local, closed_weekdays)
+    VALUES (gen_random_uuid(), $1, 'Europe/London', '16:00', '{6,7}') RETURNING id),
+  bench AS (
+    INSERT INTO work_centre (id, laboratory_id, code, name)
+    SELECT gen_random_uuid(), id, 'wax', 'Wax' FROM other RETURNING id, laboratory_id),
+  treated AS (
+    SELECT c.id, g.id AS stage, row_number() OVER (ORDER BY c.number) AS place
+    FROM treatment_case c JOIN stage g ON g.case_id = c.id WHERE c.number LIKE '90-%'
+    ORDER BY place LIMIT 100),
+  made AS (
+    INSERT INTO lab_step (id, case_id, code, arches, phase, after_stage, before_stage, laboratory_id, work_centre_id,
+      starts_at, ends_at, segments, state, finished_at)
+    SELECT gen_random_uuid(), t.id, 'wax-up', '{upper}', 'p', 'V2', 'V3',
+      CASE WHEN t.place <= 60 THEN own.laboratory ELSE bench.laboratory_id END,
+      CASE WHEN t.place <= 60 THEN own.centre ELSE bench.id END,
+      '2026-12-01T09:00Z', '2026-12-01T10:00Z', '[]', 'finished', '2026-12-01T10:00Z'
+    FROM treated t CROSS JOIN own CROSS JOIN bench)
+  INSERT INTO remake_alert (id, case_id, stage_id, trigger, reason, return_to_stage, arches, discards, state, raised_at)
+  SELECT gen_random_uuid(), t.id, t.stage, 'test', 'A test of shares.', 'V2', '{upper}', '{}', 'accepted', '2026-12-10T09:00Z'
+  FROM treated t WHERE t.place <= 2 OR t.place > 80`;
+
 describe('screening', () => {
   let practice: BookingPractice;
   let chair: Chairside;
@@ -168,14 +193,33 @@ describe('screening', () => {
       expect((await refusal(seen)).status).toBe(404);
     });
 
+    it('tells managers of a laboratory whose cases go back more often, once a month', async () => {
+      await practice.rows((tx) => tx.query(TWO_LABORATORIES, ['Second bench']));
+      await night(2);
+      const shares = async (who: string) =>
+        (await listed(await practice.signIn(who))).filter(({ kind }) => kind === 'share');
+      const [share, ...more] = await shares('manager');
+      expect(more).toEqual([]);
+      expect(share).toMatchObject({
+        comparedWith: 'laboratories',
+        groupSize: 2,
+        laboratoryName: 'Second bench',
+        evidence: { events: 20, size: 40 },
+      });
+      expect(share?.sentence).toContain('20 of 40 cases went back in twelve months; over 2 laboratories it is 22.0 %.');
+      expect(await shares('chair')).toEqual([]);
+      await night(3);
+      expect(await shares('manager')).toHaveLength(1);
+    });
+
     it('looks once a night, and finds nothing twice', async () => {
       const count = () => practice.rows((tx) => tx.count(ScreeningFinding));
       const before = await count();
-      await night(2);
-      await night(2);
+      await night(4);
+      await night(4);
       expect(await count()).toBe(before);
       const nights = await practice.rows((tx) => tx.find(ScreeningNight, { order: { nightOn: 'ASC' } }));
-      expect(nights.slice(-2).map(({ nightOn }) => nightOn)).toEqual(['2027-01-05', '2027-01-06']);
+      expect(nights.slice(-2).map(({ nightOn }) => nightOn)).toEqual(['2027-01-07', '2027-01-08']);
       expect(nights.every(({ finishedAt }) => finishedAt !== null)).toBe(true);
     });
   });

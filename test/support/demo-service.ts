@@ -7,6 +7,8 @@ const STARTS_AT = '2027-01-04T07:30:00Z';
 /** The built product with the demonstration practice: API, worker and pages on a free port, over a database of its own. */
 export interface DemoService {
   readonly url: string;
+  /** The application's login to the database beneath. */
+  readonly databaseUrl: string;
   stop(): Promise<void>;
 }
 
@@ -22,6 +24,7 @@ export async function startDemoService(startsAt = STARTS_AT): Promise<DemoServic
   const service = await startService(folder.path, [], env);
   return {
     url: service.url,
+    databaseUrl: database.url,
     stop: async () => {
       await service.stop();
       await database.drop();
