@@ -38,7 +38,7 @@ export function benchSolve(args: readonly string[]): Promise<string> {
   }
   const folder = callersPath(values.data);
   const { families } = JSON.parse(readFileSync(join(folder, 'best-known.json'), 'utf8')) as { families: Families };
-  const tables = Object.entries(families).map(([family, bestKnown]) => {
+  const tables = Object.entries(families).flatMap(([family, bestKnown]) => {
     const results = readdirSync(join(folder, family))
       .map((file) => ({ file, name: file.replace(/\.[^.]*$/, '') }))
       .filter(({ file }) => file.includes(values.only ?? ''))
@@ -47,7 +47,9 @@ export function benchSolve(args: readonly string[]): Promise<string> {
         const best = bestKnown[name];
         return best === undefined ? [] : [solveOne(join(folder, family, file), name, best, seconds)];
       });
-    return `${family}, ${String(seconds)} s each\n\n${draw(results)}\n\n${summary(results)}`;
+    return results.length === 0
+      ? []
+      : `${family}, ${String(seconds)} s each\n\n${draw(results)}\n\n${summary(results)}`;
   });
   return Promise.resolve(tables.join('\n\n'));
 }

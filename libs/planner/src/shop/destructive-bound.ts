@@ -1,4 +1,5 @@
 import { LagNetwork } from './lag-network.js';
+import { leastStanding } from './least-standing.js';
 import type { Propagation } from './propagate.js';
 
 /**
@@ -15,16 +16,5 @@ export function destructiveBound(base: LagNetwork, propagation: Propagation, lea
     trial.copy(base);
     return trial.endBy(makespan) && propagation.run(trial);
   };
-  let low = Math.max(least, base.earliest(base.sink));
-  if (low >= most || stands(low)) return Math.min(low, most);
-  // Most bounds lie close to the first one: steps that double find the stretch to halve.
-  let step = 1;
-  for (; low + step < most && !stands(low + step); step *= 2) low += step;
-  let high = Math.min(low + step, most);
-  while (high - low > 1) {
-    const middle = (low + high) >> 1;
-    if (stands(middle)) high = middle;
-    else low = middle;
-  }
-  return high;
+  return leastStanding(Math.max(least, base.earliest(base.sink)), most, stands);
 }

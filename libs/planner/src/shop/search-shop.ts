@@ -1,6 +1,7 @@
 import { seededRandom, type SeededRandom } from '@archwright/kernel';
 import { construct } from './construct.js';
 import type { MachineShop, ShopPlan } from './machine-shop.js';
+import { destructiveShopBound } from './destructive-shop-bound.js';
 import { distance, relink } from './relink.js';
 import type { Search } from './search.js';
 import { shopBound } from './shop-bound.js';
@@ -31,7 +32,6 @@ export class ShopSearch implements Search<ShopPlan> {
   constructor(shop: MachineShop, seed: number, stream = 0) {
     this.layout = layOut(shop);
     this.random = seededRandom(seed, stream);
-    this.lowerBound = shopBound(this.layout);
     this.tabuSearch = new TabuSearch(this.layout, this.random);
     this.child = emptyOrder(this.layout);
     this.bestOrder = emptyOrder(this.layout);
@@ -39,6 +39,7 @@ export class ShopSearch implements Search<ShopPlan> {
     const graph = new ShopGraph(this.layout);
     graph.load(this.bestOrder.list, this.bestOrder.machines);
     this.bestOrder.makespan = graph.makespan;
+    this.lowerBound = destructiveShopBound(this.layout, shopBound(this.layout), graph.makespan);
   }
 
   /** Moves made so far. */
