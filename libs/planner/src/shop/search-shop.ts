@@ -1,11 +1,11 @@
 import { seededRandom, type SeededRandom } from '@archwright/kernel';
 import { construct } from './construct.js';
 import type { MachineShop, ShopPlan } from './machine-shop.js';
-import { destructiveShopBound } from './destructive-shop-bound.js';
 import { distance, relink } from './relink.js';
 import type { Search } from './search.js';
 import { shopBound } from './shop-bound.js';
 import { ShopGraph } from './shop-graph.js';
+import { ShopProof } from './shop-proof.js';
 import { layOut, type ShopLayout } from './shop-layout.js';
 import { copyOrder, emptyOrder, TabuSearch, type ShopOrder } from './tabu-search.js';
 
@@ -20,11 +20,11 @@ const TWIN_DISTANCE = 5;
  * An epoch is one run of the tabu search.
  */
 export class ShopSearch implements Search<ShopPlan> {
-  readonly lowerBound: number;
   epochs = 0;
   private readonly layout: ShopLayout;
   private readonly random: SeededRandom;
   private readonly tabuSearch: TabuSearch;
+  private readonly proof: ShopProof;
   private readonly members: ShopOrder[] = [];
   private readonly child: ShopOrder;
   private readonly bestOrder: ShopOrder;
@@ -39,7 +39,11 @@ export class ShopSearch implements Search<ShopPlan> {
     const graph = new ShopGraph(this.layout);
     graph.load(this.bestOrder.list, this.bestOrder.machines);
     this.bestOrder.makespan = graph.makespan;
-    this.lowerBound = destructiveShopBound(this.layout, shopBound(this.layout), graph.makespan);
+    this.proof = new ShopProof(this.layout, shopBound(this.layout), graph.makespan);
+  }
+
+  get lowerBound(): number {
+    return this.proof.lowerBound;
   }
 
   /** Moves made so far. */
@@ -56,6 +60,7 @@ export class ShopSearch implements Search<ShopPlan> {
     this.epochs++;
     if (this.members.length < MEMBERS) this.addMember();
     else this.relinkMembers();
+    this.proof.advance(this.bestOrder.makespan);
   }
 
   private addMember(): void {
