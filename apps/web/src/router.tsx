@@ -88,6 +88,18 @@ const beforeVisits = createRoute({
   component: lazyRouteComponent(() => import('./before-visits/before-visits-page.js'), 'BeforeVisitsPage'),
 });
 
+const deskParcels = createRoute({
+  getParentRoute: () => inside,
+  path: '/desk/parcels',
+  component: lazyRouteComponent(() => import('./parcels/parcels-page.js'), 'ParcelsPage'),
+});
+
+const benchParcels = createRoute({
+  getParentRoute: () => inside,
+  path: '/bench/parcels',
+  component: lazyRouteComponent(() => import('./parcels/parcels-page.js'), 'ParcelsPage'),
+});
+
 const newPatient = createRoute({
   getParentRoute: () => inside,
   path: '/desk/patients/new',
@@ -198,6 +210,8 @@ export const router = createRouter({
       desk,
       calls,
       beforeVisits,
+      deskParcels,
+      benchParcels,
       newPatient,
       patient,
       newCase,
