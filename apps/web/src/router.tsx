@@ -17,6 +17,7 @@ import {
   boardSearch,
   daySearch,
   findSearch,
+  lotSearch,
   newCaseSearch,
   offersSearch,
   signInSearch,
@@ -170,6 +171,13 @@ const practice = createRoute({
   component: lazyRouteComponent(() => import('./practice-page/practice-page.js'), 'PracticePage'),
 });
 
+const lots = createRoute({
+  getParentRoute: () => inside,
+  path: '/practice/lots',
+  validateSearch: lotSearch,
+  component: lazyRouteComponent(() => import('./lots/lots-page.js'), 'LotsPage'),
+});
+
 const chair = createRoute({
   getParentRoute: () => inside,
   path: '/chair',
@@ -223,6 +231,7 @@ export const router = createRouter({
       labCase,
       labFind,
       practice,
+      lots,
       chair,
       stage,
       cautions,
