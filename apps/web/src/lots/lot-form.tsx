@@ -24,7 +24,14 @@ export function LotForm({ lot, material, onFind }: Props) {
   }
 
   return (
-    <form ref={form} onSubmit={submit} noValidate className="row row-end no-print" role="search">
+    <form
+      ref={form}
+      onSubmit={submit}
+      noValidate
+      className="row row-end no-print"
+      role="search"
+      aria-label={words.link}
+    >
       <TextInput
         label={words.lot}
         maxLength={60}

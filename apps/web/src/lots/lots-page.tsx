@@ -22,7 +22,6 @@ export function LotsPage() {
       />
       <div className="stack">
         <LotForm
-          key={`${lot} ${material}`}
           lot={lot}
           material={material}
           onFind={(typedLot, typedMaterial) =>
