@@ -1,10 +1,12 @@
 import { jest } from '@jest/globals';
+import { labCaseView, materialLotView } from '@archwright/contracts';
 import type { Browser, Page } from 'playwright-core';
 import { found } from '../e2e/booking-practice.js';
 import { openBrowser, signIn, type DemoRole, type Person } from '../support/browser.js';
 import { startDemoService, type DemoService } from '../support/demo-service.js';
 import { takePicture } from '../support/pictures.js';
 import { faultsOfScreen } from '../support/screens.js';
+import { callService } from '../support/service-call.js';
 import { BenchDay } from './bench-day.js';
 
 jest.setTimeout(240_000);
@@ -137,6 +139,31 @@ describe('the bench', () => {
       .waitFor();
     await page.goto(`/bench/cases/${caseId}`);
     await page.getByText('Rejected: The scan is distorted.').waitFor();
+  });
+
+  it('leads from a lot of material to everyone who has it, for whoever has to call them', async () => {
+    const bench = await arrive('lab');
+    const { labSteps } = await callService(bench, `GET /cases/${caseId}`, { answer: labCaseView });
+    const body = { material: 'Denture base resin', lot: 'R-204', expiresOn: null };
+    const { id } = found(labSteps.find(({ state }) => state === 'finished'));
+    await callService(bench, `POST /lab/steps/${id}/material-lots`, { answer: materialLotView, body });
+
+    const page = await arrive('manager');
+    await page.getByRole('link', { name: 'Find a lot of material' }).click();
+    await page.getByRole('button', { name: 'Find', exact: true }).click();
+    await page.getByText('Enter a lot of up to 60 characters.').waitFor();
+    await page.getByLabel('Lot', { exact: true }).fill('r-204');
+    await page.keyboard.press('Enter');
+    await page.getByText('Lot “r-204” went into 1 case.').waitFor();
+    await page
+      .getByRole('row')
+      .filter({ hasText: 'Ida Booking-Example' })
+      .getByRole('link', { name: number })
+      .waitFor();
+    expect(await faultsOfScreen(page)).toEqual([]);
+    await page.getByLabel('Lot', { exact: true }).fill('R-205');
+    await page.keyboard.press('Enter');
+    await page.getByText('No case has lot “R-205” on record.').waitFor();
   });
 
   it.each<DemoRole>(['manager', 'administrator'])(

@@ -17,6 +17,7 @@ import {
   boardSearch,
   daySearch,
   findSearch,
+  lotSearch,
   newCaseSearch,
   offersSearch,
   signInSearch,
@@ -86,6 +87,18 @@ const beforeVisits = createRoute({
   getParentRoute: () => inside,
   path: '/desk/before-visits',
   component: lazyRouteComponent(() => import('./before-visits/before-visits-page.js'), 'BeforeVisitsPage'),
+});
+
+const deskParcels = createRoute({
+  getParentRoute: () => inside,
+  path: '/desk/parcels',
+  component: lazyRouteComponent(() => import('./parcels/parcels-page.js'), 'ParcelsPage'),
+});
+
+const benchParcels = createRoute({
+  getParentRoute: () => inside,
+  path: '/bench/parcels',
+  component: lazyRouteComponent(() => import('./parcels/parcels-page.js'), 'ParcelsPage'),
 });
 
 const newPatient = createRoute({
@@ -158,6 +171,13 @@ const practice = createRoute({
   component: lazyRouteComponent(() => import('./practice-page/practice-page.js'), 'PracticePage'),
 });
 
+const lots = createRoute({
+  getParentRoute: () => inside,
+  path: '/practice/lots',
+  validateSearch: lotSearch,
+  component: lazyRouteComponent(() => import('./lots/lots-page.js'), 'LotsPage'),
+});
+
 const chair = createRoute({
   getParentRoute: () => inside,
   path: '/chair',
@@ -198,6 +218,8 @@ export const router = createRouter({
       desk,
       calls,
       beforeVisits,
+      deskParcels,
+      benchParcels,
       newPatient,
       patient,
       newCase,
@@ -209,6 +231,7 @@ export const router = createRouter({
       labCase,
       labFind,
       practice,
+      lots,
       chair,
       stage,
       cautions,

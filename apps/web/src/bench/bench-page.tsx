@@ -1,11 +1,12 @@
 import { NativeSelect } from '@mantine/core';
-import { useNavigate, useSearch } from '@tanstack/react-router';
+import { Link, useNavigate, useSearch } from '@tanstack/react-router';
 import { openAlerts, useAlerts } from '../alerts/open-alerts.js';
 import { useSession } from '../frame/use-session.js';
 import { DayPicker } from '../look/day-picker.js';
 import { Notice, Refusal } from '../look/notice.js';
 import { FirstWait, ScreenHead, Waiting } from '../look/screen.js';
 import { benchWords as words } from '../words/bench.js';
+import { deskWords } from '../words/desk.js';
 import './bench.css';
 import { dayHeads, loadRows } from './bench-view.js';
 import { LoadTable } from './load-table.js';
@@ -18,7 +19,7 @@ import { WorkList } from './work-list.js';
 export function BenchPage() {
   const search = useSearch({ from: '/inside/bench' });
   const navigate = useNavigate();
-  const { laboratoryIds } = useSession();
+  const { laboratoryIds, role } = useSession();
   const alerts = useAlerts();
   const { today, laboratories, laboratory, centre, from, on, load, dispatch } = useBench(search, laboratoryIds);
   if (laboratory === undefined) return <Notice tone="caution">{words.noLab}</Notice>;
@@ -34,6 +35,7 @@ export function BenchPage() {
   return (
     <>
       <ScreenHead title={words.title(laboratory.name)} sentence={load.data?.sentence}>
+        {role === 'lab' ? <Link to="/bench/parcels">{deskWords.subPlaces.parcels}</Link> : null}
         {laboratories.length > 1 ? (
           <NativeSelect
             aria-label={words.lab}

@@ -9,6 +9,7 @@ import { Refusal } from '../look/notice.js';
 import { ScreenHead } from '../look/screen.js';
 import { FindingsList } from '../screening/findings-list.js';
 import { practiceZone } from '../time/practice-zone.js';
+import { lotWords } from '../words/lots.js';
 import { practiceWords as words } from '../words/practice.js';
 import { AlertList } from './alert-list.js';
 import { FactsTable } from './facts-table.js';
@@ -27,7 +28,9 @@ export function PracticePage() {
       <ScreenHead
         title={organisationName}
         sentence={`${words.waiting(rows.length + questions.length)} ${practiceSentence(practice)}`}
-      />
+      >
+        <Link to="/practice/lots">{lotWords.link}</Link>
+      </ScreenHead>
       <div className="stack">
         <Refusal error={alerts.error} onRetry={() => void alerts.refetch()} />
         <AlertList rows={rows} />

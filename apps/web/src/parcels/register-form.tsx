@@ -1,0 +1,104 @@
+import { Button, NativeSelect, TextInput } from '@mantine/core';
+import { registerObject, type ObjectView, type RegisterObject } from '@archwright/contracts';
+import { useState, type SyntheticEvent } from 'react';
+import { Notice, Refusal } from '../look/notice.js';
+import { objectWords, packWords, registerWords as words } from '../words/parcels.js';
+
+const { kind: objectKind } = registerObject.shape;
+const KINDS = objectKind.options.map((value) => ({ value, label: objectWords.kind[value] }));
+const ARCHES = Object.entries(words.arches).map(([value, label]) => ({ value, label }));
+
+interface Props {
+  /** The person's own clinics, or laboratories. */
+  holders: readonly { id: string; name: string }[];
+  end: 'clinicId' | 'laboratoryId';
+  pending: boolean;
+  error: unknown;
+  /** Null: no case has the number; undefined: nothing was asked yet. */
+  registered: ObjectView | null | undefined;
+  onRegister: (body: Omit<RegisterObject, 'caseId'> & { number: string }) => void;
+}
+
+/** Something that is followed from hand to hand from now on; its code is made by the service and written on it. */
+export function RegisterForm({ holders, end, pending, error, registered, onRegister }: Props) {
+  const [number, setNumber] = useState('');
+  const [kind, setKind] = useState<RegisterObject['kind']>('impression');
+  const [arch, setArch] = useState('');
+  const [place, setPlace] = useState('');
+  const [holderId, setHolderId] = useState(holders[0]?.id ?? '');
+  const [tried, setTried] = useState(false);
+
+  function submit(event: SyntheticEvent): void {
+    event.preventDefault();
+    setTried(true);
+    if (number.trim() === '') return;
+    onRegister({
+      number: number.trim(),
+      kind,
+      arch: arch === 'upper' || arch === 'lower' ? arch : null,
+      round: 1,
+      [end]: holderId,
+      place: place.trim() || null,
+      useBy: null,
+    });
+  }
+
+  const isUnknown = (tried && number.trim() === '') || registered === null;
+  return (
+    <form onSubmit={submit} noValidate className="sheet sheet-pad stack-tight no-print">
+      <h2>{words.title}</h2>
+      <div className="halves">
+        <TextInput
+          label={packWords.caseNumber}
+          maxLength={20}
+          value={number}
+          error={isUnknown ? words.unknownCase : null}
+          onChange={(event) => {
+            setNumber(event.currentTarget.value);
+          }}
+        />
+        <NativeSelect
+          label={words.kind}
+          data={KINDS}
+          value={kind}
+          onChange={(event) => {
+            setKind(objectKind.safeParse(event.currentTarget.value).data ?? 'other');
+          }}
+        />
+        <NativeSelect
+          label={words.arch}
+          data={ARCHES}
+          value={arch}
+          onChange={(event) => {
+            setArch(event.currentTarget.value);
+          }}
+        />
+        {holders.length > 1 ? (
+          <NativeSelect
+            label={words.holder}
+            data={holders.map(({ id, name }) => ({ value: id, label: name }))}
+            value={holderId}
+            onChange={(event) => {
+              setHolderId(event.currentTarget.value);
+            }}
+          />
+        ) : null}
+        <TextInput
+          label={words.place}
+          maxLength={80}
+          value={place}
+          onChange={(event) => {
+            setPlace(event.currentTarget.value);
+          }}
+        />
+      </div>
+      {registered ? <Notice tone="go">{words.done(registered.code)}</Notice> : null}
+      <Refusal error={error} />
+      <div>
+        <Button type="submit" loading={pending}>
+          {words.go}
+        </Button>
+      </div>
+    </form>
+  );
+}
