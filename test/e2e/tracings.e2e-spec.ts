@@ -67,7 +67,7 @@ describe('a tracing drawn at the chair', () => {
     ['pixels', drawn({ points: POINTS.map(({ phase, x, y }) => ({ phase, x: 90 * x, y: 90 * y })) }), 'points'],
     ['points and a finding', drawn({ apex: 'single' }), 'apex'],
     ['neither points nor a finding', drawn({ points: undefined }), 'apex'],
-    ['more points than are taken', drawn({ points: Array.from({ length: 2001 }, () => POINTS[0]!) }), 'points'],
+    ['more points than are taken', drawn({ points: Array.from({ length: 2001 }, () => found(POINTS[0])) }), 'points'],
   ])('is refused with the reason for %s, and nothing is saved', async (_, tracing, field) => {
     const before = await rows();
     const { version } = await stage();

@@ -101,6 +101,9 @@ const tracingGiven = tracingCircumstances
   });
 export type TracingGiven = z.output<typeof tracingGiven>;
 
+/** Place of a tracing among those of its stage, in an address. */
+export const tracingNumber = z.coerce.number().int().min(1).max(10_000);
+
 const armView = z.object({ angleDeg: z.number(), lengthMm: z.number(), rmsMm: z.number() });
 
 /** What was computed from a tracing's points, mm and degrees, as worn: x to the patient's right, y forward. */

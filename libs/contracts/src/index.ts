@@ -80,6 +80,7 @@ export {
   signPrescription,
   stageBoard,
   stageView,
+  tracingNumber,
   verdict,
   verdictView,
   type CompleteStage,

@@ -1,13 +1,10 @@
 import { Controller, Get, Header, Param } from '@nestjs/common';
-import { drawTracing, type Actor } from '@archwright/casework';
-import { id as recordId } from '@archwright/contracts';
-import { readInOrganisation } from '@archwright/records';
 import { ApiProduces } from '@nestjs/swagger';
+import { drawTracing, type Actor } from '@archwright/casework';
+import { id as recordId, tracingNumber } from '@archwright/contracts';
+import { readInOrganisation } from '@archwright/records';
 import { DataSource } from 'typeorm';
-import { z } from 'zod';
 import { CurrentActor, Roles } from '../security/access.js';
-
-const place = z.coerce.number().int().min(1).max(10_000);
 
 /** Drawings of what was traced at a stage. */
 @Roles('clinician')
@@ -25,7 +22,7 @@ export class TracingsController {
   draw(
     @CurrentActor() actor: Actor,
     @Param('id', { schema: recordId }) id: string,
-    @Param('number', { schema: place }) number: number,
+    @Param('number', { schema: tracingNumber }) number: number,
   ): Promise<string> {
     return readInOrganisation(this.db, actor.organisationId, (tx) => drawTracing(tx, actor, id, number));
   }

@@ -12,14 +12,16 @@ export interface TracingComparison {
   readonly apices: { readonly mean: Point; readonly rmsMm: number; readonly maxPairMm: number };
 }
 
+type Located = Pick<Evaluation, 'apex' | 'apexAngleDeg'>;
+
 /**
  * Spread of apices and angles. It says how repeatable the sitting was, not which tracing is right: no limit for it is
  * published, and none is drawn here.
  *
  * @returns null below two tracings with an apex
  */
-export function compareTracings(evaluations: readonly (Evaluation | NoApex)[]): TracingComparison | null {
-  const found = evaluations.filter((each): each is Evaluation => each.apex !== null);
+export function compareTracings(evaluations: readonly (Located | Pick<NoApex, 'apex'>)[]): TracingComparison | null {
+  const found = evaluations.filter((each): each is Located => each.apex !== null);
   if (found.length < 2) return null;
   const angles = found.map(({ apexAngleDeg }) => apexAngleDeg);
   const { mean, rmsMm, maxPairMm } = closureStatistics(found.map(({ apex }) => apex));
