@@ -1,6 +1,7 @@
-import { Button, SegmentedControl } from '@mantine/core';
+import { Button } from '@mantine/core';
 import { useDeferredValue, useId, useMemo, useState } from 'react';
 import { padWords as words } from '../words/tracing-pad.js';
+import { Choice } from './choice.js';
 import { evaluateDrawn, type DrawnPoint, type Phase, type Seen } from './drawn-tracing.js';
 import { findingsInWords, saidOf } from './evaluation-view.js';
 import { extentOf, type Extent } from './pad-frame.js';
@@ -44,20 +45,18 @@ export function TracingPad({ attempt, points, seen, underlay, error, onChange }:
   return (
     <div className="pad">
       <div className="stack-tight">
-        <SegmentedControl
-          aria-label={words.phaseOf(attempt)}
-          className="pad-choice"
+        <Choice
+          label={words.phaseOf(attempt)}
           value={phase}
           onChange={setPhase}
-          data={PHASES.map((each, index) => ({ value: each, label: words.phase[each](counts[index] ?? 0) }))}
+          choices={PHASES.map((each, index) => ({ value: each, label: words.phase[each](counts[index] ?? 0) }))}
         />
         <div className="row">
-          <SegmentedControl
-            aria-label={words.toolOf(attempt)}
-            className="pad-choice"
+          <Choice
+            label={words.toolOf(attempt)}
             value={tool}
             onChange={setTool}
-            data={TOOLS.map((each) => ({ value: each, label: words.tool[each] }))}
+            choices={TOOLS.map((each) => ({ value: each, label: words.tool[each] }))}
           />
           <Button variant="default" disabled={!pad.canUndo} onClick={pad.undo}>
             {words.undo}

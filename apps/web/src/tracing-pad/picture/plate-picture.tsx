@@ -1,4 +1,4 @@
-import { Button, FileInput, Radio, TextInput } from '@mantine/core';
+import { Button, Radio, TextInput } from '@mantine/core';
 import { TracingError } from '@archwright/tracing';
 import { useEffect, useRef, useState } from 'react';
 import { padWords } from '../../words/tracing-pad.js';
@@ -95,12 +95,15 @@ export function PlatePicture({ seen, onReady }: Props) {
     <details className="details">
       <summary>{words.open}</summary>
       <div className="stack-tight">
-        <FileInput
-          label={words.choose}
-          description={words.stays}
-          accept="image/png,image/jpeg"
-          onChange={(file) => void choose(file)}
-        />
+        <label className="plate-file">
+          <span className="soft">{words.choose}</span>
+          <input
+            type="file"
+            accept="image/png,image/jpeg"
+            onChange={(event) => void choose(event.currentTarget.files?.[0] ?? null)}
+          />
+        </label>
+        <p className="soft small">{words.stays}</p>
         {picture === null || typed === null ? null : (
           <>
             <Radio.Group
