@@ -27,6 +27,7 @@ import { TransferDecisions1795605180000 } from './1795605180000-transfer-decisio
 import { OutboxRequest1795607220000 } from './1795607220000-outbox-request.js';
 import { IdempotentAnswerText1795607280000 } from './1795607280000-idempotent-answer-text.js';
 import { ScreeningFindings1795608000000 } from './1795608000000-screening-findings.js';
+import { DrawnTracings1795608600000 } from './1795608600000-drawn-tracings.js';
 
 /** Every migration, oldest first. */
 export const migrations = [
@@ -59,4 +60,5 @@ export const migrations = [
   OutboxRequest1795607220000,
   IdempotentAnswerText1795607280000,
   ScreeningFindings1795608000000,
+  DrawnTracings1795608600000,
 ];

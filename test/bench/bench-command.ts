@@ -1,7 +1,8 @@
 import { UsageError } from '../../apps/cli/src/arguments.js';
 import { machine } from './figures.js';
 
-const USAGE = 'npm run bench:offers, npm run bench:http, npm run bench:screening, npm run bench:solve -- --data FOLDER';
+const USAGE =
+  'npm run bench:offers, npm run bench:http, npm run bench:screening, npm run bench:tracing, npm run bench:solve -- --data FOLDER';
 
 /** Measures and prints a table with the machine it was taken on; standard output holds nothing else. */
 export async function benchCommand([what = '', ...rest]: readonly string[]): Promise<number> {
@@ -20,6 +21,7 @@ export async function benchCommand([what = '', ...rest]: readonly string[]): Pro
 
 async function benchOf(what: string): Promise<(args: readonly string[]) => Promise<string>> {
   if (what === 'offers') return (await import('./bench-offers.js')).benchOffers;
+  if (what === 'tracing') return (await import('./bench-tracing.js')).benchTracing;
   if (what === 'http') return (await import('./bench-http.js')).benchHttp;
   if (what === 'screening') return (await import('./bench-screening.js')).benchScreening;
   if (what === 'solve') return (await import('./bench-solve.js')).benchSolve;

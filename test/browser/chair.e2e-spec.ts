@@ -1,6 +1,7 @@
 import { jest } from '@jest/globals';
 import { practiceView } from '@archwright/contracts';
-import type { Browser, Page } from 'playwright-core';
+import type { Browser, Locator, Page } from 'playwright-core';
+import sharp from 'sharp';
 import { Cast } from '../../apps/cli/src/demo/cast.js';
 import { Narrator } from '../../apps/cli/src/demo/narrator.js';
 import { completeChecklist, requiredReadings } from '../../apps/cli/src/demo/readings.js';
@@ -9,6 +10,7 @@ import { bookedCase, found } from '../e2e/booking-practice.js';
 import { openBrowser, signIn, type Person } from '../support/browser.js';
 import { startDemoService, type DemoService } from '../support/demo-service.js';
 import { faultsOfScreen } from '../support/screens.js';
+import { until } from '../support/until.js';
 
 jest.setTimeout(240_000);
 
@@ -17,11 +19,21 @@ const REST = 'Vertical dimension at rest';
 const OCCLUSAL = 'Occlusal vertical dimension';
 const OCCLUSAL_BOX = `${OCCLUSAL}, 1. reading, in mm`;
 
+/** Arms of 120 degrees from (400, 380), 20 pixels per mm; light lines on a dark plate. */
+async function photograph() {
+  const svg = `<svg xmlns="http://www.w3.org/2000/svg" width="800" height="600">
+    <rect width="800" height="600" fill="#303848"/>
+    <path d="M270 304.94 L400 380 L530 304.94" fill="none" stroke="#e8e4d8" stroke-width="6"/>
+  </svg>`;
+  return { name: 'plate.png', mimeType: 'image/png', buffer: await sharp(Buffer.from(svg)).png().toBuffer() };
+}
+
 describe("the clinician's day", () => {
   let service: DemoService;
   let browser: Browser;
   let cast: Cast;
   let smooth: Treatment;
+  let traced: Treatment;
   let troubled: Treatment;
   let person: Person;
 
@@ -30,12 +42,13 @@ describe("the clinician's day", () => {
     cast = new Cast(service.url);
     await cast.signIn();
     smooth = await bookedTreatment();
+    traced = await bookedTreatment();
     troubled = await bookedTreatment();
-    for (const treatment of [smooth, troubled]) {
+    for (const treatment of [smooth, traced, troubled]) {
       await treatment.consent();
       await treatment.completeStage('D1');
     }
-    for (const treatment of [smooth, troubled]) await treatment.makeLabWork('D1');
+    for (const treatment of [smooth, traced, troubled]) await treatment.makeLabWork('D1');
   });
   afterAll(async () => {
     await browser.close();
@@ -80,6 +93,27 @@ describe("the clinician's day", () => {
   async function measure(page: Page, what: string, mm: string): Promise<void> {
     for (const n of ['1', '2', '3']) await page.getByLabel(`${what}, ${n}. reading, in mm`).fill(mm);
     await page.getByLabel(`${what}: Which two skin marks?`).selectOption('subnasale-gnathion');
+  }
+
+  /** A new attempt whose stylus is on the lower jaw, so that its arms lead forward, which is up. */
+  async function beginDrawing(page: Page): Promise<Locator> {
+    await page.getByRole('button', { name: 'Draw a tracing' }).click();
+    await page.getByLabel('Stylus on').last().selectOption('lower');
+    return page.getByRole('application', { name: 'Plate of attempt 1' });
+  }
+
+  /** Drawn with the button held, from one place of the plate to another; the pad shows 12 mm to each side. */
+  async function stroke(page: Page, pad: Locator, from: [number, number], to: [number, number]): Promise<void> {
+    await pad.scrollIntoViewIfNeeded();
+    const box = found(await pad.boundingBox());
+    const at = ([x, y]: [number, number]): [number, number] => [
+      box.x + ((x + 12) / 24) * box.width,
+      box.y + ((12 - y) / 24) * box.height,
+    ];
+    await page.mouse.move(...at(from));
+    await page.mouse.down();
+    await page.mouse.move(...at(to), { steps: 30 });
+    await page.mouse.up();
   }
 
   const saved = (page: Page) => page.getByText('Nothing new to save.').waitFor();
@@ -137,6 +171,61 @@ describe("the clinician's day", () => {
     await page.getByText('visit finished').waitFor();
     expect(await faultsOfScreen(page)).toEqual([]);
     expect((await smooth.view(id)).state).toBe('passed');
+  });
+
+  it('draws a tracing by hand and by keys, reads another from a photograph, and compares them once they are kept', async () => {
+    const page = await atVisit(traced);
+    await page.getByText('Needle-point tracings and other records').click();
+    const pad = await beginDrawing(page);
+    const said = page.getByRole('status').filter({ hasText: /apex angle|points given/ });
+    await said.filter({ hasText: '0 points given, at least 6 are needed' }).waitFor();
+
+    await stroke(page, pad, [0, 0], [7, 3.5]);
+    await page.getByText('Left arm (0)').click();
+    await stroke(page, pad, [0, 0], [-7, 3.5]);
+    await page.getByText('Closures (0)').click();
+    await pad.focus();
+    for (const key of ['Enter', 'ArrowUp', 'Enter', 'ArrowRight', 'Enter']) await page.keyboard.press(key);
+    await page.getByText('Closures (3)').waitFor();
+    // By hand: each arm rises by one in two, 26.565 degrees; what is left of 180 is 126.87.
+    await said.filter({ hasText: /apex angle 12[67]\.\d degrees/ }).waitFor();
+    await page.keyboard.press('Delete');
+    await page.getByText('Closures (2)').waitFor();
+    await page.getByRole('button', { name: 'Undo' }).click();
+    await page.getByText('Closures (3)').waitFor();
+    await checks(page).getByText('3 closures (5 wanted)').waitFor();
+    expect(await faultsOfScreen(page)).toEqual([]);
+    await page.getByRole('button', { name: 'Save and check' }).click();
+    await saved(page);
+
+    await beginDrawing(page);
+    await page.getByText('Draw on a photograph of the plate').click();
+    await page.getByLabel('Photograph or scan of the plate').setInputFiles(await photograph());
+    await page.getByRole('button', { name: /^Mark 2, at 640, 120 pixels/ }).press('ArrowLeft');
+    await page.getByRole('button', { name: /^Mark 2, at 639, 120 pixels/ }).press('ArrowRight');
+    await page.getByRole('button', { name: 'Find the traced lines' }).click();
+    await page.getByText('Enter the length in millimetres, above 0.').waitFor();
+    // The marks begin 480 pixels apart, at 20 pixels per mm.
+    await page.getByLabel('Length between the marks, mm').fill('24');
+    await page.getByRole('button', { name: 'Find the traced lines' }).click();
+    await page.getByText(/\d+ points were found/).waitFor({ timeout: 60_000 });
+    await said.filter({ hasText: /apex angle (119|120)\.\d degrees/ }).waitFor();
+    expect(await faultsOfScreen(page)).toEqual([]);
+    await page.getByRole('button', { name: 'Save and check' }).click();
+    await saved(page);
+
+    const attempts = page.getByRole('region', { name: 'Attempts of this sitting, side by side' });
+    await attempts.getByRole('row', { name: /recorded 2/ }).waitFor();
+    await page.getByText(/2 attempts with an apex: angles from 1(19|20)\.\d to 12[67]\.\d degrees/).waitFor();
+    await attempts.getByRole('img', { name: 'Drawing: recorded 1' }).waitFor();
+    const drawnWidth = 'document.querySelector(\'img[alt="Drawing: recorded 1"]\').naturalWidth';
+    await until(async () => (await page.evaluate<number>(drawnWidth)) > 0);
+    const { id } = found((await traced.state()).stages.find(({ code }) => code === COMBINED_VISIT));
+    const { tracings } = await traced.view(id);
+    expect(tracings.map(({ isDrawn, apex }) => [isDrawn, apex])).toEqual([
+      [true, 'single'],
+      [true, 'single'],
+    ]);
   });
 
   it('raises an alert for three failed tracings, and moves nothing until its plan is accepted', async () => {

@@ -32,6 +32,8 @@ export const NOW = new Date('2027-01-04T07:00:00Z');
 
 /** The demonstration practice behind a listening service, with a front desk that talks to it. */
 export interface BookingPractice {
+  /** Of the service's calls. */
+  readonly url: string;
   readonly desk: ApiSession;
   readonly practice: PracticeView;
   readonly organisationId: string;
@@ -72,6 +74,7 @@ export async function openBookingPractice(): Promise<BookingPractice> {
   const desk = await signIn('desk');
   const organisationId = await only(db);
   return {
+    url: `${url}/api/v1`,
     desk,
     practice: await desk.call({ method: 'GET', path: '/practice', answer: practiceView }),
     organisationId,

@@ -82,6 +82,7 @@ export { recordCapture } from './capture/record-capture.js';
 export { signPrescription } from './capture/sign-prescription.js';
 export { viewStageBoard } from './capture/stage-board.js';
 export { viewStage } from './capture/stage-view.js';
+export { drawTracing } from './capture/tracing-view.js';
 export { acceptProposal, renewProposal } from './remakes/accept-proposal.js';
 export { listAlerts, viewAlert } from './remakes/alert-view.js';
 export { dismissAlert, openAlertByPerson } from './remakes/decide-alert.js';

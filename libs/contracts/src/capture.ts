@@ -19,33 +19,122 @@ export type Reading = z.output<typeof reading>;
 
 const markedDimension = z.strictObject({ valueMm: z.number().min(38).max(98), landmarks: slug });
 
-/** Findings of one needle-point tracing as entered by the clinician; numbers that are not known are left out. */
-const tracingEntry = z.strictObject({
+/** What no drawing shows of a needle-point tracing: the clinician says it. */
+const tracingCircumstances = z.strictObject({
   stylusOn: z.enum(['upper', 'lower']),
   view: z.enum(['as-worn', 'mirrored']),
   posture: z.enum(['upright', 'reclined', 'supine']),
-  apex: z.enum(['single', 'none', 'double']),
-  form: z
-    .enum(['typical', 'flat', 'asymmetric', 'rounded', 'miniature', 'dorsally-extended', 'interrupted'])
-    .optional(),
   basesMoved: z.boolean(),
   contact: z.boolean(),
   pain: z.boolean(),
   verticalDimensionChangedAfter: z.boolean().optional(),
   occlusalVerticalDimension: markedDimension.optional(),
+});
+
+/** Taps of one sitting. */
+const MOST_CLOSURES = 100;
+const TRACING_FORMS = [
+  'typical',
+  'flat',
+  'asymmetric',
+  'rounded',
+  'miniature',
+  'dorsally-extended',
+  'interrupted',
+] as const;
+
+/** Findings that are typed where no points are given; numbers that are not known are left out. */
+const typedFindings = z.strictObject({
+  apex: z.enum(['single', 'none', 'double']).optional(),
+  form: z.enum(TRACING_FORMS).optional(),
   roundingRadiusMm: z.number().min(0).max(20).optional(),
   armRmsMm: z.number().min(0).max(20).optional(),
   asymmetryDeg: z.number().min(0).max(180).optional(),
   dorsalExtensionMm: z.number().min(-20).max(20).optional(),
   closures: z
     .strictObject({
-      count: z.int().min(1).max(100),
+      count: z.int().min(1).max(MOST_CLOSURES),
       rmsMm: z.number().min(0).max(20),
       maxPairMm: z.number().min(0).max(40),
     })
     .optional(),
   offsetMm: z.number().min(0).max(20).optional(),
 });
+type FindingName = keyof z.output<typeof typedFindings>;
+const FINDINGS = Object.keys(typedFindings.shape) as FindingName[];
+
+/** A hand that draws for minutes gives some hundreds of points; nine tracings of this many still fit into one request. */
+export const MOST_TRACED_POINTS = 2000;
+
+/** A point of a tracing, mm, in the order in which it was drawn; x and y as the stated view shows them. */
+export const tracedPoint = z.strictObject({
+  phase: z.enum(['right', 'left', 'protrusive', 'closure']),
+  x: z.number(),
+  y: z.number(),
+});
+export type TracedPointGiven = z.output<typeof tracedPoint>;
+
+/** One needle-point tracing: findings as entered, or points from which the service computes them. Never both. */
+const tracingGiven = tracingCircumstances
+  .extend({ ...typedFindings.shape, points: z.array(tracedPoint).min(1).max(MOST_TRACED_POINTS).optional() })
+  .superRefine((given, context) => {
+    if (given.points === undefined) {
+      if (given.apex !== undefined) return;
+      context.addIssue({
+        code: 'custom',
+        path: ['apex'],
+        message: 'Say what the apex is, or give the points of the tracing.',
+      });
+      return;
+    }
+    if (given.points.filter(({ phase }) => phase === 'closure').length > MOST_CLOSURES) {
+      const message = `More than ${String(MOST_CLOSURES)} closures: those of one sitting are meant.`;
+      context.addIssue({ code: 'custom', path: ['points'], message });
+    }
+    for (const finding of FINDINGS.filter((name) => given[name] !== undefined)) {
+      context.addIssue({
+        code: 'custom',
+        path: [finding],
+        message: 'This is computed from the points: leave it out, or leave the points out.',
+      });
+    }
+  });
+export type TracingGiven = z.output<typeof tracingGiven>;
+
+/** Place of a tracing among those of its stage, in an address. */
+export const tracingNumber = z.coerce.number().int().min(1).max(10_000);
+
+const armView = z.object({ angleDeg: z.number(), lengthMm: z.number(), rmsMm: z.number() });
+
+/** What was computed from a tracing's points, mm and degrees, as worn: x to the patient's right, y forward. */
+const tracingEvaluationView = z.object({
+  apex: z.object({ xMm: z.number(), yMm: z.number(), uncertaintyMm: z.number() }),
+  apexAngleDeg: z.number(),
+  arms: z.object({ right: armView, left: armView }),
+  /** Positive to the patient's right; null where no protrusive path was drawn. */
+  protrusiveDeviationDeg: z.number().nullable(),
+});
+
+/** A tracing as it was kept. Computed findings know no bounds: a flat drawing has an apex as round as it says. */
+const tracingView = tracingCircumstances.extend({
+  /** Its place among the tracings of the stage, from 1: the name of its drawing. */
+  number: z.int().min(1),
+  apex: z.enum(['single', 'none', 'double']),
+  form: z.enum(TRACING_FORMS).optional(),
+  roundingRadiusMm: z.number().optional(),
+  armRmsMm: z.number().optional(),
+  asymmetryDeg: z.number().optional(),
+  dorsalExtensionMm: z.number().optional(),
+  closures: z.object({ count: z.int(), rmsMm: z.number(), maxPairMm: z.number() }).optional(),
+  offsetMm: z.number().optional(),
+  /** What the drawing itself says against the stated stylus or view. */
+  doubts: z.array(z.enum(['arms-swapped', 'turned'])).optional(),
+  /** Whether it was drawn: then a drawing of its evaluation is kept. */
+  isDrawn: z.boolean(),
+  /** Null where findings were typed, or where the drawing has no apex. */
+  evaluation: tracingEvaluationView.nullable(),
+});
+export type TracingView = z.output<typeof tracingView>;
 
 /** A centric relation record by another method than tracing: an equal, not a failure. */
 const centricRelationRecord = z.strictObject({
@@ -56,7 +145,7 @@ const centricRelationRecord = z.strictObject({
 /** What is recorded at one stage. Saving it starts the check in the background. */
 export const recordCapture = z.strictObject({
   readings: z.array(reading).max(200).default([]),
-  tracings: z.array(tracingEntry).max(9).default([]),
+  tracings: z.array(tracingGiven).max(9).default([]),
   /** Checklist lines done, by code, with the count where one is asked for (parts in, parts out). */
   checklist: z.record(slug, z.union([z.boolean(), z.int().min(0)])).default({}),
   otherCentricRelation: z.array(centricRelationRecord).max(9).default([]),
@@ -154,7 +243,7 @@ export const stageView = z.object({
   fields: z.array(captureField),
   readings: z.array(reading.extend({ at: instant })),
   derived: z.array(z.object({ code: z.string(), name: z.string(), value: z.number(), unit: z.string() })),
-  tracings: z.array(tracingEntry),
+  tracings: z.array(tracingView),
   otherCentricRelation: z.array(centricRelationRecord),
   verdicts: z.array(verdictView),
   /** True while a saved capture has not been checked yet. */

@@ -17,6 +17,7 @@ export {
   type CentricRelationRecord,
   type MarkedDimension,
   type StageFacts,
+  type TracingDoubt,
   type TracingEntry,
   type TracingForm,
 } from './checks/stage.js';

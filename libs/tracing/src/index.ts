@@ -13,6 +13,8 @@ export { evaluateTracing, type ArmEvaluation, type Evaluation, type NoApex } fro
 export { roundingFromGapMm } from './evaluation/features.js';
 export { type EvaluatedForm } from './evaluation/form.js';
 export { toTracingEntry, type Circumstances } from './evaluation/tracing-entry.js';
+export { compareTracings, type TracingComparison } from './comparison/compare-tracings.js';
+export { armEnds } from './drawing/arm-ends.js';
 export { drawEvaluation } from './drawing/draw-evaluation.js';
 export { PHASES, type Phase, type TracedPoint, type TracingInput } from './evaluation/tracing-input.js';
 export { armAngleDeg, bennettAngleDeg, modelApexAngleDeg, rotated, type PlanarModel } from './movement/planar-model.js';

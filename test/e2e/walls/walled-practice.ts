@@ -17,12 +17,14 @@ import {
   RemakeAlert,
   ScreeningFinding,
   SoreSpot,
+  Tracing,
   Transfer,
   UserAccount,
   inOrganisation,
   listOrganisations,
   uuidv7,
 } from '@archwright/records';
+import { evaluateTracing } from '@archwright/tracing';
 import type { EntityManager } from 'typeorm';
 import { ApiSession } from '../../../apps/cli/src/demo/api-session.js';
 import { demoPassword } from '../../../apps/cli/src/demo/scenario.js';
@@ -144,6 +146,7 @@ export async function openWalledPractice(): Promise<WalledPractice> {
     await tx.update(Patient, { id: patient.id }, { acceptedClinicIds: [clinic.id] });
     const [asker = ''] = await writeAccounts(tx, organisationId, 'own', own);
     await writeAccounts(tx, organisationId, 'otherClinic', other);
+    await writeTracing(tx, ids.stage, asker);
     return {
       ...(await writeOpenMatters(tx, ids, visit.code, asker)),
       ...(await writeCustody(tx, ids, { clinicId: clinic.id, laboratoryId: laboratory.id }, asker)),
@@ -355,6 +358,28 @@ async function writeFinding(
     foundAt: NOW,
   });
   return written;
+}
+
+/** One that was drawn at the visit. */
+async function writeTracing(tx: EntityManager, stageId: string, recordedBy: string): Promise<void> {
+  const captureId = uuidv7();
+  await tx.insert(Capture, {
+    id: captureId,
+    stageId,
+    clinicId: null,
+    otherCentricRelation: [],
+    recordedBy,
+    checkedAt: NOW,
+    screenedAt: NOW,
+  });
+  const points = [1, 2, 3].flatMap((step) => [
+    { phase: 'right' as const, x: step, y: step },
+    { phase: 'left' as const, x: -step, y: step },
+  ]);
+  const seen = { stylusOn: 'lower', view: 'as-worn' } as const;
+  const evaluation = evaluateTracing({ points, ...seen });
+  const entry = { ...seen, posture: 'upright', apex: 'single', basesMoved: false, contact: false, pain: false };
+  await tx.insert(Tracing, { id: uuidv7(), captureId, stageId, attempt: 1, entry, points, evaluation });
 }
 
 async function writeOtherOrganisation(api: DemoApi, passwordHash: string): Promise<void> {

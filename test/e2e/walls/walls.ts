@@ -158,6 +158,11 @@ export const WALLS: Readonly<Record<string, Wall>> = {
 
   'GET /stage-board': { roles: PRACTICE, answers: LISTED, path: ({ on }) => `/stage-board?on=${on}` },
   'GET /stages/{id}': { roles: CHAIR, answers: SEEN, path: ({ stage }) => `/stages/${stage}` },
+  'GET /stages/{id}/tracings/{number}/drawing': {
+    roles: CHAIR,
+    answers: SEEN,
+    path: ({ stage }) => `/stages/${stage}/tracings/1/drawing`,
+  },
   'POST /stages/{id}/captures': {
     roles: CHAIR,
     answers: PAST,

@@ -1,5 +1,6 @@
 import { Module } from '@nestjs/common';
 import { StagesController } from './stages.controller.js';
+import { TracingsController } from './tracings.controller.js';
 
-@Module({ controllers: [StagesController] })
+@Module({ controllers: [StagesController, TracingsController] })
 export class StagesModule {}

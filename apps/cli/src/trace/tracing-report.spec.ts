@@ -42,7 +42,7 @@ describe('cli trace', () => {
 
   it('says what speaks against the tracing, and against the stated view', () => {
     const mirrored = tracingReport(evaluateTracing({ ...input(CSV), view: 'mirrored' }));
-    expect(mirrored).toMatchObject({ verdict: 'caution', reasons: [expect.stringContaining('check --view')] });
+    expect(mirrored).toMatchObject({ verdict: 'caution', reasons: [expect.stringContaining('check the stated view')] });
     const few = CSV.split('\n').slice(0, 9).join('\n');
     expect(tracingReport(evaluateTracing(input(few)))).toMatchObject({
       verdict: 'caution',

@@ -33,11 +33,6 @@ const closureReport = ({ n, mean, rmsMm, maxPairMm, ellipses }: Closures) => ({
         },
 });
 
-const DOUBTS: Readonly<Record<Evaluation['doubts'][number], string>> = {
-  'arms-swapped': 'the right movement lies on the patient’s left: check --view and --stylus',
-  turned: 'the arms lead backward: check which jaw carried the needle (--stylus)',
-};
-
 interface Origin {
   /** From the plate as worn to the picture as given; null for digitised points. */
   readonly toPicture: ((point: Point) => Point) | null;
@@ -57,7 +52,6 @@ export function tracingReport(
   if (evaluation.apex === null) {
     return { apex: null, closure, form: null, verdict, reasons: [...reasons], posture, note: JUDGEMENT_NOTE };
   }
-  const doubts = evaluation.doubts.map((doubt) => DOUBTS[doubt]);
   const inPicture = toPicture?.(evaluation.apex);
   return {
     apex: {
@@ -74,8 +68,8 @@ export function tracingReport(
     closure,
     offsetMm: rounded(evaluation.offsetMm),
     form: evaluation.form,
-    verdict: doubts.length > 0 && verdict === 'pass' ? 'caution' : verdict,
-    reasons: [...reasons, ...doubts],
+    verdict,
+    reasons: [...reasons],
     posture,
     note: JUDGEMENT_NOTE,
   };

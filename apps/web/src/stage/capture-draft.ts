@@ -64,7 +64,7 @@ const keptDraft = z.object({
   values: z.record(z.string(), z.string()),
   ticks: z.record(z.string(), z.boolean()),
   counts: z.record(z.string(), z.string()),
-  tracings: z.array(z.custom<TracingDraft>((each) => typeof each === 'object' && each !== null && 'apex' in each)),
+  tracings: z.array(z.custom<TracingDraft>((each) => typeof each === 'object' && each !== null && 'points' in each)),
   centric: z.array(z.custom<CentricDraft>((each) => typeof each === 'object' && each !== null && 'method' in each)),
 });
 

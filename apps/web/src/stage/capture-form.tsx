@@ -4,6 +4,7 @@ import { useState, type SyntheticEvent } from 'react';
 import { hasStatus } from '../api/errors.js';
 import { useFirstProblem } from '../look/first-problem.js';
 import { Conflict, Notice, Refusal } from '../look/notice.js';
+import { compareAttempts } from '../tracing-pad/attempts-view.js';
 import { stageWords as words } from '../words/chair.js';
 import { captureFields, landmarkOptions, type FieldEntry } from './capture-boxes.js';
 import { recordedBoxes, withTyped, type CaptureDraft } from './capture-draft.js';
@@ -13,7 +14,7 @@ import { centricInWords } from './centric-view.js';
 import type { Findings } from './finding-view.js';
 import { LiveBar } from './live-bar.js';
 import { TracingFields } from './tracing-fields.js';
-import { conditionsOf, tracingInWords } from './tracing-view.js';
+import { conditionsOf, drawnOf, tracingInWords } from './tracing-view.js';
 import { isClosed } from './visit-steps.js';
 
 interface Props {
@@ -104,6 +105,7 @@ export function CaptureForm({ view, typed, read, live, pending, error, onType, o
           {judgesJawRelation(view) ? (
             <TracingFields
               saved={[...view.tracings.map(tracingInWords), ...view.otherCentricRelation.map(centricInWords)]}
+              compared={compareAttempts(view.id, view.tracings, typed.tracings.flatMap(drawnOf))}
               tracings={typed.tracings}
               centric={typed.centric}
               last={view.tracings.map(conditionsOf).at(-1)}

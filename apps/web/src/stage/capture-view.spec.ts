@@ -2,8 +2,8 @@ import { captureFields, landmarkOptions } from './capture-boxes.js';
 import { emptyDraft as blank, readDraft, recordedBoxes } from './capture-draft.js';
 import { readCapture } from './capture-view.js';
 import { centricInWords, readCentric } from './centric-view.js';
-import { aField as field, aStage as stage } from './stage.builder.js';
-import { conditionsOf, nextTracing, readTracing, tracingInWords } from './tracing-view.js';
+import { aField as field, aStage as stage, aTracing } from './stage.builder.js';
+import { conditionsOf, nextDrawing, nextTracing, readTracing, tracingInWords } from './tracing-view.js';
 import { typedNumber } from './typed-number.js';
 
 it.each([
@@ -100,6 +100,22 @@ describe('tracings', () => {
     expect(next).toMatchObject({ posture: 'supine', contact: false, closureRmsMm: '' });
   });
 
+  it('of one that is drawn sends its points alone, and what no drawing shows', () => {
+    const points = [1, 2, 3].flatMap((step) => [
+      { phase: 'right' as const, x: step, y: step },
+      { phase: 'left' as const, x: -step, y: step },
+    ]);
+    const errors: Record<string, string> = {};
+    const drawn = { ...nextDrawing(attempt), contact: true, form: 'flat' as const, offsetMm: '3', points };
+    const [given] = readTracing(drawn, 't', errors);
+    expect(given).toMatchObject({ contact: true, points });
+    expect(given).not.toHaveProperty('apex');
+    expect(given).not.toHaveProperty('form');
+    expect(given).not.toHaveProperty('offsetMm');
+    expect(readTracing({ ...drawn, points: points.slice(0, 2) }, 't', errors)).toEqual([]);
+    expect(errors).toEqual({ 't|points': 'Tracing: 2 points given, at least 6 are needed.' });
+  });
+
   it('leaves out what is not known and takes closures as one finding', () => {
     const closures = { closureCount: '5', closureRmsMm: '0,6', closureMaxPairMm: '1.1' };
     const errors: Record<string, string> = {};
@@ -133,7 +149,8 @@ describe('tracings', () => {
   it('are said in one line once they are saved, and give the next one their conditions', () => {
     const errors: Record<string, string> = {};
     const draft = { ...attempt, form: 'flat' as const, contact: true, dimensionMm: '66', landmarks: 'nose-chin' };
-    const [saved] = readTracing(draft, 't', errors);
+    const [given] = readTracing(draft, 't', errors);
+    const saved = given && aTracing({ ...given, apex: 'single' });
     expect(saved && tracingInWords(saved)).toBe(
       'Apex single · Form flat · Rims or bases touched while tracing · at 66 mm',
     );

@@ -2,7 +2,7 @@ import { measurementByCode } from '@archwright/measures';
 import { emptyDraft, type CaptureDraft } from './capture-draft.js';
 import { readCapture } from './capture-view.js';
 import { liveFindings } from './finding-view.js';
-import { aField, aStage } from './stage.builder.js';
+import { aField, aStage, aTracing } from './stage.builder.js';
 
 const REST = 'vertical-dimension-at-rest';
 const OCCLUSAL = 'occlusal-vertical-dimension';
@@ -53,7 +53,7 @@ it.each([
 
 it('counts failed tracings over what is recorded and what is typed, the worst first', () => {
   const attempt = { ...EMPTY, apex: 'none' as const };
-  const { findings } = liveFindings(aStage({ tracings: [attempt, attempt] }), {
+  const { findings } = liveFindings(aStage({ tracings: [aTracing(attempt), aTracing(attempt)] }), {
     readings: [],
     checklist: {},
     tracings: [attempt],

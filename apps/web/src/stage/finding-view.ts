@@ -9,6 +9,7 @@ import {
   type Reading,
 } from '@archwright/measures';
 import type { Tone } from '../look/marks.js';
+import { entryOf } from '../tracing-pad/drawn-tracing.js';
 
 /** What a check says, whether the server said it or the browser while something is being typed. */
 export type Finding = Omit<VerdictView, 'at'>;
@@ -47,7 +48,7 @@ export function liveFindings(view: StageView, body: RecordCapture): Findings {
     facts: {
       milestones: view.milestones.flatMap((milestone) => milestoneKindsOf(milestone)),
       arches: view.arches,
-      tracings: [...view.tracings, ...body.tracings],
+      tracings: [...view.tracings, ...body.tracings.flatMap(entryOf)],
       otherCentricRelation: [...view.otherCentricRelation, ...body.otherCentricRelation],
     },
   });

@@ -1,4 +1,4 @@
-import type { StageView } from '@archwright/contracts';
+import type { StageView, TracingView } from '@archwright/contracts';
 
 /** A field of a stage: three readings of the vertical dimension at rest, unless said otherwise. */
 export const aField = (more: Partial<StageView['fields'][number]>): StageView['fields'][number] => ({
@@ -49,5 +49,20 @@ export const aStage = (more: Partial<StageView>): StageView => ({
   prescription: null,
   mayGoOn: false,
   sentence: '',
+  ...more,
+});
+
+/** A tracing as the service keeps it: findings that were typed, or whatever else is said. */
+export const aTracing = (more: Partial<TracingView>): TracingView => ({
+  stylusOn: 'lower',
+  view: 'as-worn',
+  posture: 'upright',
+  apex: 'single',
+  basesMoved: false,
+  contact: false,
+  pain: false,
+  number: 1,
+  isDrawn: false,
+  evaluation: null,
   ...more,
 });

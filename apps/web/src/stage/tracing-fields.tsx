@@ -1,11 +1,23 @@
 import { Button, Checkbox, NativeSelect, TextInput } from '@mantine/core';
 import { stageWords as words } from '../words/chair.js';
+import type { ComparedAttempts } from '../tracing-pad/attempts-view.js';
+import { AttemptsCompared } from '../tracing-pad/attempts-compared.js';
+import { DrawnAttempt } from '../tracing-pad/drawn-attempt.js';
 import { CENTRIC_METHODS, nextCentric, type CentricDraft } from './centric-view.js';
-import { nextTracing, TRACING_CHOICES, TRACING_NUMBERS, TRACING_TICKS, type TracingDraft } from './tracing-view.js';
+import {
+  nextDrawing,
+  nextTracing,
+  TRACING_CHOICES,
+  TRACING_NUMBERS,
+  TRACING_TICKS,
+  type TracingDraft,
+} from './tracing-view.js';
 
 /** As many as one save takes. */
 const MOST_AT_ONCE = 9;
 const CHOICES = Object.keys(TRACING_CHOICES) as (keyof typeof TRACING_CHOICES)[];
+/** What is stated of a drawn attempt; its findings are computed. */
+const CONDITIONS = ['stylusOn', 'view', 'posture'] as const;
 const NUMBERS = Object.keys(TRACING_NUMBERS) as (keyof typeof TRACING_NUMBERS)[];
 
 interface Shared {
@@ -46,20 +58,38 @@ function Dimension(props: {
   );
 }
 
-function Attempt(props: {
-  index: number;
+/** The findings of an attempt as they are typed. */
+function TypedFindings({ at, tracing, shared, onChange }: AttemptPart) {
+  return NUMBERS.map((name) => (
+    <TextInput
+      key={name}
+      label={words.tracing[name]}
+      inputMode="decimal"
+      value={tracing[name]}
+      error={shared.errors[`${at}|${name}`]}
+      onChange={(event) => {
+        onChange({ [name]: event.currentTarget.value });
+      }}
+    />
+  ));
+}
+
+interface AttemptPart {
+  at: string;
   tracing: TracingDraft;
   shared: Shared;
   onChange: (part: Partial<TracingDraft>) => void;
-  onRemove: () => void;
-}) {
+}
+
+function Attempt(props: Omit<AttemptPart, 'at'> & { index: number; onRemove: () => void }) {
   const { index, tracing, shared, onChange, onRemove } = props;
   const at = `tracing|${String(index)}`;
+  const choices = tracing.points === null ? CHOICES : CONDITIONS;
   return (
     <fieldset className="capture-field stack-tight">
       <legend>{words.attempt(index + 1)}</legend>
       <div className="capture-boxes">
-        {CHOICES.map((name) => (
+        {choices.map((name) => (
           <NativeSelect
             key={name}
             label={words.tracing[name]}
@@ -74,19 +104,21 @@ function Attempt(props: {
           />
         ))}
         <Dimension at={at} shared={shared} value={tracing} onChange={onChange} />
-        {NUMBERS.map((name) => (
-          <TextInput
-            key={name}
-            label={words.tracing[name]}
-            inputMode="decimal"
-            value={tracing[name]}
-            error={shared.errors[`${at}|${name}`]}
-            onChange={(event) => {
-              onChange({ [name]: event.currentTarget.value });
-            }}
-          />
-        ))}
+        {tracing.points === null ? (
+          <TypedFindings at={at} tracing={tracing} shared={shared} onChange={onChange} />
+        ) : null}
       </div>
+      {tracing.points === null ? null : (
+        <DrawnAttempt
+          attempt={index + 1}
+          points={tracing.points}
+          seen={tracing}
+          error={shared.errors[`${at}|points`]}
+          onChange={(points) => {
+            onChange({ points: [...points] });
+          }}
+        />
+      )}
       <div className="row ticks">
         {TRACING_TICKS.map((name) => (
           <Checkbox
@@ -140,6 +172,8 @@ function OtherRecord(props: {
 interface Props extends Shared {
   /** Attempts and records that are saved already, in words. */
   saved: string[];
+  /** Attempts side by side, once there are several or one that was drawn. */
+  compared: ComparedAttempts;
   tracings: TracingDraft[];
   centric: CentricDraft[];
   /** Conditions that the next attempt starts from. */
@@ -149,7 +183,17 @@ interface Props extends Shared {
 }
 
 /** Several attempts at one tracing, and records of the centric relation by other methods, its equals. */
-export function TracingFields({ saved, tracings, centric, last, errors, landmarks, onTracings, onCentric }: Props) {
+export function TracingFields({
+  saved,
+  compared,
+  tracings,
+  centric,
+  last,
+  errors,
+  landmarks,
+  onTracings,
+  onCentric,
+}: Props) {
   const shared = { errors, landmarks };
   const made = saved.length + tracings.length + centric.length;
   const change = <T,>(list: T[], at: number, part: Partial<T>): T[] =>
@@ -195,16 +239,27 @@ export function TracingFields({ saved, tracings, centric, last, errors, landmark
             }}
           />
         ))}
+        {compared.rows.some(({ drawing }) => drawing !== null) ? <AttemptsCompared {...compared} /> : null}
         <div className="row">
           {tracings.length < MOST_AT_ONCE ? (
-            <Button
-              variant="default"
-              onClick={() => {
-                onTracings([...tracings, nextTracing(tracings.at(-1) ?? last)]);
-              }}
-            >
-              {words.addTracing}
-            </Button>
+            <>
+              <Button
+                variant="default"
+                onClick={() => {
+                  onTracings([...tracings, nextDrawing(tracings.at(-1) ?? last)]);
+                }}
+              >
+                {words.drawTracing}
+              </Button>
+              <Button
+                variant="default"
+                onClick={() => {
+                  onTracings([...tracings, nextTracing(tracings.at(-1) ?? last)]);
+                }}
+              >
+                {words.addTracing}
+              </Button>
+            </>
           ) : null}
           {centric.length < MOST_AT_ONCE ? (
             <Button

@@ -1,9 +1,9 @@
-import type { RecordCapture } from '@archwright/contracts';
+import type { TracingGiven, TracingView } from '@archwright/contracts';
+import type { DrawnAttempt } from '../tracing-pad/attempts-view.js';
+import { evaluateDrawn, type DrawnPoint } from '../tracing-pad/drawn-tracing.js';
 import { stageWords } from '../words/chair.js';
 import { readDimension } from './centric-view.js';
 import { typedNumber } from './typed-number.js';
-
-type TracingEntry = RecordCapture['tracings'][number];
 
 export const TRACING_CHOICES = {
   stylusOn: ['upper', 'lower'],
@@ -32,11 +32,13 @@ type TickName = (typeof TRACING_TICKS)[number];
 
 /** One attempt as typed. */
 export type TracingDraft = {
-  stylusOn: TracingEntry['stylusOn'];
-  view: TracingEntry['view'];
-  posture: TracingEntry['posture'];
-  apex: TracingEntry['apex'];
-  form: '' | NonNullable<TracingEntry['form']>;
+  stylusOn: TracingGiven['stylusOn'];
+  view: TracingGiven['view'];
+  posture: TracingGiven['posture'];
+  /** Of an attempt that is drawn: its findings are computed. Null where they are typed. */
+  points: DrawnPoint[] | null;
+  apex: NonNullable<TracingGiven['apex']>;
+  form: '' | NonNullable<TracingGiven['form']>;
   dimensionMm: string;
   landmarks: string;
 } & Record<NumberName, string> &
@@ -47,6 +49,7 @@ export const nextTracing = (last: TracingDraft | undefined): TracingDraft => ({
   stylusOn: last?.stylusOn ?? 'upper',
   view: last?.view ?? 'as-worn',
   posture: last?.posture ?? 'upright',
+  points: null,
   apex: 'single',
   form: '',
   dimensionMm: last?.dimensionMm ?? '',
@@ -65,8 +68,15 @@ export const nextTracing = (last: TracingDraft | undefined): TracingDraft => ({
   verticalDimensionChangedAfter: false,
 });
 
+/** The same, to be drawn. */
+export const nextDrawing = (last: TracingDraft | undefined): TracingDraft => ({ ...nextTracing(last), points: [] });
+
+/** What the comparison shows of an attempt that is not saved; nothing of one whose findings are typed. */
+export const drawnOf = ({ stylusOn, view, points }: TracingDraft, index: number): DrawnAttempt[] =>
+  points === null ? [] : [{ number: index + 1, stylusOn, view, points }];
+
 /** The conditions of a saved attempt, for the next one to start from. */
-export const conditionsOf = (entry: TracingEntry): TracingDraft => ({
+export const conditionsOf = (entry: TracingView): TracingDraft => ({
   ...nextTracing(undefined),
   stylusOn: entry.stylusOn,
   view: entry.view,
@@ -76,7 +86,7 @@ export const conditionsOf = (entry: TracingEntry): TracingDraft => ({
 });
 
 /** A saved attempt in one line: what was seen, then what was measured. It stays as it was recorded. */
-export function tracingInWords(entry: TracingEntry): string {
+export function tracingInWords(entry: TracingView): string {
   const { tracing: names, tracingChoices: choices, mm } = stageWords;
   const said = (choice: string): string => choices[choice] ?? choice;
   const { occlusalVerticalDimension: dimension, closures } = entry;
@@ -115,7 +125,7 @@ function readClosures(
   numbers: Partial<Record<NumberName, number>>,
   at: string,
   errors: Record<string, string>,
-): TracingEntry['closures'] {
+): TracingGiven['closures'] {
   const { closureCount: count, closureRmsMm: rmsMm, closureMaxPairMm: maxPairMm } = numbers;
   if (count !== undefined && rmsMm !== undefined && maxPairMm !== undefined) return { count, rmsMm, maxPairMm };
   for (const name of ['closureCount', 'closureRmsMm', 'closureMaxPairMm'] as const) {
@@ -125,12 +135,42 @@ function readClosures(
   return undefined;
 }
 
+/** What is said of an attempt whether it is drawn or typed. */
+function readCircumstances(draft: TracingDraft, at: string, errors: Record<string, string>): TracingGiven {
+  const { stylusOn, view, posture, basesMoved, contact, pain, verticalDimensionChangedAfter } = draft;
+  const dimension = readDimension(draft, at, errors);
+  return {
+    stylusOn,
+    view,
+    posture,
+    basesMoved,
+    contact,
+    pain,
+    verticalDimensionChangedAfter,
+    ...(dimension ? { occlusalVerticalDimension: dimension } : {}),
+  };
+}
+
+/** An attempt whose points make no evaluation is not saved: the pad says why. */
+function readDrawn(
+  points: DrawnPoint[],
+  circumstances: TracingGiven,
+  at: string,
+  errors: Record<string, string>,
+): TracingGiven[] {
+  const evaluated = evaluateDrawn(points, circumstances);
+  if (!('problem' in evaluated)) return [{ ...circumstances, points }];
+  errors[`${at}|points`] = evaluated.problem;
+  return [];
+}
+
 /** @returns the attempt as it would be saved, with the refusals added to `errors` */
-export function readTracing(draft: TracingDraft, at: string, errors: Record<string, string>): TracingEntry[] {
+export function readTracing(draft: TracingDraft, at: string, errors: Record<string, string>): TracingGiven[] {
+  const circumstances = readCircumstances(draft, at, errors);
+  if (draft.points !== null) return readDrawn(draft.points, circumstances, at, errors);
   const numbers = readNumbers(draft, at, errors);
   const closures = readClosures(numbers, at, errors);
-  const dimension = readDimension(draft, at, errors);
-  const { stylusOn, view, posture, apex, form, basesMoved, contact, pain, verticalDimensionChangedAfter } = draft;
+  const { apex, form } = draft;
   const { roundingRadiusMm, armRmsMm, asymmetryDeg, dorsalExtensionMm, offsetMm } = numbers;
   const known = Object.fromEntries(
     Object.entries({ roundingRadiusMm, armRmsMm, asymmetryDeg, dorsalExtensionMm, offsetMm, closures }).filter(
@@ -139,16 +179,9 @@ export function readTracing(draft: TracingDraft, at: string, errors: Record<stri
   );
   return [
     {
-      stylusOn,
-      view,
-      posture,
+      ...circumstances,
       apex,
-      basesMoved,
-      contact,
-      pain,
-      verticalDimensionChangedAfter,
       ...(form ? { form } : {}),
-      ...(dimension ? { occlusalVerticalDimension: dimension } : {}),
       ...known,
     },
   ];

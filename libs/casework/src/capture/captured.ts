@@ -1,7 +1,8 @@
-import type { RecordCapture } from '@archwright/contracts';
 import { measurementByCode, type CentricRelationRecord, type Reading, type ReadingValue } from '@archwright/measures';
 import { Capture, Measurement, Tracing } from '@archwright/records';
+import type { Evaluation, NoApex } from '@archwright/tracing';
 import { In, type EntityManager } from 'typeorm';
+import type { KeptEntry } from './settle-tracing.js';
 
 /** A reading that counts, and when it was taken. */
 interface TimedReading {
@@ -9,11 +10,18 @@ interface TimedReading {
   readonly at: Date;
 }
 
+export interface CapturedTracing {
+  readonly entry: KeptEntry;
+  /** Null where findings were typed. */
+  readonly evaluation: Evaluation | NoApex | null;
+}
+
 /** Everything that was captured in one go at a stage, as it counts now. */
 export interface Captured {
   readonly captures: readonly Capture[];
   readonly readings: readonly TimedReading[];
-  readonly tracings: readonly RecordCapture['tracings'][number][];
+  /** In the order in which they were made. */
+  readonly tracings: readonly CapturedTracing[];
   readonly otherCentricRelation: readonly CentricRelationRecord[];
 }
 
@@ -38,7 +46,7 @@ export async function loadCaptured(tx: EntityManager, stageIds: readonly string[
           tracings: own.flatMap(({ id }) =>
             tracings
               .filter((each) => each.captureId === id)
-              .map(({ entry }) => entry as RecordCapture['tracings'][number]),
+              .map(({ entry, evaluation }) => ({ entry, evaluation }) as CapturedTracing),
           ),
           otherCentricRelation: own.flatMap((each) => each.otherCentricRelation as CentricRelationRecord[]),
         },

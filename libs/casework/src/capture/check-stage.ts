@@ -43,7 +43,7 @@ function evaluate({ part, stage }: StageRecord, captured: Captured | undefined):
     facts: {
       milestones: part.milestones.flatMap((milestone) => milestoneKindsOf(milestone)),
       arches: stage.arches,
-      tracings: captured.tracings,
+      tracings: captured.tracings.map(({ entry }) => entry),
       otherCentricRelation: captured.otherCentricRelation,
     },
   });

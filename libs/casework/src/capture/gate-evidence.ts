@@ -95,7 +95,10 @@ function stagesThatCount({ progress, rows }: CaseRecords): CountingStage[] {
 
 function capturesOf({ stage, arches }: CountingStage, captured: Captured | undefined): GateEvidence['captures'] {
   if (captured === undefined) return [];
-  const relation = centricRelationInForce(captured);
+  const relation = centricRelationInForce({
+    ...captured,
+    tracings: captured.tracings.map(({ entry }) => entry),
+  });
   return [
     ...captured.readings
       .map(({ reading }) => ({ stage: stage.code, code: reading.code, arch: archOf(reading) }))

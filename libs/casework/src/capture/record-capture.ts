@@ -12,12 +12,14 @@ import {
   recordAudit,
   uuidv7,
 } from '@archwright/records';
+import { TracingError } from '@archwright/tracing';
 import type { EntityManager } from 'typeorm';
 import type { Actor } from '../actor.js';
 import { WrongStateError } from '../errors.js';
 import { subjectOf } from './captured.js';
 import { clinicOfStage } from './stage-visit.js';
 import { personOf } from './person.js';
+import { settleTracing, type SettledTracing } from './settle-tracing.js';
 import { changeStage, loadStage, type StageRecord } from './stage-record.js';
 
 /** A visit whose place in the path is settled; a finding may also come after it has passed. */
@@ -43,7 +45,7 @@ export async function recordCapture(
   if (!OPEN_FOR_CAPTURE.includes(stage.state)) {
     throw new WrongStateError(`Stage ${stage.code}`, stage.state, OPEN_FOR_CAPTURE.join(', '));
   }
-  const readings = acceptedReadings(record, given);
+  const { readings, tracings } = accepted(record, given);
   const id = uuidv7();
   await tx.insert(Capture, {
     id,
@@ -54,9 +56,8 @@ export async function recordCapture(
     recordedBy,
   });
   await keepReadings(tx, { captureId: id, stageId, recordedBy, at: now }, readings);
-  for (const [index, entry] of given.tracings.entries()) {
-    const attempt = index + 1;
-    await tx.insert(Tracing, { id: uuidv7(), captureId: id, stageId, attempt, entry, recordedAt: now });
+  for (const [index, tracing] of tracings.entries()) {
+    await tx.insert(Tracing, { id: uuidv7(), captureId: id, stageId, attempt: index + 1, ...tracing, recordedAt: now });
   }
   await markChecklist(tx, { stageId, markedBy: recordedBy, markedAt: now }, given.checklist);
   await supersede(tx, stageId, now);
@@ -77,8 +78,11 @@ export async function recordCapture(
 
 const codesOf = (readings: readonly Reading[]): string[] => [...new Set(readings.map(({ code }) => code))];
 
-/** Every reading as the catalogue keeps it; all that is wrong is named at once. */
-function acceptedReadings(record: StageRecord, given: Omit<RecordCapture, 'version'>): Reading[] {
+/** Every reading as the catalogue keeps it, every tracing evaluated; all that is wrong is named at once. */
+function accepted(
+  record: StageRecord,
+  given: Omit<RecordCapture, 'version'>,
+): { readings: Reading[]; tracings: SettledTracing[] } {
   const problems: FieldProblem[] = [];
   const readings = given.readings.flatMap((reading, index): Reading[] => {
     try {
@@ -89,9 +93,18 @@ function acceptedReadings(record: StageRecord, given: Omit<RecordCapture, 'versi
       return [];
     }
   });
+  const tracings = given.tracings.flatMap((tracing, index): SettledTracing[] => {
+    try {
+      return [settleTracing(tracing)];
+    } catch (error) {
+      if (!(error instanceof TracingError)) throw error;
+      problems.push({ path: `tracings.${String(index)}.points`, problem: error.message });
+      return [];
+    }
+  });
   problems.push(...checklistProblems(record, given.checklist));
   if (problems.length > 0) throw new RequestInvalidError(problems);
-  return readings;
+  return { readings, tracings };
 }
 
 /** An arch that this go at the stage does not treat. */

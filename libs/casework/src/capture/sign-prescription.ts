@@ -108,7 +108,7 @@ async function contentOf(
     arches: stage.arches,
     work: chain.phases.filter(({ afterStage }) => afterStage === stage.code).flatMap(({ steps }) => steps),
     readings: captured?.readings.map(({ reading }) => reading) ?? [],
-    tracings: captured?.tracings ?? [],
+    tracings: captured?.tracings.map(({ entry }) => entry) ?? [],
     otherCentricRelation: captured?.otherCentricRelation ?? [],
     ...given.order,
     disinfection: given.disinfection,

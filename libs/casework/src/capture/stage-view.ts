@@ -15,6 +15,7 @@ import { loadStage, type StageRecord } from './stage-record.js';
 import { factsOf, loadStandingRows } from './stage-standing.js';
 import { viewVisit } from './stage-visit.js';
 import { standingOf } from './standing-of-stage.js';
+import { viewTracing } from './tracing-view.js';
 
 /** One visit's work at the chair: what to mind, what is asked for, what was recorded and what the checks say. */
 export async function viewStage(tx: EntityManager, actor: Actor, stageId: string, now: Date): Promise<StageView> {
@@ -83,7 +84,7 @@ function recordedIn(captured: Captured | undefined): Recorded {
       return { ...rest, ...(method === undefined ? {} : { method: { ...method } }), at: at.toISOString() };
     }),
     derived: derivedValues(readings.map(({ reading }) => reading)),
-    tracings: [...tracings],
+    tracings: tracings.map(viewTracing),
     otherCentricRelation: otherCentricRelation.map(({ method, occlusalVerticalDimension }) => ({
       method,
       ...(occlusalVerticalDimension === undefined ? {} : { occlusalVerticalDimension }),

@@ -3,6 +3,7 @@ import { measurementByCode, type Reading } from '@archwright/measures';
 import type { CaseChain } from '@archwright/protocol';
 import { Prescription, UserAccount } from '@archwright/records';
 import { In, type EntityManager } from 'typeorm';
+import type { KeptEntry } from '../capture/settle-tracing.js';
 
 /** What a signed prescription keeps, as signing wrote it. */
 interface Content extends Omit<SignPrescription, 'disinfection'> {
@@ -12,7 +13,7 @@ interface Content extends Omit<SignPrescription, 'disinfection'> {
   /** Codes of the laboratory steps that follow. */
   readonly work: readonly string[];
   readonly readings: readonly Reading[];
-  readonly tracings: RecordCapture['tracings'];
+  readonly tracings: readonly KeptEntry[];
   readonly otherCentricRelation: RecordCapture['otherCentricRelation'];
   readonly disinfection: SignPrescription['disinfection'];
   readonly objects: readonly string[];

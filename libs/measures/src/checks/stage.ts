@@ -23,6 +23,9 @@ export const TRACING_FORMS = [
 export type TracingForm = (typeof TRACING_FORMS)[number];
 
 /** One needle-point tracing of this visit, as entered or as evaluated. Numbers that are not known are left out. */
+/** The right movement lies on the patient's left; the arms lead backward. */
+export type TracingDoubt = 'arms-swapped' | 'turned';
+
 export interface TracingEntry {
   readonly apex: 'single' | 'none' | 'double';
   readonly form?: TracingForm;
@@ -40,6 +43,8 @@ export interface TracingEntry {
   readonly dorsalExtensionMm?: number;
   readonly closures?: { readonly count: number; readonly rmsMm: number; readonly maxPairMm: number };
   readonly offsetMm?: number;
+  /** What the drawing itself says against the stated needle or view; empty or left out when nothing does. */
+  readonly doubts?: readonly TracingDoubt[];
 }
 
 /** A centric relation record by another method than tracing: an equal, not a failure. */

@@ -5,7 +5,7 @@ import type { LimitCode } from './limits.js';
 import { checkSettings, type CheckSettings } from './settings.js';
 import type { VerdictKind } from './verdict.js';
 import { cautions, fails, passes, type CheckRule, type Outcome } from './rule.js';
-import type { CentricRelationRecord, Stage, StageFacts, TracingEntry } from './stage.js';
+import type { CentricRelationRecord, Stage, StageFacts, TracingDoubt, TracingEntry } from './stage.js';
 import { jawRelationWayBack } from './vertical-rules.js';
 
 /** Values are recorded to a tenth of a millimetre; half of that is no change. */
@@ -36,7 +36,13 @@ function isVoided(stage: Stage, record: TracingEntry | CentricRelationRecord): b
   return Math.abs(current.median - then.valueMm) > SAME_DIMENSION_MM;
 }
 
-/** Numbers beyond unpublished limits, in words. */
+const DOUBTS: Readonly<Record<TracingDoubt, string>> = {
+  'arms-swapped':
+    'the right movement lies on the patient’s left: check the stated view and which jaw carried the stylus',
+  turned: 'the arms lead backward: check which jaw carried the stylus',
+};
+
+/** Numbers beyond unpublished limits, and what speaks against the stated stylus or view, in words. */
 function softFindings(settings: Pick<CheckSettings, 'limit'>, tracing: TracingEntry): readonly string[] {
   const above = (code: LimitCode, value: number | undefined, what: string, unit: string): string | null => {
     const limit = settings.limit(code).value;
@@ -58,6 +64,7 @@ function softFindings(settings: Pick<CheckSettings, 'limit'>, tracing: TracingEn
     closures !== undefined && closures.count < wanted
       ? `${String(closures.count)} closures (${String(wanted)} wanted)`
       : null,
+    ...(tracing.doubts ?? []).map((doubt) => DOUBTS[doubt]),
   ].filter((finding) => finding !== null);
 }
 
@@ -120,7 +127,7 @@ function voided(stage: Stage, what: string, again: string): Outcome {
 
 const centricRelation: CheckRule = {
   code: 'centric-relation-record',
-  version: 1,
+  version: 2,
   name: 'Tracing or other centric relation record',
   milestones: ['jaw-relation', 'trial', 'placement'],
   source: projectDefault('project default; no published cut-off for an unusable tracing was found'),

@@ -35,14 +35,15 @@ export class Measurement extends TenantRow {
   @Column('uuid') recordedBy!: string;
 }
 
-/** One needle-point tracing: as entered, digitised points if any, and its evaluation. */
+/** One needle-point tracing: what is known of it, and where it was drawn its points with their evaluation. */
 @Entity('tracing')
 export class Tracing extends TenantRow {
   @Column('uuid') captureId!: string;
   @Column('uuid') stageId!: string;
   @Column('integer') attempt!: number;
   @Column('jsonb') entry!: object;
-  @Column('jsonb', { nullable: true }) points!: object | null;
+  /** Some hundreds to thousands, read for the drawing alone. */
+  @Column('jsonb', { nullable: true, select: false }) points!: object | null;
   @Column('jsonb', { nullable: true }) evaluation!: object | null;
   @Column('timestamptz', { default: () => 'now()' }) recordedAt!: Date;
 }

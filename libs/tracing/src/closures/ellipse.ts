@@ -1,5 +1,3 @@
-import chiSquareQuantile from '@stdlib/stats-base-dists-chisquare-quantile';
-import fQuantile from '@stdlib/stats-base-dists-f-quantile';
 import { TracingError } from '../errors.js';
 import { toDegrees } from '../point.js';
 
@@ -34,6 +32,14 @@ export interface Ellipses {
 export const FEWEST_FOR_ELLIPSE = 4;
 
 /**
+ * Quantiles for two coordinates, from their exact distribution functions: 1 - (1 + 2x/d)^(-d/2) of Fisher's F with 2 and d
+ * degrees of freedom, 1 - exp(-x/2) of chi-square with 2. In the browser a general library would want code made from
+ * text, which the content security policy refuses.
+ */
+const fQuantileOfTwo = (p: number, d: number): number => (d / 2) * ((1 - p) ** (-2 / d) - 1);
+const chiSquareQuantileOfTwo = (p: number): number => -2 * Math.log(1 - p);
+
+/**
  * Ellipses of a two-dimensional normal sample.
  *
  * @param n points behind the covariance
@@ -48,7 +54,7 @@ export function ellipses({ xx, xy, yy }: Covariance, n: number, level = 0.95): E
   const middle = (xx + yy) / 2;
   const half = Math.hypot((xx - yy) / 2, xy);
   const eigenvalues = [middle + half, Math.max(0, middle - half)] as const;
-  const f = fQuantile(level, 2, n - 2);
+  const f = fQuantileOfTwo(level, n - 2);
   const ellipse = (factor: number): Ellipse => {
     const [semiMajor, semiMinor] = [Math.sqrt(eigenvalues[0] * factor), Math.sqrt(eigenvalues[1] * factor)];
     return { factor, semiMajor, semiMinor, area: Math.PI * semiMajor * semiMinor };
@@ -58,6 +64,6 @@ export function ellipses({ xx, xy, yy }: Covariance, n: number, level = 0.95): E
     axisDeg: toDegrees(Math.atan2(2 * xy, xx - yy) / 2),
     ofMean: ellipse(((2 * (n - 1)) / (n * (n - 2))) * f),
     ofNext: ellipse(((2 * (n - 1) * (n + 1)) / (n * (n - 2))) * f),
-    ofPoints: ellipse(chiSquareQuantile(level, 2)),
+    ofPoints: ellipse(chiSquareQuantileOfTwo(level)),
   };
 }

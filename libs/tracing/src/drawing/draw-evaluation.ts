@@ -1,7 +1,8 @@
 import type { Ellipses } from '../closures/ellipse.js';
 import type { Evaluation, NoApex } from '../evaluation/evaluation.js';
 import type { Phase, TracingInput } from '../evaluation/tracing-input.js';
-import { toRadians, type Point } from '../point.js';
+import type { Point } from '../point.js';
+import { armEnds } from './arm-ends.js';
 
 /** Pixels per millimetre of the drawing's own size; it scales without loss. */
 const SCALE = 40;
@@ -60,12 +61,7 @@ function mark(point: Point, phase: Phase): string {
 }
 
 /** Arm as the straight line of its tangent, over its length. */
-function armLine(apex: Point, angleDeg: number, lengthMm: number, side: 1 | -1, turn: 1 | -1): string {
-  const angle = toRadians(angleDeg);
-  const end = {
-    x: apex.x + turn * side * lengthMm * Math.cos(angle),
-    y: apex.y + turn * lengthMm * Math.sin(angle),
-  };
+function armLine(apex: Point, end: Point): string {
   const [from, to] = [place(apex), place(end)];
   return `<line x1="${number(from.x)}" y1="${number(from.y)}" x2="${number(to.x)}" y2="${number(to.y)}" stroke="${FIT}" stroke-width="0.035"/>`;
 }
@@ -111,12 +107,12 @@ export function drawEvaluation(input: TracingInput, evaluation: Evaluation | NoA
   const frame = frameOf([...points, ...(evaluation.apex === null ? [] : [evaluation.apex])]);
   const parts = points.map((point) => mark(point, point.phase));
   if (evaluation.apex !== null) {
-    const { apex, arms, apexUncertaintyMm } = evaluation;
-    const turn = input.stylusOn === 'upper' ? -1 : 1;
+    const { apex, apexUncertaintyMm } = evaluation;
+    const ends = armEnds(evaluation, input.stylusOn);
     const { x, y } = place(apex);
     parts.push(
-      armLine(apex, arms.right.angleDeg, arms.right.lengthMm, 1, turn),
-      armLine(apex, arms.left.angleDeg, arms.left.lengthMm, -1, turn),
+      armLine(apex, ends.right),
+      armLine(apex, ends.left),
       `<circle cx="${number(x)}" cy="${number(y)}" r="${number(apexUncertaintyMm)}" fill="none" stroke="${FIT}" stroke-width="0.02"/>`,
       `<path d="M${number(x - 0.25)} ${number(y)}h0.5M${number(x)} ${number(y - 0.25)}v0.5" stroke="${FIT}" stroke-width="0.03"/>`,
     );

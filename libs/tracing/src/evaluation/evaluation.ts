@@ -1,4 +1,5 @@
 import { seededRandom } from '@archwright/kernel';
+import type { TracingDoubt } from '@archwright/measures';
 import { closureStatistics, type Closures } from '../closures/closures.js';
 import { TracingError } from '../errors.js';
 import { totalLeastSquares, rmsFrom } from '../lines/line.js';
@@ -51,7 +52,7 @@ export interface Evaluation {
   readonly offsetForwardMm: number | null;
   readonly form: EvaluatedForm;
   /** What the drawing itself says against the stated needle or view. */
-  readonly doubts: readonly ('arms-swapped' | 'turned')[];
+  readonly doubts: readonly TracingDoubt[];
 }
 
 /** No apex: the arms lie in one line, side by side, or meet away from what was drawn. */

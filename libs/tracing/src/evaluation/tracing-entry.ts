@@ -13,7 +13,7 @@ const rounded = (value: number): number => Math.round(value * 100) / 100;
 /** An evaluation in the terms of the checks of a visit. */
 export function toTracingEntry(evaluation: Evaluation | NoApex, circumstances: Circumstances): TracingEntry {
   if (evaluation.apex === null) return { apex: 'none', ...circumstances };
-  const { form, roundingRadiusMm, arms, asymmetryDeg, dorsalExtensionMm, closures, offsetMm } = evaluation;
+  const { form, roundingRadiusMm, arms, asymmetryDeg, dorsalExtensionMm, closures, offsetMm, doubts } = evaluation;
   return {
     apex: evaluation.apexCount,
     ...(form === 'double' ? {} : { form }),
@@ -32,5 +32,6 @@ export function toTracingEntry(evaluation: Evaluation | NoApex, circumstances: C
           },
         }),
     ...(offsetMm === null ? {} : { offsetMm: rounded(offsetMm) }),
+    ...(doubts.length === 0 ? {} : { doubts }),
   };
 }
