@@ -24,7 +24,9 @@ export function benchTracing(): Promise<string> {
       evaluateTracing(readPlate(picture, map, AS_WORN).input),
     ),
   ];
-  return Promise.resolve(table(['what', 'first, ms', 'p50, ms', 'p95, ms', 'peak of the process so far, MB', 'runs'], rows));
+  return Promise.resolve(
+    table(['what', 'first, ms', 'p50, ms', 'p95, ms', 'peak of the process so far, MB', 'runs'], rows),
+  );
 }
 
 /** The worst that the contract lets in: points all over the plate, none of which thinning leaves out. */
