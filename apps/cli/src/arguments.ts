@@ -42,6 +42,12 @@ export function readChoice<const Choice extends string>(
   throw new UsageError(`${option} "${text}" is not known; give ${choices.join(' or ')}.`, usage);
 }
 
+/** @throws {UsageError} unless exactly one file is named */
+export function readOneFile([file, ...rest]: readonly string[], usage: string): string {
+  if (file === undefined || rest.length > 0) throw new UsageError('Give one file.', usage);
+  return file;
+}
+
 /** A path as the caller meant it: against the folder in which the command was typed, not the one in which npm runs it. */
 export function callersPath(path: string): string {
   return isAbsolute(path) ? path : resolve(process.env.INIT_CWD ?? process.cwd(), path);

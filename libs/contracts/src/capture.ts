@@ -33,6 +33,7 @@ const tracingCircumstances = z.strictObject({
 
 /** Taps of one sitting. */
 const MOST_CLOSURES = 100;
+/** Named again: taken from the measures, they would bring the whole catalogue into the browser's first load. */
 const TRACING_FORMS = [
   'typical',
   'flat',

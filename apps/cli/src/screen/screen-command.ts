@@ -1,5 +1,5 @@
 import { readColumns, type NumberTable } from '@archwright/interop';
-import { readArguments, UsageError } from '../arguments.js';
+import { readArguments, readOneFile, UsageError } from '../arguments.js';
 import { readInput } from '../read-input.js';
 import { AGREEMENT_METHODS } from './agreement-methods.js';
 import { numberOptions, type MethodData, type ScreenMethod } from './method.js';
@@ -88,8 +88,7 @@ export async function screenCommand(args: readonly string[]): Promise<number> {
     process.stdout.write(help(name, method));
     return 0;
   }
-  const [file, ...rest] = positionals;
-  if (file === undefined || rest.length > 0) throw new UsageError('Give one file.', USAGE);
+  const file = readOneFile(positionals, USAGE);
   const table = readColumns(await readInput(file));
   const named = (values.column ?? []) as readonly string[];
   const answer = method.run({

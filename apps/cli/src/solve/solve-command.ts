@@ -1,4 +1,4 @@
-import { readArguments, readChoice, UsageError } from '../arguments.js';
+import { readArguments, readChoice, readOneFile, UsageError } from '../arguments.js';
 import { readInput } from '../read-input.js';
 import { InstanceFileError } from './instance-lines.js';
 import { FORMATS, openInstance } from './open-instance.js';
@@ -49,8 +49,7 @@ export async function solveCommand(args: readonly string[]): Promise<number> {
     process.stdout.write(`Usage: ${USAGE}\n`);
     return 0;
   }
-  const [file, ...rest] = positionals;
-  if (file === undefined || rest.length > 0) throw new UsageError('Give one file.', USAGE);
+  const file = readOneFile(positionals, USAGE);
   const format = values.format === undefined ? null : readChoice('--format', values.format, FORMATS, USAGE);
   const limit = limitOf(values.seconds, values.epochs);
   const seed = numberOption('seed', values.seed, isCount, 'a whole number from 0 to 4294967295') ?? 1;

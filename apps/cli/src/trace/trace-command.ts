@@ -10,7 +10,7 @@ import {
   type Point,
   type TracingInput,
 } from '@archwright/tracing';
-import { callersPath, readArguments, UsageError } from '../arguments.js';
+import { callersPath, readArguments, readOneFile, UsageError } from '../arguments.js';
 import { readInput } from '../read-input.js';
 import { isPicture, readPicture } from './read-picture.js';
 import { tracingLines, tracingReport } from './tracing-report.js';
@@ -94,8 +94,7 @@ export async function traceCommand(args: readonly string[]): Promise<number> {
     process.stdout.write(`Usage: ${USAGE}\n`);
     return 0;
   }
-  const [file, ...rest] = positionals;
-  if (file === undefined || rest.length > 0) throw new UsageError('Give one file.', USAGE);
+  const file = readOneFile(positionals, USAGE);
   const stated: Stated = {
     stylusOn: choice('stylus', values.stylus, ['lower', 'upper']),
     view: choice('view', values.view, ['as-worn', 'mirrored']),

@@ -1,6 +1,7 @@
 import { Link, useNavigate, useSearch } from '@tanstack/react-router';
 import { Refusal } from '../look/notice.js';
 import { Phone } from '../look/phone.js';
+import { PlainTable } from '../look/plain-table.js';
 import { Empty, ScreenHead, Waiting } from '../look/screen.js';
 import { practiceZone } from '../time/practice-zone.js';
 import { lotWords as words } from '../words/lots.js';
@@ -43,39 +44,26 @@ export function LotsPage() {
 }
 
 function LotTable({ rows }: { rows: readonly LotRow[] }) {
-  const columns = words.columns;
   return (
-    <div className="sheet scroll-x" tabIndex={0} role="group" aria-label={words.title}>
-      <table className="table">
-        <thead>
-          <tr>
-            {Object.values(columns).map((column) => (
-              <th key={column} scope="col">
-                {column}
-              </th>
-            ))}
-          </tr>
-        </thead>
-        <tbody>
-          {rows.map((row) => (
-            <tr key={row.id}>
-              <th scope="row">{row.patientName}</th>
-              <td>
-                <Phone number={row.phone} />
-              </td>
-              <td>
-                <Link to="/desk/cases/$caseId" params={{ caseId: row.caseId }}>
-                  {row.caseNumber}
-                </Link>{' '}
-                <span className="small soft">{row.caseState}</span>
-              </td>
-              <td>{row.what}</td>
-              <td className="nowrap">{row.expires}</td>
-              <td>{row.recorded}</td>
-            </tr>
-          ))}
-        </tbody>
-      </table>
-    </div>
+    <PlainTable
+      label={words.title}
+      columns={Object.values(words.columns)}
+      rows={rows.map((row) => ({
+        id: row.id,
+        head: row.patientName,
+        cells: [
+          <Phone number={row.phone} />,
+          <>
+            <Link to="/desk/cases/$caseId" params={{ caseId: row.caseId }}>
+              {row.caseNumber}
+            </Link>{' '}
+            <span className="small soft">{row.caseState}</span>
+          </>,
+          row.what,
+          <span className="nowrap">{row.expires}</span>,
+          row.recorded,
+        ],
+      }))}
+    />
   );
 }
