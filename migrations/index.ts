@@ -28,6 +28,7 @@ import { OutboxRequest1795607220000 } from './1795607220000-outbox-request.js';
 import { IdempotentAnswerText1795607280000 } from './1795607280000-idempotent-answer-text.js';
 import { ScreeningFindings1795608000000 } from './1795608000000-screening-findings.js';
 import { DrawnTracings1795608600000 } from './1795608600000-drawn-tracings.js';
+import { AuditUnsealed1795608900000 } from './1795608900000-audit-unsealed.js';
 
 /** Every migration, oldest first. */
 export const migrations = [
@@ -61,4 +62,5 @@ export const migrations = [
   IdempotentAnswerText1795607280000,
   ScreeningFindings1795608000000,
   DrawnTracings1795608600000,
+  AuditUnsealed1795608900000,
 ];

@@ -42,7 +42,7 @@ async function verifyAll(url: string): Promise<boolean> {
         const { name } = await tx.findOneByOrFail(Organisation, { id });
         const verification = await verifyAudit(tx);
         process.stdout.write(`${name}: ${told(verification)}\n`);
-        holds &&= verification.broken === null;
+        holds &&= verification.broken === null && verification.lost === 0;
       });
     }
     return holds;
@@ -52,9 +52,10 @@ async function verifyAll(url: string): Promise<boolean> {
 }
 
 /** The head lets a reader who kept an earlier one see that the end was not cut off. */
-function told({ sealed, unsealed, head, broken }: AuditVerification): string {
+function told({ sealed, unsealed, lost, head, broken }: AuditVerification): string {
   if (broken !== null) {
     return `BROKEN at entry ${String(broken.sequence)} of the chain: ${broken.entryId} ${PROBLEMS[broken.problem]}.`;
   }
+  if (lost > 0) return `BROKEN: ${String(lost)} entries are neither sealed nor waiting for their seal.`;
   return `the chain holds, ${String(sealed)} entries sealed, ${String(unsealed)} waiting for their seal, head ${head}.`;
 }

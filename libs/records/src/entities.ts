@@ -21,7 +21,7 @@ import { ArrivalCheck } from './custody/arrival-check.entity.js';
 import { SoreSpot, Adjustment, ReferralTask, Recall, Transfer } from './aftercare/aftercare.entity.js';
 import { Reminder, Notice, CallTask, CallAttempt } from './notice/notice.entity.js';
 import { ScreeningFinding, ScreeningNight } from './screening/screening.entity.js';
-import { CaseEvent, Outbox, AuditEntry, AuditSeal } from './history/history.entity.js';
+import { CaseEvent, Outbox, AuditEntry, AuditSeal, AuditUnsealed } from './history/history.entity.js';
 
 /** Every mapped table. */
 export const entities = [
@@ -101,4 +101,5 @@ export const entities = [
   Outbox,
   AuditEntry,
   AuditSeal,
+  AuditUnsealed,
 ];

@@ -126,6 +126,13 @@ describe('the audit trail', () => {
     expect((await inside(verifyAudit)).broken).toEqual({ sequence: 2, entryId, problem: 'entry-changed' });
   });
 
+  it('counts an entry whose note was taken away before its seal', async () => {
+    for (const action of ['opened', 'paused']) await inside((tx) => recordAudit(tx, deed(action)));
+    await inside((tx) => tx.query('DELETE FROM audit_unsealed WHERE id = (SELECT id FROM audit_unsealed LIMIT 1)'));
+    expect(await seal()).toBe(1);
+    expect(await inside(verifyAudit)).toMatchObject({ sealed: 1, unsealed: 1, lost: 1, broken: null });
+  });
+
   it('shows where a seal was taken out or rewritten', async () => {
     for (let number = 1; number <= 4; number++) await inside((tx) => recordAudit(tx, deed(`deed ${String(number)}`)));
     await seal();

@@ -40,8 +40,7 @@ export async function sealAudit(tx: EntityManager, now: Date): Promise<number> {
     'SELECT sequence, hash FROM audit_seal ORDER BY sequence DESC LIMIT 1',
   );
   const entries: { id: string; canonical: string }[] = await tx.query(
-    `SELECT e.id, ${CANONICAL} AS canonical FROM audit_entry e
-     WHERE NOT EXISTS (SELECT FROM audit_seal s WHERE s.entry_id = e.id)
+    `SELECT e.id, ${CANONICAL} AS canonical FROM audit_unsealed u JOIN audit_entry e USING (organisation_id, id)
      ORDER BY e.happened_at, e.id LIMIT $1`,
     [SEALED_AT_ONCE],
   );
@@ -52,6 +51,7 @@ export async function sealAudit(tx: EntityManager, now: Date): Promise<number> {
     links.push({ sequence: (last?.sequence ?? 0) + 1 + index, entryId: id, previous, hash });
     previous = hash;
   }
+  if (links.length === 0) return 0;
   await tx.query(
     `INSERT INTO audit_seal (id, sequence, entry_id, previous_hash, hash, sealed_at)
      SELECT *, $6::timestamptz FROM unnest($1::uuid[], $2::integer[], $3::uuid[], $4::text[], $5::text[])`,
@@ -64,5 +64,6 @@ export async function sealAudit(tx: EntityManager, now: Date): Promise<number> {
       now,
     ],
   );
+  await tx.query('DELETE FROM audit_unsealed WHERE id = ANY ($1)', [links.map(({ entryId }) => entryId)]);
   return links.length;
 }

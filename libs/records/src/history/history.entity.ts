@@ -37,6 +37,10 @@ export class AuditEntry extends TenantRow {
   @Column('jsonb') details!: object;
 }
 
+/** An entry that waits for its seal, under its own id. Noted by the database itself. */
+@Entity('audit_unsealed')
+export class AuditUnsealed extends TenantRow {}
+
 /** One link of the hash chain over committed audit entries. */
 @Entity('audit_seal')
 export class AuditSeal extends TenantRow {

@@ -14,6 +14,8 @@ export interface BrokenSeal {
 export interface AuditVerification {
   readonly sealed: number;
   readonly unsealed: number;
+  /** Neither sealed nor waiting for a seal: somebody took their note away. */
+  readonly lost: number;
   /** Last hash; kept elsewhere, it also shows that the end was cut off. */
   readonly head: string;
   readonly broken: BrokenSeal | null;
@@ -41,11 +43,14 @@ export async function verifyAudit(tx: EntityManager): Promise<AuditVerification>
     }
     seals = await sealsAfter(tx, seals.at(-1)?.sequence ?? 0);
   }
-  const [counted]: { sealed: number; unsealed: number }[] = await tx.query(
-    `SELECT (SELECT count(*) FROM audit_seal)::integer AS sealed,
-       (SELECT count(*) FROM audit_entry e WHERE NOT EXISTS (SELECT FROM audit_seal s WHERE s.entry_id = e.id))::integer AS unsealed`,
+  const [counted]: { sealed: number; unsealed: number; waiting: number }[] = await tx.query(
+    `SELECT (SELECT count(*) FROM audit_seal)::integer AS sealed, count(e.id)::integer AS unsealed,
+       count(u.id)::integer AS waiting
+     FROM audit_entry e LEFT JOIN audit_unsealed u USING (organisation_id, id)
+     WHERE NOT EXISTS (SELECT FROM audit_seal s WHERE s.organisation_id = e.organisation_id AND s.entry_id = e.id)`,
   );
-  return { sealed: counted?.sealed ?? 0, unsealed: counted?.unsealed ?? 0, head, broken };
+  const { sealed, unsealed, waiting } = counted ?? { sealed: 0, unsealed: 0, waiting: 0 };
+  return { sealed, unsealed, lost: unsealed - waiting, head, broken };
 }
 
 function sealsAfter(tx: EntityManager, sequence: number): Promise<Seal[]> {
