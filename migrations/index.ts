@@ -29,6 +29,7 @@ import { IdempotentAnswerText1795607280000 } from './1795607280000-idempotent-an
 import { ScreeningFindings1795608000000 } from './1795608000000-screening-findings.js';
 import { DrawnTracings1795608600000 } from './1795608600000-drawn-tracings.js';
 import { AuditUnsealed1795608900000 } from './1795608900000-audit-unsealed.js';
+import { MeasurementSettings1795612000000 } from './1795612000000-measurement-settings.js';
 
 /** Every migration, oldest first. */
 export const migrations = [
@@ -63,4 +64,5 @@ export const migrations = [
   ScreeningFindings1795608000000,
   DrawnTracings1795608600000,
   AuditUnsealed1795608900000,
+  MeasurementSettings1795612000000,
 ];

@@ -26,6 +26,7 @@ import { RemakeAlertsModule } from './remake-alerts/remake-alerts.module.js';
 import { StageBoardModule } from './stage-board/stage-board.module.js';
 import { StagesModule } from './stages/stages.module.js';
 import { TransfersModule } from './transfers/transfers.module.js';
+import { MeasurementRangesModule } from './measurement-ranges/measurement-ranges.module.js';
 import { ScreeningFindingsModule } from './screening-findings/screening-findings.module.js';
 import { SessionGuard } from './security/session.guard.js';
 import { SessionsModule } from './sessions/sessions.module.js';
@@ -59,6 +60,7 @@ export class AppModule {
         DemoClockModule,
         LabModule,
         LabOrdersModule,
+        MeasurementRangesModule,
         RemindersModule,
         PatientsModule,
         SessionsModule,

@@ -58,6 +58,8 @@ export { listOrders, viewOrder } from './orders/order-view.js';
 export { listFindings, markSeen } from './screening/finding-view.js';
 export { screenCapture } from './screening/screen-capture.js';
 export { screenNight } from './screening/screen-night.js';
+export { changeMeasurementRanges } from './ranges/change-ranges.js';
+export { viewMeasurementRanges } from './ranges/ranges-view.js';
 export { sendOrder } from './orders/send-order.js';
 export { relayOutbox } from './outbox/relay.js';
 export { sweep } from './outbox/sweep.js';

@@ -2,6 +2,7 @@ import { z } from 'zod';
 import { arch, id, instant, localDate, sentence, slug, stageCode, version, zoneName } from './primitives.js';
 import { appointmentState } from './appointment.js';
 import { stageState } from './case.js';
+import { measurementOverlay } from './measurement-range.js';
 
 const reading = z.strictObject({
   /** A code of the measurement catalogue, or its short form such as `OVD`. */
@@ -237,6 +238,8 @@ export const stageView = z.object({
     .nullable(),
   /** What is judged at it, as the path says: the same checks then run in the browser while values are typed. */
   milestones: z.array(slug),
+  /** The practice's own ranges and limits; null while it has changed none. */
+  overlay: measurementOverlay.nullable(),
   cautions: z.array(z.object({ code: z.string(), text: z.string() })),
   checklist: z.array(
     z.object({ code: slug, text: z.string(), counted: z.boolean(), done: z.boolean(), count: z.int().nullable() }),

@@ -72,6 +72,12 @@ export {
   type DecideArrival,
 } from './arrival.js';
 export {
+  changeMeasurementRanges,
+  measurementRangesView,
+  type ChangeMeasurementRanges,
+  type MeasurementRangesView,
+} from './measurement-range.js';
+export {
   completeStage,
   gateView,
   overrideGate,

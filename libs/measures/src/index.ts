@@ -12,6 +12,7 @@ export {
   type PracticeOverlay,
   type UsualRange,
 } from './checks/settings.js';
+export { USUAL_SUBJECTS, type UsualSubject } from './checks/usual-subjects.js';
 export {
   TRACING_FORMS,
   type CentricRelationRecord,

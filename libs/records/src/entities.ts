@@ -14,6 +14,7 @@ import { LabStep, Batch, BatchMember, CourierLeg } from './booking/lab-step.enti
 import { Occupancy } from './booking/occupancy.entity.js';
 import { Capture, Measurement, Tracing, ChecklistMark } from './capture/capture.entity.js';
 import { CheckVerdict, GateOverride, FindingPause } from './capture/verdict.entity.js';
+import { MeasurementSettings } from './capture/measurement-settings.entity.js';
 import { RemakeAlert, ReplanProposal } from './remake/remake.entity.js';
 import { Prescription, LabQuestion } from './laboratory/prescription.entity.js';
 import { CustodyObject, Parcel, ParcelObject, DisinfectionRecord, MaterialLot } from './custody/custody.entity.js';
@@ -76,6 +77,7 @@ export const entities = [
   CheckVerdict,
   GateOverride,
   FindingPause,
+  MeasurementSettings,
   RemakeAlert,
   ReplanProposal,
   Prescription,

@@ -14,6 +14,7 @@ export { LabStep, Batch, BatchMember, CourierLeg } from './booking/lab-step.enti
 export { Occupancy } from './booking/occupancy.entity.js';
 export { Capture, Measurement, Tracing, ChecklistMark } from './capture/capture.entity.js';
 export { CheckVerdict, GateOverride, FindingPause } from './capture/verdict.entity.js';
+export { MeasurementSettings } from './capture/measurement-settings.entity.js';
 export { RemakeAlert, ReplanProposal } from './remake/remake.entity.js';
 export { Prescription, LabQuestion } from './laboratory/prescription.entity.js';
 export { CustodyObject, Parcel, ParcelObject, DisinfectionRecord, MaterialLot } from './custody/custody.entity.js';

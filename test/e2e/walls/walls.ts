@@ -306,6 +306,12 @@ export const WALLS: Readonly<Record<string, Wall>> = {
     answers: PAST,
     path: ({ finding }) => `/screening-findings/${finding}/seen`,
   },
+  'GET /measurement-ranges': { roles: ['clinician', 'manager'], answers: LISTED },
+  'PUT /measurement-ranges': {
+    roles: ['manager'],
+    answers: { own: 412, otherClinic: 412, otherOrganisation: 412 },
+    body: () => ({ usual: {}, limits: {}, reason: 'A test of walls.' }),
+  },
   'GET /lab-orders': { roles: EVERY_WORKPLACE, answers: LISTED },
 
   'GET /cases/{id}/aftercare': {

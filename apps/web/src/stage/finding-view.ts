@@ -51,6 +51,7 @@ export function liveFindings(view: StageView, body: RecordCapture): Findings {
       tracings: [...view.tracings, ...body.tracings.flatMap(entryOf)],
       otherCentricRelation: [...view.otherCentricRelation, ...body.otherCentricRelation],
     },
+    overlay: view.overlay,
   });
   const findings = verdicts.map((verdict): Finding => {
     const { rule, ruleVersion, reason, limit, source, standing, action, cautionText } = verdict;

@@ -35,6 +35,7 @@ export const aStage = (more: Partial<StageView>): StageView => ({
   zone: 'Europe/London',
   visit: null,
   milestones: ['jaw-relation'],
+  overlay: null,
   cautions: [],
   checklist: [],
   fields: [aField({})],

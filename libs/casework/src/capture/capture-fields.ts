@@ -1,5 +1,5 @@
 import type { StageView } from '@archwright/contracts';
-import { measurementByCode, type Measurement } from '@archwright/measures';
+import { measurementByCode, type CheckSettings, type Measurement } from '@archwright/measures';
 import type { Stage } from '@archwright/records';
 import { archOfRegion } from './captured.js';
 import type { ChainStage } from './stage-record.js';
@@ -10,18 +10,23 @@ type Field = StageView['fields'][number];
 const MEDIAN_OF = 3;
 
 /** What is asked for at a stage, in the path's order; computed values are not typed in. */
-export function captureFields(part: ChainStage, { arches }: Pick<Stage, 'arches'>): Field[] {
+export function captureFields(part: ChainStage, { arches }: Pick<Stage, 'arches'>, settings: CheckSettings): Field[] {
   return part.captures.flatMap((capture): Field[] => {
     const measurement = measurementByCode(capture.code);
     const treated = arches.filter((arch) => capture.arches.includes(arch));
     if (measurement.derived === true || treated.length === 0) return [];
-    return [{ ...fieldOf(measurement, treated), required: capture.required }];
+    return [{ ...fieldOf(measurement, treated, settings), required: capture.required }];
   });
 }
 
-function fieldOf(measurement: Measurement, arches: readonly ('upper' | 'lower')[]): Omit<Field, 'required'> {
+function fieldOf(
+  measurement: Measurement,
+  arches: readonly ('upper' | 'lower')[],
+  settings: CheckSettings,
+): Omit<Field, 'required'> {
   const { code, name, kind, caution, source } = measurement;
   const isNumber = measurement.kind === 'number' || measurement.kind === 'count';
+  const usual = isNumber ? settings.usual(measurement, {}) : null;
   const regions = measurement.regions ?? [];
   return {
     code,
@@ -29,7 +34,7 @@ function fieldOf(measurement: Measurement, arches: readonly ('upper' | 'lower')[
     kind,
     unit: isNumber ? measurement.unit : null,
     plausible: isNumber ? { ...measurement.plausible } : null,
-    usual: isNumber && measurement.usual !== null ? { ...measurement.usual } : null,
+    usual: usual === null ? null : { ...usual.range },
     choices: measurement.kind === 'enum' ? measurement.options.map((option) => ({ ...option })) : [],
     readings: isRepeated(measurement) ? MEDIAN_OF : 1,
     arches: measurement.perArch === true ? [...arches] : [],
@@ -37,7 +42,7 @@ function fieldOf(measurement: Measurement, arches: readonly ('upper' | 'lower')[
     regions: regions.filter((region) => arches.includes(archOfRegion(region))),
     method: measurement.method.map((each) => ({ ...each, options: [...each.options] })),
     caution: caution === '' ? null : caution,
-    source: source.text,
+    source: (usual?.source ?? source).text,
   };
 }
 

@@ -1,7 +1,14 @@
-import { evaluateStage, milestoneKindsOf, valueInWords, type Verdict } from '@archwright/measures';
+import {
+  evaluateStage,
+  milestoneKindsOf,
+  valueInWords,
+  type PracticeOverlay,
+  type Verdict,
+} from '@archwright/measures';
 import { Capture, CheckVerdict, appendCaseEvent, enqueueOutbox, uuidv7 } from '@archwright/records';
 import { In, IsNull, Not, type EntityManager } from 'typeorm';
 import { serviceActor } from '../actor.js';
+import { overlayInForce } from '../ranges/overlay-in-force.js';
 import { raiseAlert, withdrawCorrectedAlerts, type RaisedVerdict } from '../remakes/raise-alert.js';
 import { loadCaptured, type Captured } from './captured.js';
 import { pauseForLateFinding, yieldPauses } from './late-finding.js';
@@ -26,7 +33,7 @@ export async function checkStage(
   const capture = await tx.findOneBy(Capture, { id: captureId, stageId });
   if (capture === null || capture.checkedAt !== null) return;
   const captured = await loadCaptured(tx, [stageId]);
-  const verdicts = evaluate(record, captured.get(stageId));
+  const verdicts = evaluate(record, captured.get(stageId), await overlayInForce(tx));
   const kept = await keepVerdicts(tx, { captureId, stageId, at: now }, verdicts);
   await tx.update(Capture, { id: captureId }, { checkedAt: now });
   await enqueueOutbox(tx, 'screen-capture', { organisationId, captureId }, now);
@@ -36,7 +43,11 @@ export async function checkStage(
   else await actOnFindings(tx, record, kept, now);
 }
 
-function evaluate({ part, stage }: StageRecord, captured: Captured | undefined): readonly Verdict[] {
+function evaluate(
+  { part, stage }: StageRecord,
+  captured: Captured | undefined,
+  overlay: PracticeOverlay | null,
+): readonly Verdict[] {
   if (captured === undefined) return [];
   return evaluateStage({
     readings: captured.readings.map(({ reading }) => reading),
@@ -46,6 +57,7 @@ function evaluate({ part, stage }: StageRecord, captured: Captured | undefined):
       tracings: captured.tracings.map(({ entry }) => entry),
       otherCentricRelation: captured.otherCentricRelation,
     },
+    overlay,
   });
 }
 

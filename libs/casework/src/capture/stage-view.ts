@@ -1,10 +1,11 @@
 import type { StageView } from '@archwright/contracts';
-import { derivedValues } from '@archwright/measures';
+import { checkSettings, derivedValues } from '@archwright/measures';
 import { cautions } from '@archwright/protocol';
 import { ChecklistMark, PatientIdentity, type CheckVerdict } from '@archwright/records';
 import type { EntityManager } from 'typeorm';
 import type { Actor } from '../actor.js';
 import { cautionsAtVisit } from '../patients/caution-words.js';
+import { overlayInForce } from '../ranges/overlay-in-force.js';
 import { captureFields } from './capture-fields.js';
 import { loadCaptured, type Captured } from './captured.js';
 import { ruleOf } from './check-stage.js';
@@ -27,6 +28,7 @@ export async function viewStage(tx: EntityManager, actor: Actor, stageId: string
   const rows = await loadStandingRows(tx, [record]);
   const facts = factsOf(record, gates, evidence, rows);
   const standing = standingOf(facts);
+  const overlay = await overlayInForce(tx);
   const identity = await tx.findOneBy(PatientIdentity, { patientId: treatmentCase.patientId });
   return {
     id: stage.id,
@@ -42,9 +44,10 @@ export async function viewStage(tx: EntityManager, actor: Actor, stageId: string
     state: stage.state,
     ...(await viewVisit(tx, record)),
     milestones: [...part.milestones],
+    overlay,
     cautions: [...(await cautionsAtVisit(tx, treatmentCase.patientId)), ...cautionTexts(part.cautions)],
     checklist: await checklistOf(tx, record),
-    fields: captureFields(part, stage),
+    fields: captureFields(part, stage, checkSettings(overlay)),
     ...recordedIn(captured),
     verdicts: rows.verdicts.map(viewOf),
     checking: facts.checking,

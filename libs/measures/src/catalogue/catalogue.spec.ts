@@ -113,7 +113,24 @@ describe('a practice’s settings', () => {
     expect(settings.practiceVersion).toBe(7);
   });
 
+  it('keep the range of a region apart, and replace those of groups of people', () => {
+    const settings = checkSettings({
+      version: 2,
+      usual: { BORD: { min: 1, max: 4 }, NLA: { min: 85, max: 115 }, 'CSS/class-ii': { min: 2, max: 7 } },
+    });
+    const usual = (code: string, ...where: [object, string?]) => {
+      const measurement = measurementByCode(code);
+      return measurement.kind === 'number' ? settings.usual(measurement, ...where)?.range : undefined;
+    };
+    expect(usual('BORD', {}, 'upper-labial')).toEqual({ min: 1, max: 4 });
+    expect(usual('BORD', {}, 'post-dam')).toEqual({ min: 0.5, max: 1.5 });
+    expect(usual('NLA', { sex: 'female' })).toEqual({ min: 85, max: 115 });
+    expect(usual('CSS', { skeletalClass: 'class-ii' })).toEqual({ min: 2, max: 7 });
+    expect(usual('CSS', {})).toEqual({ min: 1, max: 2 });
+  });
+
   it.each([
+    ['of a group that it does not have', { usual: { 'CSS/class-iii': { min: 1, max: 2 } } }],
     ['past the plausible range', { usual: { OVD: { min: 30, max: 70 } } }],
     ['reversed', { usual: { OVD: { min: 70, max: 60 } } }],
     ['not finite', { usual: { OVD: { min: 60, max: Number.NaN } } }],

@@ -1,13 +1,15 @@
 import { measurementByCode } from '../catalogue/catalogue.js';
 import { OverlayError } from '../errors.js';
-import type { NumberMeasurement, Sex, SkeletalClass } from '../measurement.js';
+import type { GroupRange, NumberMeasurement, Sex, SkeletalClass } from '../measurement.js';
 import { projectDefault, type ClosedRange, type Source } from '../standing.js';
 import { RULE_LIMITS, type LimitCode, type RuleLimit } from './limits.js';
+import { USUAL_SUBJECTS, usualKey } from './usual-subjects.js';
 
 /** A practice's own usual ranges and project defaults. Plausible ranges and fixed limits are out of its reach. */
 export interface PracticeOverlay {
   /** Counted up by the practice at each change; stands in every verdict. */
   readonly version: number;
+  /** By the keys of {@link USUAL_SUBJECTS}, or a short code such as `IRD`. */
   readonly usual?: Readonly<Record<string, ClosedRange>>;
   readonly limits?: Readonly<Record<string, number>>;
 }
@@ -40,7 +42,7 @@ export interface CheckSettings {
 export function checkSettings(overlay: PracticeOverlay | null = null): CheckSettings {
   const usual = new Map(Object.entries(overlay?.usual ?? {}).map(([code, range]) => usualOverride(code, range)));
   const limits = new Map<string, RuleLimit>(RULE_LIMITS.map((limit) => [limit.code, limit]));
-  const own: Source = projectDefault(`the practice's own setting, version ${String(overlay?.version ?? 0)}`);
+  const own: Source = projectDefault(`the practice’s own setting, version ${String(overlay?.version ?? 0)}`);
   for (const [code, value] of Object.entries(overlay?.limits ?? {}))
     limits.set(code, limitOverride(limits.get(code), code, value, own));
   return {
@@ -51,28 +53,34 @@ export function checkSettings(overlay: PracticeOverlay | null = null): CheckSett
       return limit;
     },
     usual(measurement, person, region) {
-      const override = usual.get(measurement.code);
+      const group = groupFor(measurement, person, region);
+      // A region keeps its own range; of people the practice's one range for all takes the place of published groups.
+      const general = group?.region === undefined ? usual.get(measurement.code) : undefined;
+      const override = (group === null ? undefined : usual.get(usualKey(measurement, group))) ?? general;
       if (override !== undefined) return { range: override, source: own };
-      const range = publishedUsual(measurement, person, region);
+      const range = group?.range ?? measurement.usual;
       return range === null ? null : { range, source: measurement.source };
     },
   };
 }
 
-function usualOverride(code: string, range: ClosedRange): [string, ClosedRange] {
-  const measurement = measurementByCode(code);
-  if (measurement.kind !== 'number' && measurement.kind !== 'count') throw new OverlayError(code, 'it has no range');
+function usualOverride(key: string, range: ClosedRange): [string, ClosedRange] {
+  const [code = '', group] = key.split('/');
+  const { code: full } = measurementByCode(code);
+  const wanted = group === undefined ? full : `${full}/${group}`;
+  const subject = USUAL_SUBJECTS.find((one) => one.key === wanted);
+  if (subject === undefined) throw new OverlayError(key, 'it has no range');
   if (!Number.isFinite(range.min) || !Number.isFinite(range.max) || range.min > range.max) {
-    throw new OverlayError(code, 'the range needs a finite lower end that is not above its upper end');
+    throw new OverlayError(key, 'the range needs a finite lower end that is not above its upper end');
   }
-  const { plausible } = measurement;
+  const { plausible, unit } = subject.measurement;
   if (range.min < plausible.min || range.max > plausible.max) {
     throw new OverlayError(
-      code,
-      `it reaches past what is possible, ${String(plausible.min)} to ${String(plausible.max)} ${measurement.unit}`,
+      key,
+      `it reaches past what is possible, ${String(plausible.min)} to ${String(plausible.max)} ${unit}`,
     );
   }
-  return [measurement.code, range];
+  return [wanted, range];
 }
 
 function limitOverride(limit: RuleLimit | undefined, code: string, value: number, source: Source): RuleLimit {
@@ -85,16 +93,13 @@ function limitOverride(limit: RuleLimit | undefined, code: string, value: number
   return { ...limit, value, source };
 }
 
-function publishedUsual(
-  measurement: NumberMeasurement,
-  person: Person,
-  region: string | undefined,
-): ClosedRange | null {
-  const group = measurement.usualByGroup?.find(
+/** The group range that fits; null where the measurement's general range holds. */
+function groupFor(measurement: NumberMeasurement, person: Person, region: string | undefined): GroupRange | null {
+  const fitting = measurement.usualByGroup?.find(
     (candidate) =>
       (candidate.sex === undefined || candidate.sex === person.sex) &&
       (candidate.region === undefined || candidate.region === region) &&
       (candidate.skeletalClass === undefined || candidate.skeletalClass === person.skeletalClass),
   );
-  return group?.range ?? measurement.usual;
+  return fitting ?? null;
 }
