@@ -40,8 +40,10 @@ export async function sealAudit(tx: EntityManager, now: Date): Promise<number> {
     'SELECT sequence, hash FROM audit_seal ORDER BY sequence DESC LIMIT 1',
   );
   const entries: { id: string; canonical: string }[] = await tx.query(
-    `SELECT e.id, ${CANONICAL} AS canonical FROM audit_unsealed u JOIN audit_entry e USING (organisation_id, id)
-     ORDER BY e.happened_at, e.id LIMIT $1`,
+    `SELECT e.id, ${CANONICAL} AS canonical
+     FROM (SELECT e.* FROM audit_unsealed JOIN audit_entry e USING (organisation_id, id)
+           ORDER BY e.happened_at, e.id LIMIT $1) e
+     ORDER BY e.happened_at, e.id`,
     [SEALED_AT_ONCE],
   );
   const links: { sequence: number; entryId: string; previous: string; hash: string }[] = [];

@@ -56,8 +56,9 @@ export async function verifyAudit(tx: EntityManager): Promise<AuditVerification>
 function sealsAfter(tx: EntityManager, sequence: number): Promise<Seal[]> {
   return tx.query(
     `SELECT s.sequence, s.entry_id AS "entryId", s.previous_hash AS previous, s.hash, ${CANONICAL} AS canonical
-     FROM audit_seal s JOIN audit_entry e ON e.id = s.entry_id
-     WHERE s.sequence > $1 ORDER BY s.sequence LIMIT $2`,
+     FROM (SELECT * FROM audit_seal WHERE sequence > $1 ORDER BY sequence LIMIT $2) s
+       JOIN audit_entry e ON e.organisation_id = s.organisation_id AND e.id = s.entry_id
+     ORDER BY s.sequence`,
     [sequence, READ_AT_ONCE],
   );
 }
