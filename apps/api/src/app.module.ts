@@ -18,6 +18,7 @@ import { RipplesModule } from './ripples/ripples.module.js';
 import { OffersModule } from './offers/offers.module.js';
 import { HoldsModule } from './holds/holds.module.js';
 import { AppointmentsModule } from './appointments/appointments.module.js';
+import { FreedTimeModule } from './freed-time/freed-time.module.js';
 import { HealthModule } from './health/health.module.js';
 import { PracticeModule } from './practice/practice.module.js';
 import { ResourcesModule } from './resources/resources.module.js';
@@ -54,6 +55,7 @@ export class AppModule {
         HoldsModule,
         OffersModule,
         RipplesModule,
+        FreedTimeModule,
         CallTasksModule,
         CaughtMailModule,
         CustodyModule,

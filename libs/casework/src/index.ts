@@ -70,6 +70,7 @@ export { giveReply, viewReply, type ReplyPurpose, type ReplyView } from './remin
 export { type Post } from './reminders/post.js';
 export { remindersOfCase } from './reminders/reminder-views.js';
 export { reconcileReminders, scheduleReminders } from './reminders/schedule.js';
+export { freedTimeOf } from './freed-time/freed-time.js';
 export { planAgain } from './planning/plan-again.js';
 export { planCase } from './planning/plan-case.js';
 export { findResource, type FoundResource } from './practice/find-resource.js';

@@ -64,6 +64,8 @@ export const previewMove = z.strictObject({
   startsAt: instant,
   clinicianId: id.optional(),
   reason: sentence.optional(),
+  /** Left out: as few other visits move as possible. `earliest`: placement as early as possible. */
+  aim: z.enum(['fewest-moves', 'earliest']).optional(),
 });
 export type PreviewMove = z.output<typeof previewMove>;
 

@@ -321,3 +321,11 @@ export {
   type ScreeningFindingQuery,
   type ScreeningFindingView,
 } from './screening.js';
+export {
+  freedTimeQuery,
+  freedTimeTaker,
+  freedTimeView,
+  type FreedTimeQuery,
+  type FreedTimeTaker,
+  type FreedTimeView,
+} from './freed-time.js';

@@ -35,6 +35,8 @@ export {
 export { planOffers } from './chain/offers.js';
 export { replanChain, type CurrentVisit, type MovedPlan, type ReplanAim } from './replan/replan-chain.js';
 export { slotsKeepingRest, type KeepingStart } from './replan/slots-keeping-rest.js';
+export { timeOf, withHeld, type HeldTime, type SlotRange } from './replan/held-time.js';
+export { pullForward, type FreedTime } from './replan/pull-forward.js';
 export { earliestDelivery } from './replan/earliest-delivery.js';
 export { smallestRelaxations } from './explain/smallest-relaxations.js';
 export type { MachineChoice, MachineShop, ShopPlan } from './shop/machine-shop.js';

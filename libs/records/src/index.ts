@@ -41,6 +41,7 @@ export { recordAudit, sealAudit, type NewAuditEntry } from './history/audit.js';
 export { verifyAudit, type AuditVerification } from './history/verify-audit.js';
 export { appendCaseEvent, type NewCaseEvent } from './history/case-event.js';
 export { enqueueOutbox, markDispatched, takeDueOutbox } from './history/outbox.js';
+export { loadCaseTimes, type CaseTimes } from './snapshot/case-times.js';
 export { loadPatientSnapshot, type PatientScope } from './snapshot/load-patient-snapshot.js';
 export { loadSnapshot } from './snapshot/load-snapshot.js';
 export type { SnapshotScope } from './snapshot/snapshot-scope.js';

@@ -65,6 +65,7 @@ export interface Records {
   readonly finding: string;
   readonly clinic: string;
   readonly chair: string;
+  readonly clinician: string;
   readonly laboratory: string;
   readonly pathVersion: string;
   /** Day of the appointment. */
@@ -88,8 +89,10 @@ export async function openWalledPractice(): Promise<WalledPractice> {
   const [clinic, otherClinic] = practice.clinics;
   const [laboratory] = practice.laboratories;
   const chair = clinic?.chairs[0];
+  const clinician = clinic?.clinicians[0];
   const path = practice.paths.find(({ code }) => code === 'repair');
-  if (!clinic || !otherClinic || !laboratory || !chair || !path) throw new Error('The demonstration lacks something.');
+  if (!clinic || !otherClinic || !laboratory || !chair || !clinician || !path)
+    throw new Error('The demonstration lacks something.');
 
   const patient = await desk.call({
     method: 'POST',
@@ -168,6 +171,7 @@ export async function openWalledPractice(): Promise<WalledPractice> {
       ripple: preview.id,
       clinic: clinic.id,
       chair: chair.id,
+      clinician: clinician.id,
       laboratory: laboratory.id,
       pathVersion: path.versionId,
       on: visit.startsAt.slice(0, 10),

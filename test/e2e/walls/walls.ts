@@ -189,6 +189,13 @@ export const WALLS: Readonly<Record<string, Wall>> = {
     body: ({ on }) => ({ disinfection: { agent: 'any', at: `${on}T10:00:00Z` } }),
   },
 
+  'GET /freed-time': {
+    roles: DESK,
+    answers: SEEN,
+    path: ({ clinic, clinician, on }) =>
+      `/freed-time?clinicId=${clinic}&clinicianId=${clinician}&startsAt=${on}T10:00:00Z&endsAt=${on}T11:00:00Z`,
+  },
+
   'GET /remake-alerts': { roles: EVERY_WORKPLACE, answers: LISTED },
   'GET /remake-alerts/{id}': { roles: EVERY_WORKPLACE, answers: SEEN, path: ({ alert }) => `/remake-alerts/${alert}` },
   'POST /remake-alerts': {

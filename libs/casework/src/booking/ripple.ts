@@ -25,14 +25,14 @@ export class NoSuchTimeError extends DomainError {
 
 /**
  * What it would take to move a visit to a start that a person chose: as many other visits as possible stay, then as much
- * laboratory work. Nothing is changed; the plan is kept so that exactly it can be applied.
+ * laboratory work, unless placement is to come as early as possible. Nothing is changed; the plan is kept so that exactly it can be applied.
  *
  * @throws {NoSuchTimeError} when the visit cannot start then
  */
 export async function previewMove(
   { db, searches }: PlanningMeans,
   actor: Actor,
-  { appointmentId, startsAt, clinicianId, reason }: PreviewMove,
+  { appointmentId, startsAt, clinicianId, reason, aim }: PreviewMove,
   now: Date,
 ): Promise<Ripple> {
   const startMs = Date.parse(startsAt);
@@ -45,7 +45,7 @@ export async function previewMove(
     loadChanging(tx, actor, appointmentId, now),
   );
   const chosen = { stage: stage.code, startMs, clinicianId: clinicianId ?? null };
-  const replan = await searches.replan({ ...basis.search, chosen });
+  const replan = await searches.replan({ ...basis.search, chosen }, aim);
   if (replan === null)
     throw new NoSuchTimeError(
       'The visit cannot start then: chair, people or patient are taken, or the waits before and after it do not fit. ' +

@@ -1,5 +1,5 @@
 import type { RequestOffers } from '@archwright/contracts';
-import type { PlanRequest } from '@archwright/protocol';
+import type { CaseChain, PlanRequest, PracticeSnapshot } from '@archwright/protocol';
 import {
   Clinic,
   Patient,
@@ -45,6 +45,14 @@ export interface PlanningOptions {
   readonly keepsStep: (loaded: LoadedChain, bookings: readonly StageBooking[]) => (step: LabStep) => boolean;
   /** Look at clinics beyond the accepted ones as well: for finding a way out. */
   readonly everyClinic: boolean;
+  /** What is read once for many cases; left out: read for this one, without its own bookings. */
+  readonly shared?: SharedPractice | undefined;
+}
+
+/** A practice that several cases are planned in, over the same weeks. */
+export interface SharedPractice {
+  readonly practice: PracticeSnapshot;
+  readonly horizonWeeks: number;
 }
 
 /**
@@ -77,14 +85,14 @@ async function loadRequest(
   const booked = bookings.filter((booking) => !hasBegun(booking)).map(({ stage }) => stage.code);
   const reviews = await loadDueReviews(tx, treatmentCase.id, options.review);
   const chain = withReviews(loaded.chain, reviews);
-  const isSlow = chain.stages.some(({ milestones }) => milestones.some((each) => SLOW_MILESTONES.includes(each)));
-  const horizonWeeks = isSlow ? HORIZON_WITH_HEALING_WEEKS : HORIZON_WEEKS;
+  const { shared } = options;
+  const horizonWeeks = shared?.horizonWeeks ?? horizonWeeksOf(chain);
   const anyClinic = options.relax?.anyClinic === true;
   const accepted = options.clinicIds ?? treatmentCase.clinicIds;
   const clinicIds = anyClinic || options.everyClinic ? await everyClinic(tx, accepted) : accepted;
   const withoutCaseIds = [treatmentCase.id];
   const scope = { clinicIds, fromMs: nowMs, untilMs: nowMs + (horizonWeeks + 1) * WEEK_MS, withoutCaseIds };
-  const practice = await loadSnapshot(tx, scope, now);
+  const practice = shared === undefined ? await loadSnapshot(tx, scope, now) : partFor(shared.practice, clinicIds);
   const patient = await loadPatient(tx, treatmentCase, scope, now);
   const zone = practice.clinics[0]?.zone ?? patient.zone;
   return {
@@ -92,7 +100,10 @@ async function loadRequest(
     progress: onlyReview(progressWithArrivals(loaded.progress, bookings), reviews, booked),
     fixedStages: fixedStages(bookings, options.keeps),
     fixedSteps: fixedSteps(loaded.rows.steps, nowMs, options.keepsStep(loaded, bookings)),
-    practice: await withRoomyBatches(tx, practice, treatmentCase.id, loaded.rows.arches.length),
+    practice: await withRoomyBatches(tx, practice, treatmentCase.id, {
+      units: loaded.rows.arches.length,
+      onlyOwn: shared !== undefined,
+    }),
     patient,
     wishes: {
       clinicIds: anyClinic ? clinicIds : accepted,
@@ -106,6 +117,16 @@ async function loadRequest(
     lagOverrides: withLongerWaits(chain, waitsForReviews(chain, reviews), options.relax?.extraWaitDays ?? {}),
     ignoreUnavailable: options.relax?.ignoreUnavailable === true,
   };
+}
+
+export function horizonWeeksOf({ stages }: CaseChain): number {
+  const isSlow = stages.some(({ milestones }) => milestones.some((each) => SLOW_MILESTONES.includes(each)));
+  return isSlow ? HORIZON_WITH_HEALING_WEEKS : HORIZON_WEEKS;
+}
+
+/** The clinics that matter to a case, in its order. */
+function partFor(practice: PracticeSnapshot, clinicIds: readonly string[]): PracticeSnapshot {
+  return { ...practice, clinics: clinicIds.flatMap((id) => practice.clinics.find((clinic) => clinic.id === id) ?? []) };
 }
 
 /** The patient with the wishes of this case, at the place where its visits are made. */
@@ -144,19 +165,22 @@ async function everyClinic(tx: EntityManager, accepted: readonly string[]): Prom
 
 /**
  * Runs that the case could join: with room for all of its arches, and with somebody else's work in them, since a run of
- * this case alone ends when its work moves.
+ * this case alone ends when its work moves. When several cases are planned together (`onlyOwn`), the runs that it is in
+ * already: two cases must not be promised the same room.
  */
 async function withRoomyBatches(
   tx: EntityManager,
   practice: PlanRequest['practice'],
   caseId: string,
-  units: number,
+  { units, onlyOwn }: { readonly units: number; readonly onlyOwn: boolean },
 ): Promise<PlanRequest['practice']> {
   const rows: { id: string }[] = await tx.query(
     `SELECT b.id FROM batch b WHERE b.size >= $2 + (
        SELECT nullif(coalesce(sum(m.units), 0), 0) FROM batch_member m JOIN lab_step s ON s.id = m.lab_step_id
-       WHERE m.batch_id = b.id AND s.case_id <> $1)`,
-    [caseId, units],
+       WHERE m.batch_id = b.id AND s.case_id <> $1)
+     AND (NOT $3 OR EXISTS (SELECT FROM batch_member m JOIN lab_step s ON s.id = m.lab_step_id
+       WHERE m.batch_id = b.id AND s.case_id = $1))`,
+    [caseId, units, onlyOwn],
   );
   const roomy = new Set(rows.map(({ id }) => id));
   return {

@@ -3,7 +3,7 @@ import { Occupancy } from '@archwright/records';
 import { In, type EntityManager } from 'typeorm';
 import type { Actor } from '../actor.js';
 import { homeTravelOf, type StageBooking } from './bookings.js';
-import { loadPlanningBasis, type PlanningBasis } from './planning-basis.js';
+import { loadPlanningBasis, type PlanningBasis, type SharedPractice } from './planning-basis.js';
 import type { BookedVisit, ReplanSearch } from './replan-search.js';
 
 /** A case that is about to be planned anew around what is booked. */
@@ -15,9 +15,16 @@ export interface ReplanBasis extends PlanningBasis {
 export const isMovable = ({ appointment }: StageBooking, now: Date): boolean =>
   (appointment.state === 'booked' || appointment.state === 'provisional') && appointment.startsAt > now;
 
+/** When several cases are planned anew at once. */
+export interface Among {
+  readonly shared: SharedPractice;
+  /** Bookings to come that are not to move all the same, such as those of tomorrow. */
+  readonly stays: (booking: StageBooking) => boolean;
+}
+
 /**
- * The case with every booking to come free to move. Stages after the last booked one stay unplanned, except `wanted`, and
- * so do checks that nobody booked.
+ * The case with every booking to come free to move, but for those that `among` keeps. Stages after the last booked one
+ * stay unplanned, except `wanted`, and so do checks that nobody booked.
  *
  * @param wanted stage that has to be planned although it has no booking, such as one whose visit was missed
  */
@@ -25,15 +32,18 @@ export async function loadReplanBasis(
   tx: EntityManager,
   actor: Actor,
   caseId: string,
-  wanted: string,
+  wanted: string | null,
   now: Date,
+  among: Among | null = null,
 ): Promise<ReplanBasis> {
   const nothing = () => false;
-  const options = { keeps: nothing, keepsStep: () => nothing, everyClinic: false };
+  const stays = (booking: StageBooking) => isMovable(booking, now) && among?.stays(booking) === true;
+  const options = { keeps: stays, keepsStep: () => nothing, everyClinic: false, shared: among?.shared };
   const basis = await loadPlanningBasis(tx, actor, caseId, options, now);
   const { chain } = basis.loaded;
-  const movable = basis.bookings.filter((booking) => isMovable(booking, now));
-  const inPlan = new Set([wanted, ...movable.map(({ stage }) => stage.code)]);
+  const toCome = basis.bookings.filter((booking) => isMovable(booking, now));
+  const movable = toCome.filter((booking) => !stays(booking));
+  const inPlan = new Set([...(wanted === null ? [] : [wanted]), ...toCome.map(({ stage }) => stage.code)]);
   const lastPosition = Math.max(...chain.stages.filter(({ code }) => inPlan.has(code)).map(({ position }) => position));
   const isLeftOut = ({ code, position, isReview }: (typeof chain.stages)[number]) =>
     position > lastPosition || (isReview && !inPlan.has(code));

@@ -158,7 +158,12 @@ function wayTo(stage: string, { remaining }: PlanNames): number {
   return visit === undefined ? 0 : wayMs(visit);
 }
 
-function currentOf(problem: ChainProblem, names: PlanNames, booked: readonly BookedVisit[]): (CurrentVisit | null)[] {
+/** Where each visit of the problem is booked now; null for one that is not. */
+export function currentOf(
+  problem: ChainProblem,
+  names: PlanNames,
+  booked: readonly BookedVisit[],
+): (CurrentVisit | null)[] {
   return problem.visits.map(({ key }) => {
     const now = booked.find(({ stage }) => stage === key);
     return now === undefined

@@ -3,6 +3,7 @@ import { ThreadPool, threadEntry } from '@archwright/jobs';
 import type { ReplanAim } from '@archwright/planner';
 import type { PlanRequest } from '@archwright/protocol';
 import type { DataSource } from 'typeorm';
+import type { TakersPlan, TakersSearch } from '../freed-time/search-takers.js';
 import type { Refusal } from './refusal-words.js';
 import type { KeepingStart, Replan, ReplanSearch } from './replan-search.js';
 import type { OffersFound, SearchAnswer, SearchInput, SearchName } from './search-tasks.js';
@@ -50,6 +51,11 @@ export class Searches {
     most: number,
   ): Promise<readonly KeepingStart[]> {
     return this.run('startsKeepingRest', { search: { request, booked }, stage, most });
+  }
+
+  /** What cases could make of time that has become free. */
+  takers(search: TakersSearch, signal?: AbortSignal): Promise<readonly TakersPlan[]> {
+    return this.run('takers', search, signal);
   }
 
   /** Ends the threads; searches under way are refused. */

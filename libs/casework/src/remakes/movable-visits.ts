@@ -1,6 +1,6 @@
 import type { Interval } from '@archwright/calendar';
 import type { EntityManager } from 'typeorm';
-import type { ResourceTimes } from './snapshot-changes.js';
+import type { ResourceTimes } from '../planning/snapshot-changes.js';
 
 /** A booked visit of another case, with the time that would be free if it moved. */
 export interface MovableVisit {

@@ -3,7 +3,7 @@ import type { ReplanBasis } from '../planning/replan-basis.js';
 import type { Replan, ReplanSearch } from '../planning/replan-search.js';
 import type { FoundPlan } from '../planning/search.js';
 import type { MovableVisit } from './movable-visits.js';
-import { timesOf, withFreed, withTaken } from './snapshot-changes.js';
+import { timesOf, withFreed, withTaken } from '../planning/snapshot-changes.js';
 
 /** Visits of other cases that are tried in turn, so that the answer comes within a minute. Project default. */
 const MOST_TRIED = 8;

@@ -1,0 +1,38 @@
+import { loadCaseTimes, loadSnapshot } from '@archwright/records';
+import type { EntityManager } from 'typeorm';
+import { withTaken, type ResourceTimes } from './snapshot-changes.js';
+import type { SharedPractice } from './planning-basis.js';
+
+const WEEK_MS = 7 * 86_400_000;
+
+/** A practice in which only what stays is taken, and who holds what of the rest. */
+export interface JointPractice extends SharedPractice {
+  /** Time that planning one case anew gives back, by case. */
+  readonly held: ReadonlyMap<string, ResourceTimes>;
+}
+
+export interface JointScope {
+  readonly clinicIds: readonly string[];
+  readonly horizonWeeks: number;
+  /** A visit that starts earlier stays. */
+  readonly movableFrom: Date;
+  /** Visits that move whenever they start. */
+  readonly movingAppointmentIds?: readonly string[];
+}
+
+/**
+ * Read once for all cases: the queries don't grow with their number. A case's own problem is this practice less what the
+ * other cases hold.
+ */
+export async function loadJointPractice(
+  tx: EntityManager,
+  { clinicIds, horizonWeeks, movableFrom, movingAppointmentIds = [] }: JointScope,
+  now: Date,
+): Promise<JointPractice> {
+  const fromMs = now.getTime();
+  const window = { fromMs, untilMs: fromMs + (horizonWeeks + 1) * WEEK_MS };
+  const scope = { ...window, movableFromMs: movableFrom.getTime(), movingAppointmentIds };
+  const { movable, staying, caseIds } = await loadCaseTimes(tx, scope, now);
+  const withoutCases = await loadSnapshot(tx, { ...window, clinicIds, withoutCaseIds: caseIds }, now);
+  return { practice: withTaken(withoutCases, staying), horizonWeeks, held: movable };
+}

@@ -1,0 +1,95 @@
+import type { ChainPlan, ChainProblem, ChainResource, SlotBits } from '../chain/model.js';
+
+/** Slots, half-open. */
+export interface SlotRange {
+  readonly startSlot: number;
+  readonly endSlot: number;
+}
+
+/** What a plan takes of each resource, by the resource's key. */
+export type HeldTime = ReadonlyMap<string, readonly SlotRange[]>;
+
+/** Everything that a plan takes: chairs, people, kits until they are ready again, and bench places; a batch that is joined is taken already. */
+export function timeOf({ visits, operations }: Pick<ChainPlan, 'visits' | 'operations'>): HeldTime {
+  const held = new Map<string, SlotRange[]>();
+  const take = (key: string | null, range: SlotRange): void => {
+    if (key === null || key === '') return;
+    const known = held.get(key);
+    if (known === undefined) held.set(key, [range]);
+    else known.push(range);
+  };
+  for (const { startSlot, endSlot, chair, clinician, assistant, kits } of visits) {
+    for (const key of [chair, clinician, assistant]) take(key, { startSlot, endSlot });
+    for (const { unit, readySlot } of kits) take(unit, { startSlot, endSlot: readySlot });
+  }
+  for (const { place, holds } of operations) for (const range of holds) take(place, range);
+  return held;
+}
+
+export function overlap(one: HeldTime, other: HeldTime): boolean {
+  const [few, many] = one.size <= other.size ? [one, other] : [other, one];
+  for (const [key, ranges] of few) {
+    const against = many.get(key);
+    if (against === undefined) continue;
+    if (ranges.some((a) => against.some((b) => a.startSlot < b.endSlot && b.startSlot < a.endSlot))) return true;
+  }
+  return false;
+}
+
+/**
+ * The problem with time of its resources taken by others. What nobody touches stays the same object, so that a cache
+ * finds again what it made of it.
+ */
+export function withHeld(problem: ChainProblem, held: Iterable<HeldTime>): ChainProblem {
+  const ranges = new Map<string, SlotRange[]>();
+  for (const each of held) {
+    for (const [key, taken] of each) ranges.set(key, [...(ranges.get(key) ?? []), ...taken]);
+  }
+  const made = new Map<string, Map<SlotBits, SlotBits>>();
+  const left = <Resource extends ChainResource>(resource: Resource): Resource => {
+    const taken = ranges.get(resource.key);
+    if (taken === undefined) return resource;
+    let known = made.get(resource.key);
+    if (known === undefined) made.set(resource.key, (known = new Map()));
+    let free = known.get(resource.free);
+    if (free === undefined) known.set(resource.free, (free = without(resource.free, taken, problem.slotCount)));
+    return { ...resource, free };
+  };
+  return eachResource(problem, left);
+}
+
+function eachResource(
+  problem: ChainProblem,
+  change: <Resource extends ChainResource>(resource: Resource) => Resource,
+): ChainProblem {
+  return {
+    ...problem,
+    visits: problem.visits.map((visit) => ({
+      ...visit,
+      options: visit.options.map((option) => ({
+        ...option,
+        clinicians: option.clinicians.map(change),
+        chairs: option.chairs.map(change),
+        assistants: option.assistants?.map(change) ?? null,
+        kits: option.kits.map((kit) => ({ ...kit, units: kit.units.map(change) })),
+      })),
+    })),
+    phases: problem.phases.map((phase) => ({
+      ...phase,
+      labs: phase.labs.map((lab) => ({
+        ...lab,
+        operations: lab.operations.map((operation) => ({ ...operation, places: operation.places.map(change) })),
+      })),
+    })),
+  };
+}
+
+function without(free: SlotBits, taken: readonly SlotRange[], slotCount: number): SlotBits {
+  const bits = free.slice();
+  for (const { startSlot, endSlot } of taken) {
+    for (let slot = Math.max(0, startSlot); slot < Math.min(endSlot, slotCount); slot++) {
+      bits[slot >> 5]! &= ~(1 << (slot & 31));
+    }
+  }
+  return bits;
+}
