@@ -1,5 +1,5 @@
 import { jest } from '@jest/globals';
-import { caseView, freedTimeView, ripple, type AppointmentView, appointmentView } from '@archwright/contracts';
+import { appointmentView, caseView, freedTimeView, ripple, type AppointmentView } from '@archwright/contracts';
 import { bookedCase, found, openBookingPractice, type BookingPractice } from './booking-practice.js';
 import { refusal } from './capture-chairside.js';
 
@@ -12,7 +12,6 @@ describe('time that has become free', () => {
 
   beforeAll(async () => {
     practice = await openBookingPractice();
-    // Only one day of the week suits the second patient, so that the first one's time is in the way of an earlier plan.
     const first = await bookedCase(practice, { clinics: 1 });
     const visit = found(first.stages.find(({ appointmentId }) => appointmentId !== null));
     given = await practice.desk.call({

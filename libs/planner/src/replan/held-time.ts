@@ -26,16 +26,6 @@ export function timeOf({ visits, operations }: Pick<ChainPlan, 'visits' | 'opera
   return held;
 }
 
-export function overlap(one: HeldTime, other: HeldTime): boolean {
-  const [few, many] = one.size <= other.size ? [one, other] : [other, one];
-  for (const [key, ranges] of few) {
-    const against = many.get(key);
-    if (against === undefined) continue;
-    if (ranges.some((a) => against.some((b) => a.startSlot < b.endSlot && b.startSlot < a.endSlot))) return true;
-  }
-  return false;
-}
-
 /**
  * The problem with time of its resources taken by others. What nobody touches stays the same object, so that a cache
  * finds again what it made of it.
@@ -49,8 +39,8 @@ export function withHeld(problem: ChainProblem, held: Iterable<HeldTime>): Chain
   const left = <Resource extends ChainResource>(resource: Resource): Resource => {
     const taken = ranges.get(resource.key);
     if (taken === undefined) return resource;
-    let known = made.get(resource.key);
-    if (known === undefined) made.set(resource.key, (known = new Map()));
+    const known = made.get(resource.key) ?? new Map<SlotBits, SlotBits>();
+    made.set(resource.key, known);
     let free = known.get(resource.free);
     if (free === undefined) known.set(resource.free, (free = without(resource.free, taken, problem.slotCount)));
     return { ...resource, free };
