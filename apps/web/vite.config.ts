@@ -1,6 +1,7 @@
 import { fileURLToPath } from 'node:url';
 import react from '@vitejs/plugin-react';
 import { defineConfig } from 'vite';
+import { compressed } from './compressed.js';
 
 const fromRoot = (path: string): string => fileURLToPath(new URL(`../../${path}`, import.meta.url));
 
@@ -19,7 +20,7 @@ const BROWSER_LIBS = [
 
 export default defineConfig({
   root: fromRoot('apps/web'),
-  plugins: [react()],
+  plugins: [react(), compressed()],
   resolve: {
     alias: BROWSER_LIBS.map((lib) => ({
       find: `@archwright/${lib}`,

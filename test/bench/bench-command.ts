@@ -2,11 +2,12 @@ import { UsageError } from '../../apps/cli/src/arguments.js';
 import { machine } from './figures.js';
 
 const USAGE =
-  'npm run bench:offers, npm run bench:http, npm run bench:screening, npm run bench:tracing, npm run bench:solve -- --data FOLDER';
+  'npm run bench:offers, npm run bench:http, npm run bench:web [-- --loads N], npm run bench:screening, npm run bench:tracing, npm run bench:solve -- --data FOLDER';
 
 /** Measures and prints a table with the machine it was taken on; standard output holds nothing else. */
 export async function benchCommand([what = '', ...rest]: readonly string[]): Promise<number> {
-  if (rest.length > 0 && what !== 'solve') throw new UsageError(`"${rest.join(' ')}" is not understood.`, USAGE);
+  if (rest.length > 0 && what !== 'solve' && what !== 'web')
+    throw new UsageError(`"${rest.join(' ')}" is not understood.`, USAGE);
   if (what === 'bare') {
     const { serveBare } = await import('./bare-service.js');
     await serveBare();
@@ -22,6 +23,7 @@ export async function benchCommand([what = '', ...rest]: readonly string[]): Pro
 async function benchOf(what: string): Promise<(args: readonly string[]) => Promise<string>> {
   if (what === 'offers') return (await import('./bench-offers.js')).benchOffers;
   if (what === 'tracing') return (await import('./bench-tracing.js')).benchTracing;
+  if (what === 'web') return (await import('./bench-web.js')).benchWeb;
   if (what === 'http') return (await import('./bench-http.js')).benchHttp;
   if (what === 'screening') return (await import('./bench-screening.js')).benchScreening;
   if (what === 'solve') return (await import('./bench-solve.js')).benchSolve;

@@ -4,10 +4,9 @@ import autocannon from 'autocannon';
 import { caseView, holdView, offersView, patientView, practiceView, type PracticeView } from '@archwright/contracts';
 import { ApiSession } from '../../apps/cli/src/demo/api-session.js';
 import { demoPassword } from '../../apps/cli/src/demo/scenario.js';
-import { freePort } from '../../apps/cli/src/embedded-postgres/free-port.js';
-import { startService } from '../../apps/cli/src/start/service-process.js';
 import { UndoList } from '../../apps/cli/src/start/undo-list.js';
-import { NOW, openBenchPractice } from './bench-practice.js';
+import { openBenchPractice } from './bench-practice.js';
+import { startBenchApi } from './bench-service.js';
 import { ms, percentile, table } from './figures.js';
 
 const SECONDS = 10;
@@ -20,7 +19,7 @@ export async function benchHttp(): Promise<string> {
   const undo = new UndoList();
   try {
     const { databaseUrl } = await openBenchPractice(undo);
-    const url = await startApi(databaseUrl, undo);
+    const url = await startBenchApi(databaseUrl, undo);
     const desk = new ApiSession(url);
     await desk.signIn(DESK, demoPassword);
     const practice = await desk.call({ method: 'GET', path: '/practice', answer: practiceView });
@@ -44,19 +43,6 @@ export async function benchHttp(): Promise<string> {
   } finally {
     await undo.undo();
   }
-}
-
-async function startApi(databaseUrl: string, undo: UndoList): Promise<string> {
-  const port = await freePort();
-  const api = await startService('api', {
-    DATABASE_URL: databaseUrl,
-    SESSION_SECRET: 'a-secret-of-the-bench-long-enough-for-it',
-    LOG_LEVEL: 'silent',
-    PORT: String(port),
-    ARCHWRIGHT_CLOCK: NOW.toISOString(),
-  });
-  await undo.add(() => api.stop());
-  return `http://127.0.0.1:${String(port)}`;
 }
 
 async function startBare(undo: UndoList): Promise<string> {

@@ -25,6 +25,17 @@ describe('npm start', () => {
     expect(await ready.json()).toEqual({ status: 'ready' });
   });
 
+  it('sends its pages compressed to a browser that takes them, and plain to one that does not', async () => {
+    const page = await (await fetch(service.url)).text();
+    const script = new URL(/src="([^"]+\.js)"/.exec(page)?.[1] ?? '', service.url);
+    const compressed = await fetch(script, { headers: { 'accept-encoding': 'br' } });
+    const plain = await fetch(script, { headers: { 'accept-encoding': 'identity' } });
+    expect(compressed.headers.get('content-encoding')).toBe('br');
+    expect(compressed.headers.get('vary')).toContain('accept-encoding');
+    expect(plain.headers.get('content-encoding')).toBeNull();
+    expect(await compressed.text()).toBe(await plain.text());
+  });
+
   it('refuses a second start on the same folder, and names the process that holds it', async () => {
     const second = runCommandLine(['start', '--port', '0', '--data', folder.path]);
     expect(await second.ended).toBe(1);

@@ -19,7 +19,7 @@ export async function servePages(server: FastifyInstance, webRoot: string): Prom
       .filter((entry) => entry.isFile())
       .map((entry) => `/${relative(root, join(entry.parentPath, entry.name)).split(sep).join('/')}`),
   );
-  await server.register(fastifyStatic, { root, serve: false });
+  await server.register(fastifyStatic, { root, serve: false, preCompressed: true });
   server.get('/*', (request, reply) => {
     const [path = '/'] = request.url.split('?');
     if (SERVICE_PATHS.test(path)) {

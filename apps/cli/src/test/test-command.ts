@@ -1,7 +1,7 @@
 import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { readArguments, UsageError } from '../arguments.js';
-import { findOrInstall } from './find-program.js';
+import { findChromium } from './find-chromium.js';
 import { runJest } from './jest-run.js';
 import { lint } from './lint.js';
 import { stopPrograms } from './run-program.js';
@@ -12,9 +12,7 @@ const PARTS = ['lint', 'unit', 'e2e', 'redis', 'faults', 'browser'] as const;
 const USAGE = `npm test [-- [--only ${PARTS.join(',')}] [PATTERN ...]]`;
 /** West and east of Greenwich, one of them off the whole hour. */
 const HOST_ZONES = ['America/New_York', 'Asia/Kolkata'];
-const CHROMIUM = ['chromium', 'chromium-browser', 'google-chrome', 'google-chrome-stable'];
 const TITLES = { e2e: 'End to end', faults: 'Faults' } as const;
-const MAC_CHROMIUM = '/Applications/Chromium.app/Contents/MacOS/Chromium';
 
 /** Everything that decides whether a change is good; the last line holds the sums. */
 export async function testCommand(args: readonly string[]): Promise<number> {
@@ -124,11 +122,7 @@ async function runInBrowser(
   tally: Tally,
 ): Promise<void> {
   if (!existsSync('test/browser')) return;
-  const chosen = process.env.CHROMIUM_PATH;
-  const chromium = await findOrInstall(
-    [...(chosen === undefined ? [] : [chosen]), ...CHROMIUM, MAC_CHROMIUM],
-    'chromium',
-  );
+  const chromium = await findChromium();
   if (chromium === undefined) {
     tally.skip(
       'The browser tests: no Chromium was found',
