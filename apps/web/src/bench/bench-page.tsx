@@ -31,6 +31,8 @@ export function BenchPage() {
   const atRisk = load.data?.atRisk ?? [];
   const pauses = openAlerts(alerts.data?.items ?? [], laboratory.zone, today);
   const warns = atRisk.length + pauses.length > 0;
+  // The lists wait for what stands above and beside them, so that nothing jumps away under a finger.
+  const isWhole = !load.isPending && !alerts.isPending;
 
   return (
     <>
@@ -74,24 +76,26 @@ export function BenchPage() {
             </div>
           </Waiting>
         ) : null}
-        <div className={warns ? 'bench-lists' : undefined}>
-          {warns ? (
-            <div className="stack">
-              <PauseList rows={pauses} />
-              <RiskList atRisk={atRisk} laboratoryId={laboratory.id} from={from} />
-            </div>
-          ) : null}
-          <WorkList
-            dispatch={dispatch}
-            centres={laboratory.workCentres}
-            centre={centre}
-            on={on}
-            today={today}
-            onCentre={(picked) => {
-              show(on, picked);
-            }}
-          />
-        </div>
+        {isWhole ? (
+          <div className={warns ? 'bench-lists' : undefined}>
+            {warns ? (
+              <div className="stack">
+                <PauseList rows={pauses} />
+                <RiskList atRisk={atRisk} laboratoryId={laboratory.id} from={from} />
+              </div>
+            ) : null}
+            <WorkList
+              dispatch={dispatch}
+              centres={laboratory.workCentres}
+              centre={centre}
+              on={on}
+              today={today}
+              onCentre={(picked) => {
+                show(on, picked);
+              }}
+            />
+          </div>
+        ) : null}
       </div>
     </>
   );
