@@ -10,6 +10,7 @@ import { CustodyModule } from './custody/custody.module.js';
 import { CaughtMailModule } from './caught-mail/caught-mail.module.js';
 import { CautionsModule } from './cautions/cautions.module.js';
 import { DemoClockModule } from './demo-clock/demo-clock.module.js';
+import { ChangesModule } from './changes/changes.module.js';
 import { LabOrdersModule } from './lab-orders/lab-orders.module.js';
 import { LabModule } from './lab/lab.module.js';
 import { RemindersModule } from './reminders/reminders.module.js';
@@ -58,6 +59,7 @@ export class AppModule {
         FreedTimeModule,
         CallTasksModule,
         CaughtMailModule,
+        ChangesModule,
         CustodyModule,
         DemoClockModule,
         LabModule,

@@ -27,6 +27,7 @@ export { isOfferGone, OfferTakenError } from './booking/offer-taken.js';
 export { applyRipple, previewCancel, previewMove } from './booking/ripple.js';
 export { actOnVisit } from './booking/visit-actions.js';
 export { changeCaseState } from './cases/change-state.js';
+export { changeNewsFor } from './changes/change-news.js';
 export { listCases, listLabCases } from './cases/list-cases.js';
 export { openCase } from './cases/open-case.js';
 export { recordConsent } from './cases/record-consent.js';

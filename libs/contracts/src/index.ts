@@ -303,6 +303,7 @@ export {
   type LabMaterial,
   type RecordCaution,
 } from './caution.js';
+export { changeNews, changePosition, changesQuery, type Change, type ChangeNews, type ChangesQuery } from './change.js';
 export {
   decideTransfer,
   transferPage,

@@ -40,6 +40,7 @@ export { nextCaseNumber } from './case/case-number.js';
 export { recordAudit, sealAudit, type NewAuditEntry } from './history/audit.js';
 export { verifyAudit, type AuditVerification } from './history/verify-audit.js';
 export { appendCaseEvent, type NewCaseEvent } from './history/case-event.js';
+export { changesSince, type Change, type ChangesSince } from './history/changes-since.js';
 export { enqueueOutbox, markDispatched, takeDueOutbox } from './history/outbox.js';
 export { loadCaseTimes, type CaseTimes } from './snapshot/case-times.js';
 export { loadPatientSnapshot, type PatientScope } from './snapshot/load-patient-snapshot.js';

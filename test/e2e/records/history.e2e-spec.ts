@@ -1,9 +1,11 @@
 import {
   CaseEvent,
   appendCaseEvent,
+  changesSince,
   enqueueOutbox,
   inOrganisation,
   markDispatched,
+  readInOrganisation,
   recordAudit,
   sealAudit,
   takeDueOutbox,
@@ -12,6 +14,7 @@ import {
   type Work,
 } from '@archwright/records';
 import { NOW, aCase, aPractice, nth, type TestPractice } from './records-practice.js';
+import { until } from '../../support/until.js';
 import { openRecordsDatabase, type RecordsDatabase } from './records-database.js';
 
 let db: RecordsDatabase;
@@ -45,6 +48,52 @@ describe('a case history', () => {
     await expect(inside((tx) => tx.update(CaseEvent, { caseId }, { kind: 'other' }))).rejects.toThrow(
       /permission denied/,
     );
+  });
+});
+
+describe('changes since a position', () => {
+  const look = (since: bigint | null, organisationId = practice.organisationId) =>
+    readInOrganisation(db.app, organisationId, (tx) => changesSince(tx, since));
+  /** Looks again and again, as the service does: transactions of other suites may hold the latest back for a moment. */
+  async function tellUntil(from: bigint, enough: (told: string[]) => boolean): Promise<string[]> {
+    const told: string[] = [];
+    let since = from;
+    await until(async () => {
+      const { position, changes } = await look(since);
+      since = position;
+      told.push(...(changes ?? []).map(({ id }) => id ?? ''));
+      return enough(told);
+    });
+    return told;
+  }
+
+  it('tells each once, also one that began earlier and was committed later than another', async () => {
+    const { position } = await look(null);
+    const [early, late] = [deed('begun-first'), deed('committed-first')];
+    const toldMeanwhile = await inside(async (tx) => {
+      await recordAudit(tx, early);
+      await inside((other) => recordAudit(other, late));
+      return (await look(position)).changes;
+    });
+    expect(toldMeanwhile).toEqual([]);
+    const told = await tellUntil(position, ({ length }) => length >= 2);
+    expect(told.sort()).toEqual([early.subjectId, late.subjectId].sort());
+  });
+
+  it('tells of a case that its history grew, and nothing of another organisation', async () => {
+    const other = await aPractice(db.app);
+    const { position } = await look(null, other.organisationId);
+    const { caseId } = await inside((tx) => aCase(tx, practice));
+    await inside((tx) => appendCaseEvent(tx, { caseId, kind: 'visit-moved', body: {}, actorId: null, at: NOW }));
+    expect(await tellUntil(position, (told) => told.includes(caseId))).toEqual([caseId]);
+    expect((await look(position, other.organisationId)).changes).toEqual([]);
+  });
+
+  it('says that it is too much, or of another database, instead of telling it', async () => {
+    const { position } = await look(null);
+    await inside((tx) => recordAudit(tx, ...Array.from({ length: 501 }, () => deed('import'))));
+    await until(async () => (await look(position)).changes === null);
+    expect((await look(position + 1_000_000n)).changes).toBeNull();
   });
 });
 

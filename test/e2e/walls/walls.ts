@@ -38,6 +38,7 @@ const reason = () => ({ reason: 'A test of walls.' });
 /** By the route's name in the API's description. */
 export const WALLS: Readonly<Record<string, Wall>> = {
   'GET /practice': { roles: 'everyone', answers: LISTED },
+  'GET /changes': { roles: 'everyone', answers: LISTED },
 
   'GET /patients': { roles: PRACTICE, answers: LISTED, path: () => '/patients?q=Walled' },
   'GET /patients/{id}': { roles: PRACTICE, answers: SEEN, path: ({ patient }) => `/patients/${patient}` },

@@ -1,6 +1,14 @@
 import { Column, Entity } from 'typeorm';
 import { TenantRow } from '../tenancy/tenant-row.js';
 
+/** Filled by the database and read by `changesSince` alone. */
+const BY_DATABASE = {
+  default: () => '((pg_current_xact_id())::text)::bigint',
+  select: false,
+  insert: false,
+  update: false,
+} as const;
+
 /** One line of a case's history. Append-only. */
 @Entity('case_event')
 export class CaseEvent extends TenantRow {
@@ -10,6 +18,7 @@ export class CaseEvent extends TenantRow {
   @Column('jsonb') body!: object;
   @Column('uuid', { nullable: true }) actorId!: string | null;
   @Column('timestamptz', { default: () => 'now()' }) happenedAt!: Date;
+  @Column('bigint', BY_DATABASE) writtenIn!: string;
 }
 
 /** A side effect to come, written in the transaction of its cause. The payload holds ids only. */
@@ -35,6 +44,7 @@ export class AuditEntry extends TenantRow {
   @Column('uuid', { nullable: true }) subjectId!: string | null;
   @Column('text', { nullable: true }) requestId!: string | null;
   @Column('jsonb') details!: object;
+  @Column('bigint', BY_DATABASE) writtenIn!: string;
 }
 
 /** An entry that waits for its seal, under its own id. Noted by the database itself. */
