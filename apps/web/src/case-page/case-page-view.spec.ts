@@ -1,5 +1,5 @@
 import type { CaseView, ReminderView } from '@archwright/contracts';
-import { caseRows, deliverySentence, reminderRows } from './case-page-view.js';
+import { caseRows, deliverySentence, reminderRows, latestByOthers } from './case-page-view.js';
 
 const stage = (more: Partial<CaseView['stages'][number]>): CaseView['stages'][number] => ({
   id: 's',
@@ -147,4 +147,11 @@ it('lists reminders that failed first, then those to come as they fall due, and 
   );
   expect(rows.map((row) => row.id)).toEqual(['f', 'b', 'c', 's', 'w']);
   expect(rows[1]).toMatchObject({ visit: 'First impressions', text: 'by mail, Sun 3 Jan, 09:00' });
+});
+
+it('names what somebody else did last, whatever the person at the screen and the service did after it', () => {
+  const event = (by: string | null, sentence: string) => ({ at: '2027-01-05T09:00:00Z', kind: 'x', sentence, by });
+  const known = view({ events: [event('Robin', 'Held.'), event('Ada', 'Booked.'), event(null, 'Sent.')] });
+  expect(latestByOthers(known, 'Ada')).toBe('Robin: Held.');
+  expect(latestByOthers(view({ events: [event(null, 'Sent.')] }), 'Ada')).toBeNull();
 });

@@ -164,3 +164,9 @@ export function historyRows(
     by,
   }));
 }
+
+/** What somebody other than the person at the screen did last to the case; null where only the service and they did. */
+export function latestByOthers(view: CaseView, ownName: string): string | null {
+  const latest = view.events.findLast(({ by }) => by !== null && by !== ownName);
+  return latest ? `${latest.by ?? ''}: ${latest.sentence}` : null;
+}

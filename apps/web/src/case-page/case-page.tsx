@@ -7,6 +7,7 @@ import { useWidth } from '../case-line/use-width.js';
 import { CaseAtChair } from './case-at-chair.js';
 import { may } from '../frame/places-view.js';
 import { useSession } from '../frame/use-session.js';
+import { ChangedMeanwhile } from '../live/changed-meanwhile.js';
 import { Tag } from '../look/marks.js';
 import { Refusal } from '../look/notice.js';
 import { Empty, FirstWait, ScreenHead, Waiting } from '../look/screen.js';
@@ -18,7 +19,7 @@ import { caseWords as words } from '../words/case.js';
 import { lineWords } from '../words/line.js';
 import { CaseAlerts, CaseHistory, CaseReminders } from './case-aside.js';
 import './case-page.css';
-import { caseRows, deliverySentence, historyRows, reminderRows } from './case-page-view.js';
+import { caseRows, deliverySentence, historyRows, latestByOthers, reminderRows } from './case-page-view.js';
 import { CaseTable } from './case-table.js';
 import { ConsentForm } from './consent-form.js';
 import { StateChange } from './state-change.js';
@@ -27,7 +28,7 @@ import { useCase } from './use-case.js';
 /** One case as one line, with everything that can be done to it. */
 export function CasePage() {
   const { caseId } = useParams({ from: '/inside/desk/cases/$caseId' });
-  const { role } = useSession();
+  const { role, name } = useSession();
   const { practice, view, reminders, consent, state, confirm, release } = useCase(caseId, may.keepDesk(role));
   const [attach, width] = useWidth(620);
   if (!view.data) {
@@ -63,6 +64,7 @@ export function CasePage() {
             <CaseAtChair caseId={caseId} mayTreat={may.treat(role)} />
             <span className="strong push">{deliverySentence(known, practice.today)}</span>
           </div>
+          <ChangedMeanwhile key={known.id} kind="case" id={known.id} latest={latestByOthers(known, name)} />
           <Refusal error={view.error ?? confirm.error ?? release.error} />
           {known.hold && may.keepDesk(role) ? (
             <div className="sheet sheet-pad">
@@ -113,19 +115,22 @@ export function CasePage() {
                 <CaseReminders rows={reminderRows(reminders.data?.items ?? [], known, practice.today)} />
               ) : null}
               <ConsentForm
-                key={`consent ${String(known.version)}`}
+                key={`consent ${known.id}`}
                 view={known}
                 today={practice.today}
                 mayRecord={may.treat(role)}
                 pending={consent.isPending}
                 error={consent.error}
-                onSave={(body) => {
-                  consent.mutate({ body, version: known.version });
+                onSave={(body, onSaved) => {
+                  consent.mutate(
+                    { body, version: known.version },
+                    { onSuccess: onSaved, onError: () => void view.refetch() },
+                  );
                 }}
               />
               {may.openCases(role) ? (
                 <StateChange
-                  key={known.state}
+                  key={`${known.id} ${known.state}`}
                   view={known}
                   practice={practice}
                   pending={state.isPending}

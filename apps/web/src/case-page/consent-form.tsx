@@ -1,7 +1,8 @@
 import { Button, TextInput } from '@mantine/core';
-import type { CaseView, RecordConsent } from '@archwright/contracts';
-import { useState } from 'react';
+import { recordConsent, type CaseView, type RecordConsent } from '@archwright/contracts';
 import { fieldErrors, hasStatus } from '../api/errors.js';
+import { useLiveDraft } from '../drafts/use-live-draft.js';
+import { ClashSheet } from '../look/clash-sheet.js';
 import { Notice, Refusal } from '../look/notice.js';
 import { shortDate } from '../time/wording.js';
 import { caseWords as words } from '../words/case.js';
@@ -14,35 +15,45 @@ interface Props {
   mayRecord: boolean;
   pending: boolean;
   error: unknown;
-  onSave: (body: RecordConsent) => void;
+  /** @param onSaved what was typed is saved and need not be kept */
+  onSave: (body: RecordConsent, onSaved: () => void) => void;
 }
 
 /** Dated decisions that must stand before the first final impression; recorded by clinicians, seen by all. */
 export function ConsentForm({ view, today, mayRecord, pending, error, onSave }: Props) {
-  const [typed, setTyped] = useState<RecordConsent | null>(null);
+  const { consentOn, treatmentApprovedOn, medicinesAskedOn } = view;
+  const form = useLiveDraft<RecordConsent>(
+    `consent.${view.id}`,
+    { consentOn, treatmentApprovedOn, medicinesAskedOn },
+    (kept) => recordConsent.safeParse(kept).data ?? null,
+  );
   const errors = fieldErrors(error);
-  const shown: RecordConsent = typed ?? view;
+  const day = (on: string | null): string => (on === null ? '' : shortDate(on, today));
   return (
     <section className="sheet sheet-pad stack-tight" aria-labelledby="agreed">
       <h2 id="agreed">{words.agreed}</h2>
       {mayRecord ? (
         <>
+          <ClashSheet
+            rows={form.clashes.map(({ field, mine, theirs }) => ({
+              key: field,
+              label: words[field],
+              mine: day(mine),
+              theirs: day(theirs),
+            }))}
+            onKeepMine={form.keepMine}
+            onTakeTheirs={form.takeTheirs}
+          />
           {FIELDS.map((field) => (
             <TextInput
               key={field}
               type="date"
               max={today}
               label={words[field]}
-              value={shown[field] ?? ''}
+              value={form.draft[field] ?? ''}
               error={errors[field]}
               onChange={(event) => {
-                const { consentOn, treatmentApprovedOn, medicinesAskedOn } = shown;
-                setTyped({
-                  consentOn,
-                  treatmentApprovedOn,
-                  medicinesAskedOn,
-                  [field]: event.currentTarget.value || null,
-                });
+                form.change({ ...form.draft, [field]: event.currentTarget.value || null });
               }}
             />
           ))}
@@ -51,9 +62,9 @@ export function ConsentForm({ view, today, mayRecord, pending, error, onSave }: 
             <Button
               variant="default"
               loading={pending}
-              disabled={typed === null}
+              disabled={!form.isTyped || form.clashes.length > 0}
               onClick={() => {
-                if (typed) onSave(typed);
+                onSave(form.draft, form.forget);
               }}
             >
               {words.saveAgreed}

@@ -24,6 +24,7 @@ export function useChangeVisit(caseId: string, appointmentId: string) {
     queryKey: ['alternatives', appointmentId],
     queryFn: (): Promise<AlternativesView> => read(`/appointments/${appointmentId}/alternatives`, alternativesView),
     retry: false,
+    meta: { isLive: false },
   });
   const move = useMutation({ mutationFn: (body: PreviewMove) => post('/ripples/move', ripple, body) });
   const cancel = useMutation({ mutationFn: (body: PreviewCancel) => post('/ripples/cancel', ripple, body) });

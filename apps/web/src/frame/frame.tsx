@@ -6,6 +6,7 @@ import { z } from 'zod';
 import { remove } from '../api/client.js';
 import { onSession, sessionEnded } from '../api/session-watch.js';
 import { forgetDrafts } from '../drafts/kept-drafts.js';
+import { useLive } from '../live/use-live.js';
 import { FirstWait } from '../look/screen.js';
 import { SignInForm } from '../sign-in/sign-in-form.js';
 import { frameWords } from '../words/frame.js';
@@ -63,6 +64,7 @@ export function Frame() {
   const client = useQueryClient();
   const [expired, setExpired] = useState(false);
   const online = useSyncExternalStore(subscribeOnline, () => navigator.onLine);
+  const isUp = useLive(session.userId, !expired);
   useEffect(() => onSession(setExpired), []);
 
   async function signOut(): Promise<void> {
@@ -121,11 +123,9 @@ export function Frame() {
             </button>
           </div>
         </header>
-        {online ? null : (
-          <p className="offline" role="status">
-            {frameWords.offline}
-          </p>
-        )}
+        <p className="offline" role="status" hidden={online && isUp}>
+          {online ? (isUp ? null : frameWords.lineDown) : frameWords.offline}
+        </p>
         <main id="work" className="main" tabIndex={-1}>
           <Suspense fallback={<FirstWait what="" />}>
             <Outlet />

@@ -42,6 +42,8 @@ export function useOffers(caseId: string, review: string | undefined) {
     staleTime: Infinity,
     gcTime: 0,
     retry: false,
+    // Somebody is reading them out; what became impossible is refused when it is held.
+    meta: { isLive: false },
   });
 
   function takeFresh(error: unknown): void {

@@ -14,12 +14,14 @@ interface Props {
   submitLabel: string;
   pending: boolean;
   error: unknown;
+  /** Present where there is something typed to drop. */
+  onDrop?: (() => void) | undefined;
   onChange: (draft: PatientDraft) => void;
   onSubmit: (body: CreatePatient) => void;
 }
 
 /** The form with its refusals in place; it never clears itself. */
-export function PatientEditor({ draft, practice, submitLabel, pending, error, onChange, onSubmit }: Props) {
+export function PatientEditor({ draft, practice, submitLabel, pending, error, onDrop, onChange, onSubmit }: Props) {
   const [attempt, setAttempt] = useState(0);
   const reading = readPatient(draft);
   const local = attempt > 0 && 'errors' in reading ? reading.errors : {};
@@ -39,10 +41,15 @@ export function PatientEditor({ draft, practice, submitLabel, pending, error, on
     <form ref={form} onSubmit={submit} noValidate className="stack column">
       {refused > 0 ? <Notice tone="stop">{patientWords.problems(refused)}</Notice> : <Refusal error={error} />}
       <PatientFields draft={draft} zones={zones} today={practice.today} errors={errors} onChange={onChange} />
-      <div>
+      <div className="row">
         <Button type="submit" loading={pending}>
           {submitLabel}
         </Button>
+        {onDrop ? (
+          <Button variant="subtle" disabled={pending} onClick={onDrop}>
+            {patientWords.dropTyped}
+          </Button>
+        ) : null}
       </div>
     </form>
   );

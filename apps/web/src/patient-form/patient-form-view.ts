@@ -1,28 +1,39 @@
+import { z } from 'zod';
 import { createPatient, type CreatePatient, type PatientView } from '@archwright/contracts';
 import { patientWords } from '../words/desk.js';
-import { emptyWishes, wishesOfDraft, draftOfWishes, type WishesDraft } from '../wishes/wishes-view.js';
+import { emptyWishes, wishesOfDraft, draftOfWishes } from '../wishes/wishes-view.js';
+
+const patientDraft = z.object({
+  givenName: z.string(),
+  familyName: z.string(),
+  birthOn: z.string(),
+  mail: z.string(),
+  phone: z.string(),
+  address: z.string(),
+  accessNote: z.string(),
+  locale: z.string(),
+  zone: z.string(),
+  companionName: z.string(),
+  companionPermitted: z.boolean(),
+  interpreter: z.string(),
+  wheelchairRoom: z.boolean(),
+  chairMinutesPerDay: z.string(),
+  travelMinutes: z.string(),
+  remindByMail: z.boolean(),
+  remindByPhone: z.boolean(),
+  wishes: z.object({
+    weekdays: z.array(z.number()),
+    from: z.string(),
+    to: z.string(),
+    unavailableOn: z.array(z.string()),
+  }),
+});
 
 /** The form as typed: every field a text or a tick, so that nothing typed is ever lost to parsing. */
-export interface PatientDraft {
-  givenName: string;
-  familyName: string;
-  birthOn: string;
-  mail: string;
-  phone: string;
-  address: string;
-  accessNote: string;
-  locale: string;
-  zone: string;
-  companionName: string;
-  companionPermitted: boolean;
-  interpreter: string;
-  wheelchairRoom: boolean;
-  chairMinutesPerDay: string;
-  travelMinutes: string;
-  remindByMail: boolean;
-  remindByPhone: boolean;
-  wishes: WishesDraft;
-}
+export type PatientDraft = z.output<typeof patientDraft>;
+
+/** A draft that the browser kept over a reload; null when it is none. */
+export const readPatientDraft = (kept: unknown): PatientDraft | null => patientDraft.safeParse(kept).data ?? null;
 
 export const emptyPatient = (zone: string): PatientDraft => ({
   givenName: '',

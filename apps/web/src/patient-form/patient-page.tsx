@@ -1,26 +1,30 @@
 import type { PatientView } from '@archwright/contracts';
 import { Link, useParams } from '@tanstack/react-router';
-import { useState } from 'react';
 import { hasStatus } from '../api/errors.js';
+import { useLiveDraft } from '../drafts/use-live-draft.js';
 import { may } from '../frame/places-view.js';
 import { useSession } from '../frame/use-session.js';
-import { Conflict, Notice, Refusal } from '../look/notice.js';
+import { ClashSheet } from '../look/clash-sheet.js';
+import { Notice, Refusal } from '../look/notice.js';
 import { Empty, FirstWait, ScreenHead } from '../look/screen.js';
 import { birthDate } from '../time/wording.js';
 import { caseWords } from '../words/case.js';
-import { patientWords } from '../words/desk.js';
+import { patientWords as words } from '../words/desk.js';
 import { PatientEditor } from './patient-editor.js';
-import { draftOfPatient } from './patient-form-view.js';
+import { labelsOf, patientClashes } from './patient-clash.js';
+import { draftOfPatient, readPatientDraft } from './patient-form-view.js';
 import { usePatient } from './use-patient.js';
+
+type Used = ReturnType<typeof usePatient>;
 
 function Cases({ patient, mayOpen }: { patient: PatientView; mayOpen: boolean }) {
   return (
     <aside className="stack-tight">
-      <h2>{patientWords.cases}</h2>
+      <h2>{words.cases}</h2>
       <ul className="sheet lines">
         {patient.cases.length === 0 ? (
           <li>
-            <Empty>{patientWords.noCases}</Empty>
+            <Empty>{words.noCases}</Empty>
           </li>
         ) : null}
         {patient.cases.map((item) => (
@@ -35,10 +39,37 @@ function Cases({ patient, mayOpen }: { patient: PatientView; mayOpen: boolean })
       </ul>
       {mayOpen ? (
         <Link to="/desk/cases/new" search={{ patient: patient.id }}>
-          {patientWords.openCase}
+          {words.openCase}
         </Link>
       ) : null}
     </aside>
+  );
+}
+
+/** What is known of a patient, changed in place, also while somebody else changes it. */
+function Known({ patient, practice, save }: { patient: PatientView } & Pick<Used, 'practice' | 'save'>) {
+  const form = useLiveDraft(`patient.${patient.id}`, draftOfPatient(patient), readPatientDraft);
+  const stale = hasStatus(save.error, 412);
+  const taken = labelsOf(form.takenOver);
+  return (
+    <div className="stack">
+      <ClashSheet rows={patientClashes(form.clashes)} onKeepMine={form.keepMine} onTakeTheirs={form.takeTheirs} />
+      {stale && form.clashes.length === 0 ? <Notice tone="caution">{words.saveAgain}</Notice> : null}
+      {taken.length > 0 ? <Notice tone="plain">{words.takenOver(taken.join(', '))}</Notice> : null}
+      {save.isSuccess && !form.isTyped ? <Notice tone="go">{words.saved}</Notice> : null}
+      <PatientEditor
+        draft={form.draft}
+        practice={practice}
+        submitLabel={words.save}
+        pending={save.isPending}
+        error={stale ? null : save.error}
+        onDrop={form.isTyped ? form.forget : undefined}
+        onChange={form.change}
+        onSubmit={(body) => {
+          if (form.clashes.length === 0) save.mutate({ body, version: patient.version }, { onSuccess: form.forget });
+        }}
+      />
+    </div>
   );
 }
 
@@ -47,52 +78,26 @@ export function PatientPage() {
   const { patientId } = useParams({ from: '/inside/desk/patients/$patientId' });
   const { role } = useSession();
   const { practice, patient, save } = usePatient(patientId);
-  const [typed, setTyped] = useState<ReturnType<typeof draftOfPatient> | null>(null);
   if (!patient.data) {
     return patient.error ? (
       <Refusal error={patient.error} onRetry={() => void patient.refetch()} />
     ) : (
-      <FirstWait what={patientWords.loading} />
+      <FirstWait what={words.loading} />
     );
   }
   const known = patient.data;
-  const stale = hasStatus(save.error, 412);
-  async function reload(keep: boolean): Promise<void> {
-    await patient.refetch();
-    if (!keep) setTyped(null);
-    save.reset();
-  }
   return (
     <>
       <ScreenHead
         title={`${known.givenName} ${known.familyName}`}
-        sentence={patientWords.editSentence(birthDate(known.birthOn))}
+        sentence={words.editSentence(birthDate(known.birthOn))}
       />
       <div className="beside">
-        <div className="stack">
-          {stale ? <Conflict onKeepMine={() => void reload(true)} onTakeTheirs={() => void reload(false)} /> : null}
-          {save.isSuccess && typed === null ? <Notice tone="go">{patientWords.saved}</Notice> : null}
-          {may.keepPatients(role) ? (
-            <PatientEditor
-              draft={typed ?? draftOfPatient(known)}
-              practice={practice}
-              submitLabel={patientWords.save}
-              pending={save.isPending}
-              error={stale ? null : save.error}
-              onChange={setTyped}
-              onSubmit={(body) => {
-                save.mutate(
-                  { body, version: known.version },
-                  {
-                    onSuccess: () => {
-                      setTyped(null);
-                    },
-                  },
-                );
-              }}
-            />
-          ) : null}
-        </div>
+        {may.keepPatients(role) ? (
+          <Known key={known.id} patient={known} practice={practice} save={save} />
+        ) : (
+          <div className="stack" />
+        )}
         <Cases patient={known} mayOpen={may.openCases(role)} />
       </div>
     </>

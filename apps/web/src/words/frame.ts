@@ -24,6 +24,8 @@ export const frameWords = {
   accepted: 'Accepted',
   offline:
     'No connection. What you see was fetched earlier; what you type stays here and can be saved once the connection is back.',
+  lineDown:
+    'The service does not answer at the moment. What you see may be out of date; what you type stays here. It is tried again all the time.',
   unreachable: 'The server cannot be reached. Nothing was lost: what you typed is still here. Try again in a moment.',
   badAnswer: (detail: string) =>
     `The server and this page do not agree (${detail}). Reload the page; if it stays, tell whoever looks after the service.`,
@@ -36,6 +38,15 @@ export const frameWords = {
   conflictBody: 'The newest state can be loaded with what you typed kept on top of it, or in place of it.',
   keepMine: 'Load it, keep what I typed',
   takeTheirs: 'Load it, drop what I typed',
+  changedMeanwhile: 'Changed by someone else just now; this is the newest state.',
+  seen: 'Seen',
+  clashBody: 'Both versions stand here. Nothing is saved until you choose.',
+  clashField: 'Field',
+  clashMine: 'What you typed',
+  clashTheirs: 'What was saved',
+  clashEmpty: 'nothing',
+  clashKeepMine: 'Keep what I typed',
+  clashTakeTheirs: 'Take what was saved',
   notFoundTitle: 'Nothing here',
   notFound:
     'There is no such page, or it belongs to someone else. The search at the top finds patients, cases and dates.',

@@ -1,9 +1,9 @@
 import { Column, Entity } from 'typeorm';
 import { TenantRow } from '../tenancy/tenant-row.js';
 
-/** Filled by the database and read by `changesSince` alone. */
+/** Filled by the database and read by `changesSince` alone. The default is written as the schema builder reads it: without casts. */
 const BY_DATABASE = {
-  default: () => '((pg_current_xact_id())::text)::bigint',
+  default: () => '((pg_current_xact_id()))',
   select: false,
   insert: false,
   update: false,

@@ -1,0 +1,54 @@
+import { useState } from 'react';
+import { keepDraft, keptDraft } from './kept-drafts.js';
+import { clashesOf, rebased, takenOver, type Typed } from './rebase.js';
+
+/**
+ * A form over a record that others may change while it is filled in. What is typed survives a reload of the page; what
+ * others save meanwhile is put in where nobody typed, and where both did, both versions wait for a choice.
+ *
+ * @param key names the form and its record
+ * @param latest the record as the service has it now, as a draft
+ * @param read takes a draft that was kept, and answers null for anything else
+ */
+export function useLiveDraft<Draft extends object>(key: string, latest: Draft, read: (kept: unknown) => Draft | null) {
+  const [typed, setTyped] = useState<Typed<Draft> | null>(() => keptDraft(key, (kept) => readTyped(kept, read)));
+  const set = (next: Typed<Draft> | null): void => {
+    keepDraft(key, next);
+    setTyped(next);
+  };
+  const draft = typed === null ? latest : rebased(typed, latest);
+  return {
+    draft,
+    isTyped: typed !== null,
+    clashes: typed === null ? [] : clashesOf(typed, latest),
+    takenOver: typed === null ? [] : takenOver(typed, latest),
+    change: (mine: Draft): void => {
+      set(typed === null ? { base: latest, mine } : { base: baseAfter(typed, latest), mine });
+    },
+    keepMine: (): void => {
+      set({ base: latest, mine: draft });
+    },
+    takeTheirs: (): void => {
+      const clashing = typed === null ? [] : clashesOf(typed, latest);
+      const mine = { ...draft };
+      for (const { field, theirs } of clashing) mine[field] = theirs;
+      set({ base: latest, mine });
+    },
+    forget: (): void => {
+      set(null);
+    },
+  };
+}
+
+/** Everything taken over counts as seen; only fields that clash keep the value from before, so that they go on clashing. */
+function baseAfter<Draft extends object>(typed: Typed<Draft>, latest: Draft): Draft {
+  const base = { ...latest };
+  for (const { field } of clashesOf(typed, latest)) base[field] = typed.base[field];
+  return base;
+}
+
+function readTyped<Draft>(kept: unknown, read: (kept: unknown) => Draft | null): Typed<Draft> | null {
+  if (typeof kept !== 'object' || kept === null || !('base' in kept) || !('mine' in kept)) return null;
+  const [base, mine] = [read(kept.base), read(kept.mine)];
+  return base === null || mine === null ? null : { base, mine };
+}
