@@ -1,7 +1,9 @@
 import { dirname } from 'node:path';
 import { fileURLToPath } from 'node:url';
 
-const searchThread = fileURLToPath(new URL('../libs/casework/src/planning/search-thread.ts', import.meta.url));
+const source = (path) => fileURLToPath(new URL(`../${path}`, import.meta.url));
+const searchThread = source('libs/casework/src/planning/search-thread.ts');
+const solveThread = source('apps/cli/src/solve/solve-thread.ts');
 
 /**
  * Each application becomes one ES module in `dist/`, our libs inside, packages outside.
@@ -9,8 +11,12 @@ const searchThread = fileURLToPath(new URL('../libs/casework/src/planning/search
  */
 export default (options) => ({
   ...options,
-  // Searches run on threads, whose module stands beside the application's.
-  entry: { main: options.entry, 'search-thread': searchThread },
+  // Searches run on threads, whose modules stand beside the application's.
+  entry: {
+    main: options.entry,
+    'search-thread': searchThread,
+    ...(options.entry.includes('apps/cli') ? { 'solve-thread': solveThread } : {}),
+  },
   output: { ...options.output, filename: `${dirname(options.output.filename)}/[name].js` },
   devtool: 'source-map',
   optimization: { ...options.optimization, sideEffects: true, providedExports: true, usedExports: true },

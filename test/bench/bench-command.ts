@@ -2,11 +2,11 @@ import { UsageError } from '../../apps/cli/src/arguments.js';
 import { machine } from './figures.js';
 
 const USAGE =
-  'npm run bench:offers, npm run bench:http, npm run bench:web [-- --loads N], npm run bench:screening, npm run bench:tracing, npm run bench:solve -- --data FOLDER';
+  'npm run bench:offers, npm run bench:http, npm run bench:web [-- --loads N], npm run bench:screening, npm run bench:tracing, npm run bench:planner [-- --data FOLDER]';
 
 /** Measures and prints a table with the machine it was taken on; standard output holds nothing else. */
 export async function benchCommand([what = '', ...rest]: readonly string[]): Promise<number> {
-  if (rest.length > 0 && what !== 'solve' && what !== 'web')
+  if (rest.length > 0 && what !== 'planner' && what !== 'web')
     throw new UsageError(`"${rest.join(' ')}" is not understood.`, USAGE);
   if (what === 'bare') {
     const { serveBare } = await import('./bare-service.js');
@@ -26,6 +26,6 @@ async function benchOf(what: string): Promise<(args: readonly string[]) => Promi
   if (what === 'web') return (await import('./bench-web.js')).benchWeb;
   if (what === 'http') return (await import('./bench-http.js')).benchHttp;
   if (what === 'screening') return (await import('./bench-screening.js')).benchScreening;
-  if (what === 'solve') return (await import('./bench-solve.js')).benchSolve;
+  if (what === 'planner') return (await import('./bench-planner.js')).benchPlanner;
   throw new UsageError(`There is no bench "${what}".`, USAGE);
 }

@@ -181,14 +181,14 @@ describe('around the visits', () => {
     }, SWEPT_WITHIN_MS);
     await spot.getByRole('button', { name: 'Not referred' }).click();
     expect(await faultsOfScreen(screen)).toEqual([]);
-    await spot.getByRole('button', { name: /^Decide so/ }).click();
+    await spot.getByRole('button', { name: /^Decide so: Not referred/ }).click();
     await spot.getByText('Give a reason of up to 500 characters.').waitFor();
     await spot.getByLabel('Reason').fill('Seen by the hospital already');
-    await spot.getByRole('button', { name: /^Decide so/ }).click();
+    await spot.getByRole('button', { name: /^Decide so: Not referred/ }).click();
     await spot.getByText(/Seen by the hospital already$/).waitFor();
     await spot.getByRole('button', { name: 'It has healed' }).click();
     await spot.getByLabel('Healed on').fill((await cast.clockNow()).slice(0, 10));
-    await spot.getByRole('button', { name: /^Decide so/ }).click();
+    await spot.getByRole('button', { name: /^Decide so: It has healed/ }).click();
     await screen.getByRole('button', { name: 'lower ridge left, 1 healed' }).waitFor();
     await leave(clinician);
   });

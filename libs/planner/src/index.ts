@@ -44,6 +44,6 @@ export type { Activity, Project, ProjectPlan, StartLag } from './shop/project.js
 export { gapPercent, verdictOf, type Search, type Verdict } from './shop/search.js';
 export { ShopSearch } from './shop/search-shop.js';
 export { LagSearch } from './shop/search-lags.js';
-export { ProjectSearch } from './shop/search-project.js';
+export { EPOCH_SCHEDULES, ProjectSearch } from './shop/search-project.js';
 export { projectFaults } from './shop/verify-project.js';
 export { shopFaults } from './shop/verify-shop.js';

@@ -1,4 +1,5 @@
-import type { Search } from '@archwright/planner';
+import type { Crew } from './crew.js';
+import type { StreamsState } from './streams.js';
 
 /** When to stop; Infinity for no matter when. */
 export interface SearchLimit {
@@ -6,23 +7,39 @@ export interface SearchLimit {
   readonly epochs: number;
 }
 
+export interface SearchRun extends StreamsState {
+  /** Of each stream. */
+  readonly epochs: number;
+  readonly seconds: number;
+}
+
+/** Between two looks at the clock. */
+const STRETCH_SECONDS = 0.1;
+
 /**
- * Searches until the limit or a proof; every shorter plan and every better bound is told. The time decides between
- * epochs only, so that their number alone says what was found.
- *
- * @returns seconds it took
+ * Searches until the limit or a proof; every shorter plan and every better bound is told. The time decides only how many
+ * epochs there are, so that their number alone says what was found.
  */
-export function runSearch(search: Search<unknown>, limit: SearchLimit, tell: (line: string) => void): number {
+export async function runSearch(crew: Crew, limit: SearchLimit, tell: (line: string) => void): Promise<SearchRun> {
   const startedAt = performance.now();
   const passed = (): number => (performance.now() - startedAt) / 1000;
   let told = '';
+  let epochs = 0;
   for (;;) {
-    const { best, lowerBound, epochs } = search;
-    const makespan = best?.makespan ?? Infinity;
-    const state = `${best === null ? 'no plan yet' : String(makespan)}, bound ${String(lowerBound)}`;
-    if (state !== told) tell(`${passed().toFixed(1)} s, epoch ${String(epochs)}: ${state}`);
-    told = state;
-    if (makespan <= lowerBound || epochs >= limit.epochs || passed() >= limit.seconds) return passed();
-    search.runEpoch();
+    const state = await crew.advance(epochs);
+    const { makespan, lowerBound } = state;
+    const seconds = passed();
+    const line = `${makespan === Infinity ? 'no plan yet' : String(makespan)}, bound ${String(lowerBound)}`;
+    if (line !== told) tell(`${seconds.toFixed(1)} s, epoch ${String(epochs)}: ${line}`);
+    told = line;
+    if (makespan <= lowerBound || epochs >= limit.epochs || seconds >= limit.seconds)
+      return { ...state, epochs, seconds };
+    epochs += limit.seconds === Infinity ? 1 : stretch(epochs, seconds, limit.seconds);
   }
+}
+
+/** Epochs that fit between two looks at the clock, by what they took so far. */
+function stretch(epochs: number, seconds: number, limit: number): number {
+  const rate = epochs / Math.max(seconds, 0.001);
+  return Math.max(1, Math.floor(rate * Math.min(STRETCH_SECONDS, limit - seconds)));
 }

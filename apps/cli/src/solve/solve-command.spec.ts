@@ -3,7 +3,9 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { jest } from '@jest/globals';
+import type { ProjectSearch } from '@archwright/planner';
 import { UsageError } from '../arguments.js';
+import { readInstance } from './read-instance.js';
 import { solveCommand } from './solve-command.js';
 
 const instances = fileURLToPath(new URL('../../../../test/reference/scheduling', import.meta.url));
@@ -58,6 +60,29 @@ describe('cli solve', () => {
     expect({ ...again, seconds: 0 }).toEqual({ ...once, seconds: 0 });
   });
 
+  it.each(['la02.txt', 'j301_10.sm', 'ubo20-psp4.sch'])(
+    '%s: threads change the time and nothing else, streams do',
+    async (name) => {
+      const solved = async (threads: string) => {
+        const args = ['--epochs', '4', '--streams', '3', '--threads', threads];
+        return { ...(await answer(join(instances, name), ...args)), seconds: 0, threads: 0 };
+      };
+      expect(await solved('2')).toEqual(await solved('1'));
+      expect(await answer(join(instances, name), '--epochs', '4', '--streams', '1')).toMatchObject({ streams: 1 });
+    },
+  );
+
+  it('decodes no more plans than it may', async () => {
+    const project = readInstance(readFileSync(join(instances, 'j301_10.sm'), 'utf8'), null);
+    const search = project.search({ seed: 1, stream: 0, epochSchedules: 333 }) as ProjectSearch;
+    for (let epoch = 1; epoch <= 3; epoch++) {
+      search.runEpoch();
+      expect(search.schedules).toBeGreaterThan(333 * epoch - 3);
+      expect(search.schedules).toBeLessThanOrEqual(333 * epoch);
+    }
+    expect(await answer(join(instances, 'j301_10.sm'), '--schedules', '2500')).toMatchObject({ epochs: 2, streams: 2 });
+  });
+
   it('says in words what is known of the plan, and tells progress elsewhere', async () => {
     const { code, out, told } = await run(join(instances, 'la01.txt'), '--epochs', '5');
     expect(code).toBe(0);
@@ -91,7 +116,11 @@ describe('cli solve', () => {
     await expect(solveCommand([file, '--format', 'poem'])).rejects.toThrow(
       'give jobshop or flexible or psplib or progen-max',
     );
-    await expect(solveCommand([file, '--epochs', '1.5'])).rejects.toThrow('Accepted: a whole number, 0 or more');
-    await expect(solveCommand([file, '--seconds', '1', '--epochs', '1'])).rejects.toThrow('--seconds or --epochs');
+    await expect(solveCommand([file, '--epochs', '1.5'])).rejects.toThrow('Accepted: a whole number from 0');
+    await expect(solveCommand([file, '--seconds', '1', '--epochs', '1'])).rejects.toThrow('Give one of --seconds');
+    await expect(solveCommand([file, '--threads', '0'])).rejects.toThrow('a whole number from 1 to 64');
+    const { code, told } = await run(file, '--schedules', '100');
+    expect(code).toBe(2);
+    expect(told).toMatch(/psplib only/);
   });
 });

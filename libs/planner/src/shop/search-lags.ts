@@ -50,6 +50,10 @@ export class LagSearch implements Search<ProjectPlan> {
       this.base !== null && this.aimFor(horizon) ? destructiveBound(this.base, this.propagation, 0, horizon) : Infinity;
   }
 
+  get makespan(): number {
+    return this.best?.makespan ?? Infinity;
+  }
+
   runEpoch(): void {
     if (this.isProved()) return;
     this.epochs++;
@@ -60,7 +64,7 @@ export class LagSearch implements Search<ProjectPlan> {
   }
 
   private isProved(): boolean {
-    return (this.best?.makespan ?? Infinity) <= this.lowerBound;
+    return this.makespan <= this.lowerBound;
   }
 
   private restart(): void {

@@ -11,7 +11,7 @@ import { sampleList } from './sample-list.js';
 import type { Search } from './search.js';
 
 /** Plans made in an epoch: published results count in thousands. */
-const EPOCH_SCHEDULES = 1000;
+export const EPOCH_SCHEDULES = 1000;
 const FIRST_MEMBERS = 20;
 const MOST_MEMBERS = 1280;
 /** A population that has found nothing shorter for so many generations makes room for one twice as large. */
@@ -40,7 +40,7 @@ export class ProjectSearch implements Search<ProjectPlan> {
   private readonly list: Int32Array;
   private readonly children: [Individual, Individual];
   private readonly bestStarts: Int32Array;
-  private bestMakespan: number;
+  makespan: number;
   private readonly totalWork: number;
   private readonly proof: ProjectProof | null;
   private size = FIRST_MEMBERS;
@@ -49,10 +49,16 @@ export class ProjectSearch implements Search<ProjectPlan> {
   private runBest = Number.MAX_SAFE_INTEGER;
 
   /**
+   * @param countedSchedules plans of an epoch, where plans are counted: then only decoding finds any, and no branching
    * @throws {UnorderedProjectError} when activities wait for one another in a circle
    * @throws {NeedAboveCapacityError} when an activity needs more than there is
    */
-  constructor(project: Project, seed: number, stream = 0) {
+  constructor(
+    project: Project,
+    seed: number,
+    stream = 0,
+    private readonly countedSchedules: number | null = null,
+  ) {
     requireRoom(project);
     const order = topologicalOrder(project);
     if (order === null) throw new UnorderedProjectError();
@@ -77,10 +83,10 @@ export class ProjectSearch implements Search<ProjectPlan> {
     );
     this.list = Int32Array.from(order);
     this.bestStarts = new Int32Array(order.length);
-    this.bestMakespan = forward.decoder.decode(this.list, this.bestStarts);
+    this.makespan = forward.decoder.decode(this.list, this.bestStarts);
     this.children = [emptyIndividual(order.length), emptyIndividual(order.length)];
     this.lowerBound = projectBound(project);
-    this.proof = ProjectProof.of(project, this.random, this.lowerBound, this.bestMakespan);
+    this.proof = ProjectProof.of(project, this.random, this.lowerBound, this.makespan);
     this.lowerBound = this.proof?.lowerBound ?? this.lowerBound;
   }
 
@@ -90,13 +96,15 @@ export class ProjectSearch implements Search<ProjectPlan> {
   }
 
   get best(): ProjectPlan {
-    return { makespan: this.bestMakespan, starts: [...this.bestStarts] };
+    return { makespan: this.makespan, starts: [...this.bestStarts] };
   }
 
   runEpoch(): void {
     if (this.isProved()) return;
     this.epochs++;
-    for (const end = this.schedules + EPOCH_SCHEDULES; this.schedules < end && !this.isProved();) {
+    const most = this.epochs * (this.countedSchedules ?? EPOCH_SCHEDULES);
+    // Plans are made two at a time.
+    while (this.schedules + 2 <= most && !this.isProved()) {
       if (this.directions[1].members.length < this.size) this.addMember();
       else this.breed();
     }
@@ -105,19 +113,19 @@ export class ProjectSearch implements Search<ProjectPlan> {
   }
 
   private tryProof(): void {
-    if (this.proof === null || this.isProved()) return;
-    const starts = this.proof.attempt(this.bestMakespan);
+    if (this.proof === null || this.countedSchedules !== null || this.isProved()) return;
+    const starts = this.proof.attempt(this.makespan);
     this.lowerBound = this.proof.lowerBound;
     if (starts === null) return;
     this.bestStarts.set(starts);
-    this.bestMakespan = this.directions[0].layout.duration.reduce(
+    this.makespan = this.directions[0].layout.duration.reduce(
       (most, duration, id) => Math.max(most, starts[id]! + duration),
       0,
     );
   }
 
   private isProved(): boolean {
-    return this.bestMakespan <= this.lowerBound;
+    return this.makespan <= this.lowerBound;
   }
 
   private addMember(): void {
@@ -178,8 +186,8 @@ export class ProjectSearch implements Search<ProjectPlan> {
       this.runBest = into.makespan;
       this.idleTurns = 0;
     }
-    if (into.makespan >= this.bestMakespan) return;
-    this.bestMakespan = into.makespan;
+    if (into.makespan >= this.makespan) return;
+    this.makespan = into.makespan;
     for (let id = 0; id < layout.count; id++) {
       const start = into.starts[id]!;
       this.bestStarts[id] = direction === 0 ? start : into.makespan - start - layout.duration[id]!;

@@ -51,6 +51,10 @@ export class ShopSearch implements Search<ShopPlan> {
     return this.tabuSearch.moves;
   }
 
+  get makespan(): number {
+    return this.bestOrder.makespan;
+  }
+
   get best(): ShopPlan {
     return planOf(this.layout, this.bestOrder);
   }

@@ -2,6 +2,8 @@
 export interface Search<Plan> {
   /** No plan is shorter; Infinity when it is proved that there is none. */
   readonly lowerBound: number;
+  /** Of the best plan so far; Infinity while none is found. */
+  readonly makespan: number;
   /** The best plan so far; null while none is found. */
   readonly best: (Plan & { readonly makespan: number }) | null;
   /** Epochs run so far. */

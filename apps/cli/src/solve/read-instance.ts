@@ -8,6 +8,7 @@ import {
   type Project,
   type ProjectPlan,
   type Search,
+  type ShopPlan,
 } from '@archwright/planner';
 import { instanceLines, InstanceFileError, type InstanceLine } from './instance-lines.js';
 import { readFlexibleShop, readJobShop } from './read-job-shop.js';
@@ -18,61 +19,72 @@ export const FORMATS = ['jobshop', 'flexible', 'psplib', 'progen-max'] as const;
 export type InstanceFormat = (typeof FORMATS)[number];
 
 /** What is said of a plan; `starts` as `[job][operation]` for shops, else a list with the dummies, in file order. */
-interface Answer {
+export interface Answer {
   readonly makespan: number;
   readonly starts: readonly (readonly number[])[] | readonly number[];
   /** As `[job][operation]`, for flexible shops. */
   readonly machines?: readonly (readonly number[])[];
 }
 
-/** An instance that is being solved. */
-export interface OpenInstance {
+export type Plan = ShopPlan | ProjectPlan;
+
+/** One of several independent searches. */
+export interface StreamSettings {
+  readonly seed: number;
+  readonly stream: number;
+  /** Plans of an epoch, for projects whose decoded plans are counted. */
+  readonly epochSchedules: number | null;
+}
+
+export interface Instance {
   readonly format: InstanceFormat;
-  readonly search: Search<unknown>;
+  readonly search: (settings: StreamSettings) => Search<Plan>;
   /**
-   * The best plan so far, after every rule was recomputed from the file; null while there is none.
+   * A plan as it is shown, after every rule was recomputed from the file.
    *
    * @throws {Error} when a rule is broken, which is a defect of the search
    */
-  readonly checkedAnswer: () => Answer | null;
+  readonly checked: (plan: Plan) => Answer;
 }
 
 /** @throws {InstanceFileError} naming line and reason */
-export function openInstance(text: string, format: InstanceFormat | null, seed: number): OpenInstance {
+export function readInstance(text: string, format: InstanceFormat | null): Instance {
   const lines = instanceLines(text);
   const chosen = format ?? formatOf(lines);
   if (chosen === 'psplib') {
     const project = readPsplib(lines);
-    return openProject(chosen, project, new ProjectSearch(project, seed));
+    return projectInstance(
+      chosen,
+      project,
+      ({ seed, stream, epochSchedules }) => new ProjectSearch(project, seed, stream, epochSchedules),
+    );
   }
   if (chosen === 'progen-max') {
     const project = readProgenMax(lines);
-    return openProject(chosen, project, new LagSearch(project, seed));
+    return projectInstance(chosen, project, ({ seed, stream }) => new LagSearch(project, seed, stream));
   }
-  return openShop(chosen, chosen === 'jobshop' ? readJobShop(lines) : readFlexibleShop(lines), seed);
+  return shopInstance(chosen, chosen === 'jobshop' ? readJobShop(lines) : readFlexibleShop(lines));
 }
 
-function openProject(format: InstanceFormat, project: Project, search: Search<ProjectPlan>): OpenInstance {
+function projectInstance(format: InstanceFormat, project: Project, search: Instance['search']): Instance {
   return {
     format,
     search,
-    checkedAnswer: () => {
-      const { best } = search;
-      if (best !== null) requireNone(projectFaults(project, best));
-      return best;
+    checked: (plan) => {
+      const { makespan, starts } = plan as ProjectPlan;
+      requireNone(projectFaults(project, { makespan, starts }));
+      return { makespan, starts };
     },
   };
 }
 
-function openShop(format: InstanceFormat, shop: MachineShop, seed: number): OpenInstance {
-  const search = new ShopSearch(shop, seed);
+function shopInstance(format: InstanceFormat, shop: MachineShop): Instance {
   return {
     format,
-    search,
-    checkedAnswer: () => {
-      const { best } = search;
-      requireNone(shopFaults(shop, best));
-      const { makespan, starts, machines } = best;
+    search: ({ seed, stream }) => new ShopSearch(shop, seed, stream),
+    checked: (plan) => {
+      const { makespan, starts, machines } = plan as ShopPlan;
+      requireNone(shopFaults(shop, { makespan, starts, machines }));
       return format === 'flexible' ? { makespan, starts, machines } : { makespan, starts };
     },
   };
