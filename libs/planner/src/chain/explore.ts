@@ -1,8 +1,8 @@
-import { emptyBits, within } from './bits.js';
+import { within } from './bits.js';
 import { bestOf, type Best } from './best.js';
 import type { Objective } from './objective.js';
 import type { PreparedChain } from './prepare.js';
-import { between, firstStart, shrink, split, withStarts, type Region, type Witness } from './region.js';
+import { between, firstStart, onlyStates, shrink, split, withStarts, type Region, type Witness } from './region.js';
 
 interface Entry {
   readonly region: Region;
@@ -62,7 +62,7 @@ export function bucketsOf(prepared: PreparedChain, witness: Witness): Bucket[] {
   const { deliveryVisit, halfDayOfSlot } = prepared.problem;
   return Array.from({ length: deliveryVisit + 1 }, (_, visit) => ({
     halfDay: halfDayOfSlot[witness.starts[visit]!]!,
-    clinician: prepared.states[visit]![witness.states[visit]!]!.clinician,
+    clinician: witness.states[visit]!.clinician,
   }));
 }
 
@@ -82,16 +82,18 @@ function rangeOf(prepared: PreparedChain, halfDay: number): [number, number] {
 
 function sameBucket(prepared: PreparedChain, region: Region, visit: number, bucket: Bucket): Region {
   const [first, last] = rangeOf(prepared, bucket.halfDay);
-  const none = emptyBits(prepared.problem.slotCount);
-  return withStarts(region, visit, (bits, state) =>
-    prepared.states[visit]![state]!.clinician === bucket.clinician ? within(bits, first, last) : none,
+  return between(
+    onlyStates(region, visit, ({ clinician }) => clinician === bucket.clinician),
+    visit,
+    first,
+    last,
   );
 }
 
 function otherBucket(prepared: PreparedChain, region: Region, visit: number, bucket: Bucket): Region {
   const [first, last] = rangeOf(prepared, bucket.halfDay);
   return withStarts(region, visit, (bits, state) => {
-    if (prepared.states[visit]![state]!.clinician !== bucket.clinician) return bits;
+    if (state.clinician !== bucket.clinician) return bits;
     const out = within(bits, 0, first - 1);
     const late = within(bits, last + 1, prepared.problem.slotCount - 1);
     for (let index = 0; index < out.length; index++) out[index]! |= late[index]!;

@@ -7,7 +7,7 @@ import type { ChainOffer, ChainOffers, ChainPlan, ChainProblem, ChainVector, Off
 import { objectiveFor, type Axis } from './objective.js';
 import { planOf } from './plan.js';
 import { prepareChain, type PreparedChain } from './prepare.js';
-import { between, wholeRegions } from './region.js';
+import { between, wholeRegions, type Region } from './region.js';
 
 /** The questions that an offer may answer, in the order in which they are asked. */
 const ORDERS: readonly (readonly Axis[])[] = [
@@ -68,6 +68,7 @@ function reasonsOf(plan: ChainPlan, front: readonly ChainVector[]): OfferReason[
 /** Plans of one vector, which leads an order: only its delivery day is searched. */
 function* plansWith(
   prepared: PreparedChain,
+  whole: readonly Region[],
   vector: ChainVector,
   order: readonly Axis[],
   taken: readonly Bucket[][],
@@ -75,7 +76,7 @@ function* plansWith(
   const { problem } = prepared;
   const first = problem.dayOfSlot.indexOf(vector.deliveryDay);
   const last = problem.dayOfSlot.lastIndexOf(vector.deliveryDay);
-  const regions = wholeRegions(prepared).map((region) => between(region, problem.deliveryVisit, first, last));
+  const regions = whole.map((region) => between(region, problem.deliveryVisit, first, last));
   yield* cheapestPlans(prepared, regions, objectiveFor(prepared, order), taken);
 }
 
@@ -94,7 +95,8 @@ function* plansWith(
  */
 export function planOffers(problem: ChainProblem, count: number, cache = new ChainCache()): ChainOffers {
   const prepared = prepareChain(problem, cache);
-  const front = frontOf(prepared);
+  const whole = wholeRegions(prepared);
+  const front = frontOf(prepared, whole);
   const offers: ChainOffer[] = [];
   const taken: Bucket[][] = [];
   const accept = (best: Best): void => {
@@ -111,13 +113,13 @@ export function planOffers(problem: ChainProblem, count: number, cache = new Cha
     if (offers.length >= count) break;
     const wanted = least(front, order);
     if (offers.some(({ vector }) => equal(vector, wanted))) continue;
-    for (const best of plansWith(prepared, wanted, order, taken)) {
+    for (const best of plansWith(prepared, whole, wanted, order, taken)) {
       if (equal(planOf(prepared, best, cache).vector, wanted)) accept(best);
       break;
     }
   }
   if (offers.length < count) {
-    for (const best of cheapestPlans(prepared, wholeRegions(prepared), objectiveFor(prepared, ORDERS[0]!), taken)) {
+    for (const best of cheapestPlans(prepared, whole, objectiveFor(prepared, ORDERS[0]!), taken)) {
       accept(best);
       if (offers.length >= count) break;
     }

@@ -1,4 +1,4 @@
-import { and, andInto, emptyBits, erode, orInto } from './bits.js';
+import { andInto, emptyBits, erode, orInto } from './bits.js';
 import type { ChainCache } from './cache.js';
 import type { ChainResource, SlotBits, VisitOption } from './model.js';
 
@@ -8,7 +8,12 @@ export function startsOf(cache: ChainCache): (free: SlotBits, length: number) =>
 }
 
 /** Starts for which one resource of several is free throughout. */
-function anyFree(resources: readonly ChainResource[], length: number, slotCount: number, cache: ChainCache): SlotBits {
+export function anyFree(
+  resources: readonly ChainResource[],
+  length: number,
+  slotCount: number,
+  cache: ChainCache,
+): SlotBits {
   const starts = startsOf(cache);
   const out = emptyBits(slotCount);
   for (const { free } of resources) orInto(out, starts(free, length));
@@ -29,10 +34,4 @@ export function roomFor(option: VisitOption, slotCount: number, cache: ChainCach
     }
     return out;
   });
-}
-
-/** Starts of an option that everything but the clinician allows. */
-export function optionStarts(option: VisitOption, slotCount: number, cache: ChainCache): SlotBits {
-  const room = roomFor(option, slotCount, cache);
-  return cache.get(`option:${cache.id(option.allowed)}:${cache.id(room)}`, () => and(room, option.allowed));
 }
