@@ -14,10 +14,13 @@ export function anyFree(
   slotCount: number,
   cache: ChainCache,
 ): SlotBits {
-  const starts = startsOf(cache);
-  const out = emptyBits(slotCount);
-  for (const { free } of resources) orInto(out, starts(free, length));
-  return out;
+  const ids = resources.map(({ free }) => cache.id(free)).join(',');
+  return cache.get(`any:${String(slotCount)}:${String(length)}:${ids}`, () => {
+    const starts = startsOf(cache);
+    const out = emptyBits(slotCount);
+    for (const { free } of resources) orInto(out, starts(free, length));
+    return out;
+  });
 }
 
 /** Starts of an option for which its clinic has a chair, an assistant and kits; people and wishes left aside. */
@@ -27,7 +30,7 @@ export function roomFor(option: VisitOption, slotCount: number, cache: ChainCach
   const ids = lists.map((list) => list.map(({ free }) => cache.id(free)).join(',')).join(';');
   const away = kits.map(({ reprocessingSlots }) => reprocessingSlots).join(',');
   return cache.get(`room:${slotCount}:${lengthSlots}:${assistants === null ? 0 : 1}:${away}:${ids}`, () => {
-    const out = anyFree(chairs, lengthSlots, slotCount, cache);
+    const out = anyFree(chairs, lengthSlots, slotCount, cache).slice();
     if (assistants !== null) andInto(out, anyFree(assistants, lengthSlots, slotCount, cache));
     for (const { units, reprocessingSlots } of kits) {
       andInto(out, anyFree(units, lengthSlots + reprocessingSlots, slotCount, cache));
