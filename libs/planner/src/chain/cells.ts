@@ -1,4 +1,5 @@
 import { addWords, hasBit, writeCommon, writeRest, type Words } from './bits.js';
+import type { BitsPool } from './bits-pool.js';
 import type { ChainVector, SlotBits } from './model.js';
 import type { PreparedChain } from './prepare.js';
 import type { Region } from './region.js';
@@ -33,6 +34,31 @@ export function addTo(cells: Cells, cell: number, bits: SlotBits, words: Words):
   const known = cells.get(cell);
   if (known === undefined) cells.set(cell, bits);
   else addWords(known, bits, words);
+}
+
+/**
+ * Adds what two sets have in common to a cell.
+ *
+ * @param spare a set without a bit outside `words`; it becomes the cell's own when the cell is new
+ * @returns the spare set of the next call
+ */
+export function addCommon(
+  cells: Cells,
+  cell: number,
+  left: SlotBits,
+  right: SlotBits,
+  words: Words,
+  spare: SlotBits,
+  pool: BitsPool,
+): SlotBits {
+  if (!writeCommon(spare, left, right, words)) return spare;
+  const known = cells.get(cell);
+  if (known === undefined) {
+    cells.set(cell, spare);
+    return pool.take();
+  }
+  addWords(known, spare, words);
+  return spare;
 }
 
 /** Drops starts that another cell holds with no count higher. */

@@ -1,9 +1,10 @@
-import { addWords, nextBit, writeCommon } from './bits.js';
-import { addTo, CLINIC, CLINICIAN, covered, ownCells, prune, type Cells } from './cells.js';
+import { addWords, nextBit } from './bits.js';
+import { addCommon, addTo, CLINIC, CLINICIAN, covered, ownCells, prune, type Cells } from './cells.js';
 import type { ChainVector, SlotBits } from './model.js';
 import { addImage, addPreimage, type Piece } from './piece.js';
 import type { Link, PreparedChain } from './prepare.js';
-import { firstStart, type Region } from './region.js';
+import { EarliestDelivery } from './earliest-delivery.js';
+import type { Region } from './region.js';
 
 /** Reachability towards delivery. All of its sets are of the pool. */
 export interface Layers {
@@ -37,6 +38,7 @@ function statesByOption(region: Region, visit: number): Map<number, number[]> {
 /** One link's work: the starts of every parent state that go with a child, by cell. */
 class Message {
   readonly out: readonly Cells[];
+  private spare: SlotBits;
 
   constructor(
     private readonly prepared: PreparedChain,
@@ -45,6 +47,7 @@ class Message {
     private readonly cells: readonly Cells[],
   ) {
     const { child, parent } = link;
+    this.spare = prepared.pool.take();
     this.out = region.states[parent]!.map(() => new Map<number, SlotBits>());
     const parents = [...statesByOption(region, parent)].map(([option, states]) => ({
       option,
@@ -115,60 +118,38 @@ class Message {
   }
 
   private hit(parent: number, cell: number, image: SlotBits): void {
-    const { region, link } = this;
+    const { region, link, prepared } = this;
     const words = region.words[link.parent]!;
-    const hit = this.prepared.pool.take();
-    if (writeCommon(hit, image, region.starts[link.parent]![parent]!, words)) {
-      addTo(this.out[parent]!, cell, hit, words);
-    }
+    const starts = region.starts[link.parent]![parent]!;
+    this.spare = addCommon(this.out[parent]!, cell, image, starts, words, this.spare, prepared.pool);
   }
-}
-
-/** Day before which nobody who starts the visit at `slot` can have the delivery. */
-function earliestDay({ problem, links }: PreparedChain, region: Region, visit: number, slot: number): number {
-  if (visit > problem.deliveryVisit) return problem.dayOfSlot[firstStart(region, problem.deliveryVisit)]!;
-  let least = slot;
-  for (let at = visit; at < problem.deliveryVisit && least >= 0; at++) {
-    const link = links.find(({ child }) => child === at)!;
-    const options = new Set(region.states[at]!.map(({ option }) => option));
-    let bound = problem.slotCount;
-    for (const option of options) {
-      for (const next of new Set(region.states[at + 1]!.map((state) => state.option))) {
-        for (const { lo } of link.pieces(option, next)) bound = Math.min(bound, lo[least]!);
-      }
-    }
-    least = region.starts[at + 1]!.reduce((first, bits) => {
-      const own = nextBit(bits, bound);
-      return own >= 0 && (first < 0 || own < first) ? own : first;
-    }, -1);
-  }
-  return least < 0 ? Infinity : problem.dayOfSlot[least]!;
 }
 
 /** The cells of the whole tree; cells that a known vector covers are left out. */
 export function layersOf(prepared: PreparedChain, region: Region, known: readonly ChainVector[]): Layers {
-  const { states } = region;
   const { pool } = prepared;
-  const cells: Cells[][] = states.map((list, visit) =>
+  const cells: Cells[][] = region.states.map((list, visit) =>
     list.map((_, state) => ownCells(prepared, region, visit, state)),
   );
   const messages: (readonly Cells[])[] = [];
+  const earliest = new EarliestDelivery(prepared, region);
+  const isCovered = (visit: number, cell: number, bits: SlotBits): boolean =>
+    known.length > 0 && covered(known, earliest.day(visit, nextBit(bits, 0)), cell);
   for (const link of prepared.links) {
     const words = region.words[link.parent]!;
     const { out } = new Message(prepared, region, link, cells[link.child]!);
     messages.push(out);
+    let spare = pool.take();
     cells[link.parent] = cells[link.parent]!.map((own, state) => {
       const joined: Cells = new Map();
       for (const [cell, bits] of own) {
         for (const [other, partners] of out[state]!) {
-          const hit = pool.take();
-          if (!writeCommon(hit, bits, partners, words)) continue;
-          const day = known.length === 0 ? 0 : earliestDay(prepared, region, link.parent, nextBit(hit, 0));
-          if (known.length > 0 && covered(known, day, cell + other)) continue;
-          addTo(joined, cell + other, hit, words);
+          spare = addCommon(joined, cell + other, bits, partners, words, spare, pool);
         }
       }
-      return prune(joined, words);
+      prune(joined, words);
+      for (const [cell, bits] of joined) if (isCovered(link.parent, cell, bits)) joined.delete(cell);
+      return joined;
     });
   }
   return { cells, messages };

@@ -1,5 +1,6 @@
 import { addRange, and, andInto, emptyBits, hasBit, isEmpty, nextCommonBit, setBit, setRange } from './bits.js';
 import type { SlotBits } from './model.js';
+import { firstAtLeast } from './monotone.js';
 import { sweepDown, sweepUp, type Net } from './net.js';
 
 /**
@@ -116,6 +117,24 @@ export function joins(piece: Piece, t: number, y: number): boolean {
     (piece.from === null || hasBit(piece.from, t)) &&
     (piece.to === null || hasBit(piece.to, y))
   );
+}
+
+/** First of the earlier visit's `starts` that goes with the later visit's start `y`, or -1. */
+export function firstBefore({ lo, hi, from, to }: Piece, starts: SlotBits, y: number): number {
+  if (to !== null && !hasBit(to, y)) return -1;
+  const t = nextCommonBit(
+    starts,
+    from,
+    firstAtLeast((slot) => hi[slot]!, y, 0, hi.length),
+  );
+  return t >= 0 && lo[t]! <= y ? t : -1;
+}
+
+/** First of the later visit's `starts` that goes with the earlier visit's start `t`, or -1. */
+export function firstAfter({ lo, hi, from, to }: Piece, starts: SlotBits, t: number): number {
+  if (from !== null && !hasBit(from, t)) return -1;
+  const y = nextCommonBit(starts, to, lo[t]!);
+  return y >= 0 && y <= hi[t]! ? y : -1;
 }
 
 /** Adds to `out` every start of the later visit that goes with one in `starts`. */

@@ -1,8 +1,8 @@
-import { hasBit, nextBit, slotsOf } from './bits.js';
+import { hasBit, nextBit } from './bits.js';
 import { CLINIC, CLINICIAN, covered, holds, isWithin, ownCells, vectorOf } from './cells.js';
 import { piecesFor, type Layers } from './layers.js';
 import type { ChainVector } from './model.js';
-import { joins } from './piece.js';
+import { firstAfter, firstBefore } from './piece.js';
 import type { Link, PreparedChain, State } from './prepare.js';
 import type { Region, Witness } from './region.js';
 
@@ -80,7 +80,6 @@ export function witnessOf(prepared: PreparedChain, region: Region, layers: Layer
 
 function childFor(region: Region, layers: Layers, link: Link, { state, slot, cell: share }: Step): Step {
   const own = region.states[link.parent]![state]!;
-  const childIsEarly = link.child === link.early;
   for (let index = 0; index < region.states[link.child]!.length; index++) {
     const child = region.states[link.child]![index]!;
     const change = (child.clinician === own.clinician ? 0 : CLINICIAN) + (child.clinic === own.clinic ? 0 : CLINIC);
@@ -88,9 +87,9 @@ function childFor(region: Region, layers: Layers, link: Link, { state, slot, cel
     for (const [cell, bits] of layers.cells[link.child]![index]!) {
       // A union over clinicians may charge a change that this clinician does not cost: the cell is then lower still.
       if (!isWithin(cell + change, share)) continue;
-      for (const at of slotsOf(bits)) {
-        const [early, late] = childIsEarly ? [at, slot] : [slot, at];
-        if (pieces.some((piece) => joins(piece, early, late))) return { state: index, slot: at, cell };
+      for (const piece of pieces) {
+        const at = link.child === link.early ? firstBefore(piece, bits, slot) : firstAfter(piece, bits, slot);
+        if (at >= 0) return { state: index, slot: at, cell };
       }
     }
   }
