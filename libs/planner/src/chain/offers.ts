@@ -1,5 +1,6 @@
 import type { Best } from './best.js';
 import { ChainCache } from './cache.js';
+import { requireWork } from './contradictory-work.js';
 import { requirePossible } from './errors.js';
 import { bucketsOf, cheapestPlans, type Bucket } from './explore.js';
 import { frontOf } from './front.js';
@@ -91,7 +92,7 @@ function* plansWith(
  * @param count offers wanted, at least 0
  * @param cache keeps what later searches can use again
  * @throws {VisitTooLongError} {@link NoClinicianError} {@link LabWithoutCapacityError} {@link ContradictoryWaitsError}
- * when the problem as stated can never have a plan; an empty front means that none is left in these weeks
+ * {@link ContradictoryWorkError} when the problem as stated can never have a plan; an empty front means that none is left in these weeks
  */
 export function planOffers(problem: ChainProblem, count: number, cache = new ChainCache()): ChainOffers {
   const prepared = prepareChain(problem, cache);
@@ -107,6 +108,7 @@ export function planOffers(problem: ChainProblem, count: number, cache = new Cha
   if (front.length === 0) {
     // What can never have a plan has none now, so only an empty front pays for the proof.
     requirePossible(problem, cache);
+    requireWork(problem, cache);
     return { front, offers };
   }
   for (const order of ORDERS) {
