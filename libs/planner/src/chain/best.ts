@@ -1,4 +1,4 @@
-import { emptyBits, hasBit, orInto, slotsOf } from './bits.js';
+import { addWords, emptyBits, hasBit, slotsOf } from './bits.js';
 import type { Objective } from './objective.js';
 import type { Piece } from './piece.js';
 import type { Link, PreparedChain, State } from './prepare.js';
@@ -31,7 +31,7 @@ function ownCosts(prepared: PreparedChain, region: Region, objective: Objective,
     if (problem.seenBy.clinician !== clinician) fixed += weights.clinicians;
     if (problem.seenBy.clinic !== clinic) fixed += weights.clinics;
   }
-  const slots = slotsOf(region.starts[visit]![state]!);
+  const slots = slotsOf(region.starts[visit]![state]!, region.words[visit]!);
   const values = new Float64Array(slots.length);
   for (let at = 0; at < slots.length; at++) {
     const slot = slots[at]!;
@@ -48,9 +48,10 @@ function ownCosts(prepared: PreparedChain, region: Region, objective: Objective,
 /** Least cost by slot over several clinicians. */
 function joined(lists: readonly Costs[], region: Region, visit: number, states: readonly number[]): Costs {
   if (lists.length === 1) return lists[0]!;
+  const words = region.words[visit]!;
   const union = emptyBits(region.starts[visit]![0]!.length << 5);
-  for (const state of states) orInto(union, region.starts[visit]![state]!);
-  const slots = slotsOf(union);
+  for (const state of states) addWords(union, region.starts[visit]![state]!, words);
+  const slots = slotsOf(union, words);
   const values = new Float64Array(slots.length).fill(Infinity);
   for (const list of lists) {
     let at = 0;

@@ -146,6 +146,12 @@ export function addWords(target: SlotBits, other: SlotBits, { first, last }: Wor
   for (let index = first; index <= last; index++) target[index]! |= other[index]!;
 }
 
+/** Whether there is a bit within `words`. */
+export function holdsWithin(bits: SlotBits, { first, last }: Words): boolean {
+  for (let index = first; index <= last; index++) if (bits[index] !== 0) return true;
+  return false;
+}
+
 /** The words that hold bits; none has `first` above `last`. */
 export function wordsOf(bits: SlotBits): Words {
   let first = 0;
@@ -207,19 +213,15 @@ export function longestRun(bits: SlotBits, slotCount: number): number {
   return longest;
 }
 
-/** Set bits as a rising list. */
-export function slotsOf(bits: SlotBits): Int32Array {
+/** Set bits within `words` as a rising list. */
+export function slotsOf(bits: SlotBits, { first, last }: Words = { first: 0, last: bits.length - 1 }): Int32Array {
   let count = 0;
-  for (const word of bits) {
-    let rest = word;
-    while (rest !== 0) {
-      rest &= rest - 1;
-      count++;
-    }
+  for (let index = first; index <= last; index++) {
+    for (let rest = bits[index]!; rest !== 0; rest &= rest - 1) count++;
   }
   const out = new Int32Array(count);
   let position = 0;
-  for (let index = 0; index < bits.length; index++) {
+  for (let index = first; index <= last; index++) {
     let rest = bits[index]!;
     while (rest !== 0) {
       const low = rest & -rest;

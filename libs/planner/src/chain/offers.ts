@@ -5,6 +5,7 @@ import { requirePossible } from './errors.js';
 import { bucketsOf, cheapestPlans, type Bucket } from './explore.js';
 import { frontOf } from './front.js';
 import type { ChainOffer, ChainOffers, ChainPlan, ChainProblem, ChainVector, OfferReason } from './model.js';
+import { rangeOf } from './monotone.js';
 import { objectiveFor, type Axis } from './objective.js';
 import { planOf } from './plan.js';
 import { prepareChain, type PreparedChain } from './prepare.js';
@@ -75,8 +76,7 @@ function* plansWith(
   taken: readonly Bucket[][],
 ): Generator<Best> {
   const { problem } = prepared;
-  const first = problem.dayOfSlot.indexOf(vector.deliveryDay);
-  const last = problem.dayOfSlot.lastIndexOf(vector.deliveryDay);
+  const [first, last] = rangeOf(problem.dayOfSlot, vector.deliveryDay);
   const regions = whole.map((region) => between(region, problem.deliveryVisit, first, last));
   yield* cheapestPlans(prepared, regions, objectiveFor(prepared, order), taken);
 }
@@ -100,8 +100,7 @@ export function planOffers(problem: ChainProblem, count: number, cache = new Cha
   const front = frontOf(prepared, whole);
   const offers: ChainOffer[] = [];
   const taken: Bucket[][] = [];
-  const accept = (best: Best): void => {
-    const plan = planOf(prepared, best, cache);
+  const accept = (best: Best, plan: ChainPlan): void => {
     offers.push({ ...plan, reasons: reasonsOf(plan, front) });
     taken.push(bucketsOf(prepared, best));
   };
@@ -116,13 +115,14 @@ export function planOffers(problem: ChainProblem, count: number, cache = new Cha
     const wanted = least(front, order);
     if (offers.some(({ vector }) => equal(vector, wanted))) continue;
     for (const best of plansWith(prepared, whole, wanted, order, taken)) {
-      if (equal(planOf(prepared, best, cache).vector, wanted)) accept(best);
+      const plan = planOf(prepared, best, cache);
+      if (equal(plan.vector, wanted)) accept(best, plan);
       break;
     }
   }
   if (offers.length < count) {
     for (const best of cheapestPlans(prepared, whole, objectiveFor(prepared, ORDERS[0]!), taken)) {
-      accept(best);
+      accept(best, planOf(prepared, best, cache));
       if (offers.length >= count) break;
     }
   }

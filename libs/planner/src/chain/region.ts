@@ -1,4 +1,4 @@
-import { addWords, and, hasBit, isEmpty, nextBit, wordsOf, within, writeCommon } from './bits.js';
+import { addWords, and, hasBit, holdsWithin, isEmpty, nextBit, wordsOf, within, writeCommon } from './bits.js';
 import type { Words } from './bits.js';
 import type { SlotBits } from './model.js';
 import { firstAtLeast, lastAtMost } from './monotone.js';
@@ -50,7 +50,8 @@ function regionOf(prepared: PreparedChain, clinic: string | null): Region | null
       return byOption;
     });
     const decided = prepared.others.map(() => null);
-    return narrow(prepared, sets, decided) ? regionWithin(sets, states, ({ time }) => time, decided) : null;
+    const words = sets.map((ofVisit) => wordsOfAll([...ofVisit.values()]));
+    return narrow(prepared, sets, words, decided) ? regionWithin(sets, states, ({ time }) => time, decided) : null;
   });
 }
 
@@ -77,10 +78,12 @@ function regionWithin(
 }
 
 function wordsOfAll(sets: readonly SlotBits[]): Words {
-  return sets.map(wordsOf).reduce((all, own) => ({
-    first: Math.min(all.first, own.first),
-    last: Math.max(all.last, own.last),
-  }));
+  return sets
+    .map(wordsOf)
+    .reduce((all, own) => ({ first: Math.min(all.first, own.first), last: Math.max(all.last, own.last) }), {
+      first: Number.MAX_SAFE_INTEGER,
+      last: -1,
+    });
 }
 
 /** The region with one visit's start sets replaced by parts of them. */
@@ -107,7 +110,7 @@ function byOption({ pool }: PreparedChain, region: Region): OptionSets[] {
       const bits = region.starts[visit]![state]!;
       let known = sets.get(option);
       if (known === undefined) {
-        if (isEmpty(bits)) return;
+        if (!holdsWithin(bits, region.words[visit]!)) return;
         known = pool.take();
         sets.set(option, known);
       }
@@ -123,6 +126,7 @@ function restrict(
   sets: readonly OptionSets[],
   { early, late, pieces }: Joint,
   ofLate: boolean,
+  words: readonly Words[],
 ): void {
   const [target, source] = ofLate ? [late, early] : [early, late];
   for (const [option, bits] of sets[target]!) {
@@ -134,7 +138,9 @@ function restrict(
         else addPreimage(partners, piece, bits, out);
       }
     }
-    if (writeCommon(out, out, bits, { first: 0, last: out.length - 1 })) sets[target]!.set(option, out);
+    // Partners may lie where this visit has no starts.
+    out.fill(0, 0, words[target]!.first).fill(0, words[target]!.last + 1);
+    if (writeCommon(out, out, bits, words[target]!)) sets[target]!.set(option, out);
     else sets[target]!.delete(option);
   }
 }
@@ -152,18 +158,24 @@ function crossingsOf({ crossings }: PreparedChain, decided: Region['decided']): 
  * Drops starts that are in no chain: all of those that the tree leaves out, by one pass towards delivery and one back,
  * and those without a partner over a relation off the tree.
  *
+ * @param words outside which the sets of each visit are empty
  * @returns `false` when nothing is left
  */
-function narrow(prepared: PreparedChain, sets: readonly OptionSets[], decided: Region['decided']): boolean {
+function narrow(
+  prepared: PreparedChain,
+  sets: readonly OptionSets[],
+  words: readonly Words[],
+  decided: Region['decided'],
+): boolean {
   const { problem, links } = prepared;
   const across = crossingsOf(prepared, decided);
-  for (const joint of across) restrict(prepared, sets, joint, true);
-  for (const joint of across) restrict(prepared, sets, joint, false);
-  for (const link of links) restrict(prepared, sets, link, link.parent === link.late);
+  for (const joint of across) restrict(prepared, sets, joint, true, words);
+  for (const joint of across) restrict(prepared, sets, joint, false, words);
+  for (const link of links) restrict(prepared, sets, link, link.parent === link.late, words);
   if (sets[problem.deliveryVisit]!.size === 0) return false;
   for (let index = links.length - 1; index >= 0; index--) {
     const link = links[index]!;
-    restrict(prepared, sets, link, link.child === link.late);
+    restrict(prepared, sets, link, link.child === link.late, words);
   }
   return true;
 }
@@ -172,7 +184,7 @@ function narrow(prepared: PreparedChain, sets: readonly OptionSets[], decided: R
 export function shrink(prepared: PreparedChain, region: Region): Region | null {
   return prepared.pool.scoped(() => {
     const sets = byOption(prepared, region);
-    if (!narrow(prepared, sets, region.decided)) return null;
+    if (!narrow(prepared, sets, region.words, region.decided)) return null;
     return regionWithin(sets, region.states, (_, visit, index) => region.starts[visit]![index]!, region.decided);
   });
 }
