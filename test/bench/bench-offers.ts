@@ -1,10 +1,8 @@
 import { Searches } from '@archwright/casework';
-import { ChainCache, planOffers } from '@archwright/planner';
 import {
   combineArches,
   shippedPaths,
   startProgress,
-  toChainProblem,
   type PlanRequest,
   type PracticeSnapshot,
 } from '@archwright/protocol';
@@ -12,14 +10,16 @@ import { Clinic, inOrganisation, listOrganisations, loadSnapshot } from '@archwr
 import type { DataSource } from 'typeorm';
 import { UndoList } from '../../apps/cli/src/start/undo-list.js';
 import { NOW, openBenchPractice } from './bench-practice.js';
-import { ms, percentile, table } from './figures.js';
+import { benchDrawnOffers } from './drawn-offers.js';
+import { table } from './figures.js';
+import { SAMPLE_HEAD, sampleRow, waited, type Sample } from './samples.js';
 
 const HORIZON_WEEKS = 16;
 const WEEK_MS = 7 * 86_400_000;
 const OFFERS = 3;
 const RUNS = 40;
 
-/** Time to three offers, in parts and on a search thread, and to a plan that repairs one lost visit. */
+/** Time to offers in drawn practices of several sizes; in the demonstration practice to three offers and a repair on a search thread. */
 export async function benchOffers(): Promise<string> {
   const undo = new UndoList();
   try {
@@ -30,9 +30,9 @@ export async function benchOffers(): Promise<string> {
     for (const clinics of [1, 2]) {
       const request = await requestFor(db, clinics);
       const name = clinics === 1 ? 'one clinic' : 'demonstration practice, 2 clinics';
-      rows.push(...inParts(name, request), ...(await onThread(name, request, searches)));
+      rows.push(...(await onThread(name, request, searches)));
     }
-    return table(['what', 'first, ms', 'p50, ms', 'p95, ms', 'processor p50, ms', 'runs'], rows);
+    return `${table(SAMPLE_HEAD, benchDrawnOffers())}\n\n${table(SAMPLE_HEAD, rows)}`;
   } finally {
     await undo.undo();
   }
@@ -83,46 +83,6 @@ async function practiceOf(db: DataSource, clinics: number): Promise<PracticeSnap
   });
 }
 
-/** Translation and search in this thread: nothing kept from run to run, then everything. */
-function inParts(name: string, request: PlanRequest): string[][] {
-  const translation: Sample[] = [];
-  const search: Sample[] = [];
-  for (let run = 0; run < RUNS; run++) {
-    const { result, sample } = timed(() => toChainProblem(request));
-    translation.push(sample);
-    search.push(timed(() => planOffers(result.problem, OFFERS)).sample);
-  }
-  const cache = new ChainCache();
-  const { problem } = toChainProblem(request);
-  const again = Array.from({ length: RUNS }, () => timed(() => planOffers(problem, OFFERS, cache)).sample);
-  return [
-    row(`${name}: translation, cold`, translation),
-    row(`${name}: search, cold`, search),
-    row(`${name}: search, nothing changed`, again),
-  ];
-}
-
-interface Sample {
-  readonly wallMs: number;
-  /** Processor time of all threads of this process, the collector's included; what an idle core would take at most. */
-  readonly cpuMs: number | null;
-}
-
-function timed<Result>(work: () => Result): { readonly result: Result; readonly sample: Sample } {
-  const cpu = process.cpuUsage();
-  const from = performance.now();
-  const result = work();
-  const wallMs = performance.now() - from;
-  const { user, system } = process.cpuUsage(cpu);
-  return { result, sample: { wallMs, cpuMs: (user + system) / 1000 } };
-}
-
-async function waited(work: () => Promise<unknown>): Promise<Sample> {
-  const from = performance.now();
-  await work();
-  return { wallMs: performance.now() - from, cpuMs: null };
-}
-
 /** What a caller waits for: copying, translation and search on the thread; then a repair of the first offer's fourth visit. */
 async function onThread(name: string, request: PlanRequest, searches: Searches): Promise<string[][]> {
   const offers: Sample[] = [];
@@ -134,7 +94,7 @@ async function onThread(name: string, request: PlanRequest, searches: Searches):
     const nowMs = request.nowMs + run * 300_000;
     repairs.push(await waited(() => searches.replan({ ...lost, request: { ...lost.request, nowMs } })));
   }
-  return [row(`${name}: offers, on a thread`, offers), row(`${name}: repair, on a thread`, repairs)];
+  return [sampleRow(`${name}: offers, on a thread`, offers), sampleRow(`${name}: repair, on a thread`, repairs)];
 }
 
 function lostVisit(request: PlanRequest, { found }: Awaited<ReturnType<Searches['offers']>>) {
@@ -148,18 +108,4 @@ function lostVisit(request: PlanRequest, { found }: Awaited<ReturnType<Searches[
     plannedSteps: plan.labSteps,
     chosen: null,
   };
-}
-
-function row(what: string, samples: readonly Sample[]): string[] {
-  const [first, ...later] = samples;
-  const wall = later.map(({ wallMs }) => wallMs);
-  const cpu = later.flatMap(({ cpuMs }) => cpuMs ?? []);
-  return [
-    what,
-    ms(first?.wallMs ?? NaN),
-    ms(percentile(wall, 0.5)),
-    ms(percentile(wall, 0.95)),
-    cpu.length === 0 ? '' : ms(percentile(cpu, 0.5)),
-    String(samples.length),
-  ];
 }

@@ -75,8 +75,8 @@ const relaxations = z.strictObject({
 export const relaxation = z.object({
   code: slug,
   sentence: z.string(),
-  /** The next request's `relax`: this relaxation on top of what was agreed to already. */
-  apply: relaxations,
+  /** The next request's `relax`: this relaxation on top of what was agreed to already; null when a laboratory decides. */
+  apply: relaxations.nullable(),
   deliveryOn: localDate.nullable(),
 });
 

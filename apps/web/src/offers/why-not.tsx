@@ -3,13 +3,15 @@ import type { WhyNot } from '@archwright/contracts';
 import { shortDate } from '../time/wording.js';
 import { offerWords as words } from '../words/case.js';
 
+type Relax = NonNullable<WhyNot['relaxations'][number]['apply']>;
+
 interface Props {
   whyNot: WhyNot;
   today: string;
-  onRelax: (relax: WhyNot['relaxations'][number]['apply']) => void;
+  onRelax: (relax: Relax) => void;
 }
 
-/** Which step fails, and the smallest changes that would make a plan possible; each applies itself. */
+/** Which step fails, and the smallest changes that would make a plan possible; what the desk may agree to applies itself. */
 export function WhyNotSheet({ whyNot, today, onRelax }: Props) {
   return (
     <section className="sheet sheet-pad stack" aria-labelledby="why-not">
@@ -23,14 +25,7 @@ export function WhyNotSheet({ whyNot, today, onRelax }: Props) {
           <ul className="stack-tight">
             {whyNot.relaxations.map((relaxation) => (
               <li key={relaxation.code + relaxation.sentence} className="row">
-                <Button
-                  variant="default"
-                  onClick={() => {
-                    onRelax(relaxation.apply);
-                  }}
-                >
-                  {relaxation.sentence}
-                </Button>
+                <Change relaxation={relaxation} onRelax={onRelax} />
                 {relaxation.deliveryOn ? (
                   <span className="soft">{words.relaxGives(shortDate(relaxation.deliveryOn, today))}</span>
                 ) : null}
@@ -42,5 +37,25 @@ export function WhyNotSheet({ whyNot, today, onRelax }: Props) {
         <p>{words.noRelaxation}</p>
       )}
     </section>
+  );
+}
+
+function Change({
+  relaxation: { sentence, apply },
+  onRelax,
+}: {
+  relaxation: WhyNot['relaxations'][number];
+  onRelax: Props['onRelax'];
+}) {
+  if (apply === null) return <span>{sentence}</span>;
+  return (
+    <Button
+      variant="default"
+      onClick={() => {
+        onRelax(apply);
+      }}
+    >
+      {sentence}
+    </Button>
   );
 }

@@ -33,7 +33,18 @@ export function refusalInWords({ code, message, details }: Refusal, chain: CaseC
       return 'No laboratory has room for the work before this visit: free or add a place there.';
     case 'planner.contradictory-waits':
       return `The wait "${titleOf(details['longest'])}" ends before the waits on the way to it can be over.`;
+    case 'planner.contradictory-work': {
+      const waits = (details['waits'] as readonly string[]).map((wait) => `"${waitTitle(wait, chain)}"`).join(' or ');
+      return `The laboratory work before this visit takes longer than ${waits} allows, even on empty benches.`;
+    }
     default:
       return message;
   }
+}
+
+/** A wait of the path, or the wait of a laboratory step for what it is made from. */
+function waitTitle(code: string, { lags, steps }: CaseChain): string {
+  const wait =
+    lags.find((each) => each.code === code) ?? steps.find(({ after }) => after.some(({ lag }) => lag === code));
+  return wait?.title ?? code;
 }

@@ -1,5 +1,5 @@
 import type { RequestOffers } from '@archwright/contracts';
-import { isToCome, type PlanRequest } from '@archwright/protocol';
+import { isToCome, stepIsToCome, type PlanRequest } from '@archwright/protocol';
 import { longestWaits, withLongerWaits, type LongestWait } from './relaxed-lags.js';
 
 /** No wait is proposed to become longer than this: beyond it the material or the patient decides, not the calendar. Project default. */
@@ -13,8 +13,8 @@ export interface Relaxation {
   /** 0 when there is nothing to agree to. */
   readonly most: number;
   readonly sentence: (step: number) => string;
-  /** What is sent with the next request for offers, on top of what is agreed already. */
-  readonly agree: (agreed: Relax, step: number) => Relax;
+  /** What is sent with the next request for offers, on top of what is agreed already; null: not for the desk to agree to. */
+  readonly agree: ((agreed: Relax, step: number) => Relax) | null;
   readonly ask: (request: PlanRequest, step: number) => PlanRequest;
 }
 
@@ -29,6 +29,7 @@ export function relaxationsFor(request: PlanRequest, everyClinic: PlanRequest, r
     otherClinician(request),
     otherClinic(request, everyClinic),
     impossibleDays(request),
+    ...oneMorePlace(request),
   ];
 }
 
@@ -75,5 +76,42 @@ function impossibleDays({ ignoreUnavailable, patient }: PlanRequest): Relaxation
     sentence: () => 'Come on days that were given as impossible.',
     agree: (agreed) => ({ ...agreed, ignoreUnavailable: true }),
     ask: (request) => ({ ...request, ignoreUnavailable: true }),
+  };
+}
+
+/** One place more at each bench that the work to come needs; the laboratory would have to staff it. */
+function oneMorePlace({ chain, progress, practice, wishes }: PlanRequest): Relaxation[] {
+  const steps = chain.steps.filter(
+    ({ code, segments }) =>
+      segments.some(({ holdsPlace }) => holdsPlace) &&
+      progress.steps.some((row) => row.code === code && stepIsToCome(row.state)),
+  );
+  const needed = new Set(steps.map(({ workCentre }) => workCentre));
+  return practice.laboratories
+    .filter(({ id }) => wishes.laboratoryIds.includes(id))
+    .flatMap((laboratory) =>
+      laboratory.workCentres
+        .filter(({ code }) => needed.has(code))
+        .map(({ id, code }): Relaxation => ({
+          code: 'one-place-more',
+          most: 1,
+          sentence: () =>
+            `One place more at "${code.replaceAll('-', ' ')}" in ${laboratory.name}, for the laboratory to decide.`,
+          agree: null,
+          ask: (request) => ({ ...request, practice: withOnePlaceMore(request.practice, id) }),
+        })),
+    );
+}
+
+function withOnePlaceMore(practice: PlanRequest['practice'], centreId: string): PlanRequest['practice'] {
+  const place = { id: `${centreId} one more`, label: '', busy: [] };
+  return {
+    ...practice,
+    laboratories: practice.laboratories.map((laboratory) => ({
+      ...laboratory,
+      workCentres: laboratory.workCentres.map((centre) =>
+        centre.id === centreId ? { ...centre, places: [...centre.places, place] } : centre,
+      ),
+    })),
   };
 }

@@ -8,7 +8,6 @@ import {
 } from '@archwright/planner';
 import {
   fromChainPlan,
-  toChainProblem,
   wayMs,
   type CasePlan,
   type CasePlanLabStep,
@@ -139,11 +138,12 @@ export function startsKeepingRest(
   { request, booked }: Pick<ReplanSearch, 'request' | 'booked'>,
   stage: string,
   most: number,
+  translation = new Translation(request),
 ): KeepingStart[] {
-  const { problem, names } = toChainProblem(request);
+  const { problem, names } = translation.of(request);
   const visit = problem.visits.findIndex(({ key }) => key === stage);
   if (visit < 0) return [];
-  return slotsKeepingRest(problem, currentOf(problem, names, booked), visit, most).map(
+  return slotsKeepingRest(problem, currentOf(problem, names, booked), visit, most, translation.cache).map(
     ({ startSlot, clinic, clinician }) => ({
       startMs: names.axis.msOf(startSlot) + wayTo(stage, names),
       clinicId: clinic,

@@ -15,7 +15,7 @@ export interface OffersFound {
   readonly refusal: Refusal | null;
 }
 
-/** The last question's translation: the searches of one repair follow each other and have most of their tables in common. */
+/** The last question's translation: searches of the same minutes have most of their calendars and bookings in common. */
 class Memory {
   private last: Translation | null = null;
 
@@ -25,9 +25,9 @@ class Memory {
   }
 }
 
-function offersOrRefusal(request: PlanRequest, count: number): OffersFound {
+function offersOrRefusal(request: PlanRequest, count: number, translation: Translation): OffersFound {
   try {
-    return { found: findOffers(request, count), refusal: null };
+    return { found: findOffers(request, count, translation), refusal: null };
   } catch (error) {
     if (!(error instanceof DomainError)) throw error;
     const { code, message, details } = error;
@@ -40,7 +40,7 @@ export function searchTasks() {
   const memory = new Memory();
   return {
     offers: ({ request, count }: { request: PlanRequest; count: number }): OffersFound =>
-      offersOrRefusal(request, count),
+      offersOrRefusal(request, count, memory.of(request)),
     whyNot: ({ request, refusal, ways }: { request: PlanRequest; refusal: Refusal | null; ways: WaysOut }): WhyNot =>
       explainWhyNot(request, refusal, ways),
     replan: ({ search, aim }: { search: ReplanSearch; aim: ReplanAim }): Replan | null =>
@@ -53,7 +53,7 @@ export function searchTasks() {
       search: Pick<ReplanSearch, 'request' | 'booked'>;
       stage: string;
       most: number;
-    }): KeepingStart[] => startsKeepingRest(search, stage, most),
+    }): KeepingStart[] => startsKeepingRest(search, stage, most, memory.of(search.request)),
     takers: (search: TakersSearch): TakersPlan[] => searchTakers(search),
   };
 }

@@ -1,5 +1,6 @@
 import { planOffers, type ChainPlan, type OfferReason } from '@archwright/planner';
-import { fromChainPlan, toChainProblem, type CasePlan, type PlanRequest } from '@archwright/protocol';
+import { fromChainPlan, type CasePlan, type PlanRequest } from '@archwright/protocol';
+import { Translation } from './translation.js';
 
 /** A plan with the figures it was chosen by. */
 export interface FoundPlan {
@@ -10,10 +11,14 @@ export interface FoundPlan {
     { readonly vector: ChainPlan['vector']; readonly ties: ChainPlan['ties'] } | { readonly dropped: number };
 }
 
-/** Exact for the request: several different plans, the best for each question first. */
-export function findOffers(request: PlanRequest, count: number): FoundPlan[] {
-  const { problem, names } = toChainProblem(request);
-  return planOffers(problem, count).offers.map((offer) => ({
+/**
+ * Exact for the request: several different plans, the best for each question first.
+ *
+ * @param translation kept by those who ask about the same weeks again
+ */
+export function findOffers(request: PlanRequest, count: number, translation = new Translation(request)): FoundPlan[] {
+  const { problem, names } = translation.of(request);
+  return planOffers(problem, count, translation.cache).offers.map((offer) => ({
     plan: fromChainPlan(offer, names),
     reasons: offer.reasons,
     objective: { vector: offer.vector, ties: offer.ties },

@@ -17,7 +17,9 @@ function shared(base: unknown, next: unknown): unknown {
 }
 
 function sameNumbers(one: Int32Array | Uint32Array, other: Int32Array | Uint32Array): boolean {
-  return one.length === other.length && one.every((value, index) => value === other[index]);
+  if (one.length !== other.length) return false;
+  for (let index = 0; index < one.length; index++) if (one[index] !== other[index]) return false;
+  return true;
 }
 
 const isRecord = (value: unknown): value is Record<string, unknown> => typeof value === 'object' && value !== null;

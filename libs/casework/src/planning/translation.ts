@@ -10,23 +10,20 @@ interface Translated {
 /** When a request is made and how far it looks ahead. */
 type Moment = Pick<PlanRequest, 'nowMs' | 'horizonWeeks'>;
 
-/** Translates variations of one request: what they have in common is made once, and found again by the search's cache. */
+/** Translates requests about the same weeks: what they have in common is made once, and found again by the search's cache. */
 export class Translation {
   readonly cache = new ChainCache();
-  private readonly nowMs: number;
-  private readonly horizonWeeks: number;
   private readonly axis: PlanningAxis;
   private last: ChainProblem | null = null;
 
   constructor({ nowMs, horizonWeeks }: Moment) {
-    this.nowMs = nowMs;
-    this.horizonWeeks = horizonWeeks;
     this.axis = new PlanningAxis(nowMs, horizonWeeks);
   }
 
-  /** Whether a request is about the same weeks; only such requests may be translated. */
+  /** Whether a request is about the same weeks, to the slot; only such requests may be translated. */
   fits({ nowMs, horizonWeeks }: Moment): boolean {
-    return nowMs === this.nowMs && horizonWeeks === this.horizonWeeks;
+    const { originMs, count } = new PlanningAxis(nowMs, horizonWeeks);
+    return originMs === this.axis.originMs && count === this.axis.count;
   }
 
   /** @throws {DomainError} when the request cannot be stated, such as without a laboratory for its work */

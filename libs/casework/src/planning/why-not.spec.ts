@@ -8,6 +8,8 @@ const DAY_MS = 86_400_000;
 const dates = (fromDay: number, days: number): string[] =>
   Array.from({ length: days }, (_, day) => new Date(NOW_MS + (fromDay + day) * DAY_MS).toISOString().slice(0, 10));
 
+type Places = PlanRequest['practice']['laboratories'][number]['workCentres'][number]['places'];
+
 /** Friday of the twelfth week: the last day of the axis on which anybody works. */
 const LAST_DAY = 81;
 
@@ -57,6 +59,32 @@ describe('why there is no plan', () => {
     expect(whyAbsent.relaxations[0]?.deliveryOn).toBe(
       findOffers({ ...own, wishes: { ...own.wishes, clinicianId: null } }, 1)[0]?.plan.deliveryOn ?? null,
     );
+  }, 120_000);
+
+  it('names the bench where one place more gives a plan, which is for the laboratory to decide', () => {
+    const base = aRequest('repair');
+    const [bench] = base.chain.steps.filter(({ segments }) => segments.some(({ holdsPlace }) => holdsPlace));
+    const whole = { startMs: NOW_MS - DAY_MS, endMs: NOW_MS + 200 * DAY_MS };
+    const withBench = (change: (places: Places) => Places): PlanRequest => ({
+      ...base,
+      practice: {
+        ...base.practice,
+        laboratories: base.practice.laboratories.map((laboratory) => ({
+          ...laboratory,
+          workCentres: laboratory.workCentres.map((centre) =>
+            centre.code === bench?.workCentre ? { ...centre, places: change(centre.places) } : centre,
+          ),
+        })),
+      },
+    });
+    const taken = (places: Places): Places => places.map((place) => ({ ...place, busy: [whole] }));
+    const request = withBench(taken);
+    expect(() => findOffers(request, 1)).toThrow('Free or add a place');
+    const why = explainWhyNot(request, null, { everyClinic: request, relax: {} });
+    expect(why.relaxations.map(({ code, apply }) => [code, apply])).toEqual([['one-place-more', null]]);
+    expect(why.relaxations[0]?.sentence).toContain(bench?.workCentre.replaceAll('-', ' '));
+    const oneMore = withBench((places) => [...taken(places), { id: 'one-more', label: '', busy: [] }]);
+    expect(findOffers(oneMore, 1)[0]?.plan.deliveryOn).toBe(why.relaxations[0]?.deliveryOn);
   }, 120_000);
 
   it('proposes two together when neither alone gives a plan, and says so when no two do', () => {

@@ -55,7 +55,10 @@ function proposed(
   return {
     code: parts.map(({ relaxation }) => relaxation.code).join('-and-'),
     sentence: parts.map(({ relaxation, step }) => relaxation.sentence(step)).join(' '),
-    apply: parts.reduce((agreed, { relaxation, step }) => relaxation.agree(agreed, step), relax),
+    apply: parts.reduce<WaysOut['relax'] | null>(
+      (agreed, { relaxation, step }) => (agreed === null ? null : (relaxation.agree?.(agreed, step) ?? null)),
+      relax,
+    ),
   };
 }
 

@@ -1,11 +1,17 @@
-import { emptyBits, hasBit, orInto, slotsOf } from './bits.js';
+import { addWords, emptyBits, hasBit, slotsOf } from './bits.js';
 import type { Objective } from './objective.js';
 import type { Piece } from './piece.js';
-import type { Link, PreparedChain } from './prepare.js';
+import type { Link, PreparedChain, State } from './prepare.js';
 import type { Region, Witness } from './region.js';
 
 export interface Best extends Witness {
   readonly cost: number;
+}
+
+/** A witness in the making. */
+interface Found {
+  readonly states: State[];
+  readonly starts: Int32Array;
 }
 
 /** Rising slots with the least cost of the part of the tree hanging there. */
@@ -17,7 +23,7 @@ interface Costs {
 function ownCosts(prepared: PreparedChain, region: Region, objective: Objective, visit: number, state: number): Costs {
   const { problem } = prepared;
   const { weights } = objective;
-  const { clinic, clinician, placementCost } = prepared.states[visit]![state]!;
+  const { clinic, clinician, placementCost } = region.states[visit]![state]!;
   const { wished } = problem.visits[visit]!;
   const now = objective.current[visit] ?? null;
   let fixed = 0;
@@ -25,7 +31,7 @@ function ownCosts(prepared: PreparedChain, region: Region, objective: Objective,
     if (problem.seenBy.clinician !== clinician) fixed += weights.clinicians;
     if (problem.seenBy.clinic !== clinic) fixed += weights.clinics;
   }
-  const slots = slotsOf(region.starts[visit]![state]!);
+  const slots = slotsOf(region.starts[visit]![state]!, region.words[visit]!);
   const values = new Float64Array(slots.length);
   for (let at = 0; at < slots.length; at++) {
     const slot = slots[at]!;
@@ -42,9 +48,10 @@ function ownCosts(prepared: PreparedChain, region: Region, objective: Objective,
 /** Least cost by slot over several clinicians. */
 function joined(lists: readonly Costs[], region: Region, visit: number, states: readonly number[]): Costs {
   if (lists.length === 1) return lists[0]!;
+  const words = region.words[visit]!;
   const union = emptyBits(region.starts[visit]![0]!.length << 5);
-  for (const state of states) orInto(union, region.starts[visit]![state]!);
-  const slots = slotsOf(union);
+  for (const state of states) addWords(union, region.starts[visit]![state]!, words);
+  const slots = slotsOf(union, words);
   const values = new Float64Array(slots.length).fill(Infinity);
   for (const list of lists) {
     let at = 0;
@@ -113,7 +120,7 @@ function buffers(prepared: PreparedChain, piece: Piece, weight: number): { thres
 
 function addMessage(prepared: PreparedChain, region: Region, objective: Objective, link: Link, costs: Costs[][]): void {
   const { weights } = objective;
-  const childStates = prepared.states[link.child]!;
+  const childStates = region.states[link.child]!;
   const childIsEarly = link.child === link.early;
   const byOption = new Map<number, number[]>();
   childStates.forEach(({ option }, state) => {
@@ -131,7 +138,7 @@ function addMessage(prepared: PreparedChain, region: Region, objective: Objectiv
       ),
     );
   }
-  prepared.states[link.parent]!.forEach((own, state) => {
+  region.states[link.parent]!.forEach((own, state) => {
     const target = costs[link.parent]![state]!;
     if (target.slots.length === 0) return;
     const least = new Float64Array(target.slots.length).fill(Infinity);
@@ -170,13 +177,20 @@ export function missedBuffers(prepared: PreparedChain, piece: Piece, early: numb
 }
 
 /** The cheapest child of a fixed parent start, the first one among equals. */
-function trace(prepared: PreparedChain, objective: Objective, link: Link, costs: Costs[][], witness: Witness): void {
+function trace(
+  prepared: PreparedChain,
+  region: Region,
+  objective: Objective,
+  link: Link,
+  costs: Costs[][],
+  witness: Found,
+): void {
   const { weights } = objective;
-  const own = prepared.states[link.parent]![witness.states[link.parent]!]!;
+  const own = witness.states[link.parent]!;
   const slot = witness.starts[link.parent]!;
   const childIsEarly = link.child === link.early;
   let least = Infinity;
-  prepared.states[link.child]!.forEach((state, index) => {
+  region.states[link.child]!.forEach((state, index) => {
     const { slots, values } = costs[link.child]![index]!;
     const change =
       (state.clinic === own.clinic ? 0 : weights.clinics) +
@@ -192,7 +206,7 @@ function trace(prepared: PreparedChain, objective: Objective, link: Link, costs:
         const cost = values[at]! + change + missedBuffers(prepared, piece, early, late) * weights.buffer;
         if (cost >= least) continue;
         least = cost;
-        witness.states[link.child] = index;
+        witness.states[link.child] = state;
         witness.starts[link.child] = slots[at]!;
       }
     }
@@ -205,22 +219,23 @@ function trace(prepared: PreparedChain, objective: Objective, link: Link, costs:
  * @returns `null` when the region holds no plan
  */
 export function bestOf(prepared: PreparedChain, region: Region, objective: Objective): Best | null {
-  const { links, states, problem } = prepared;
+  const { links, problem } = prepared;
+  const { states } = region;
   const costs = states.map((list, visit) =>
     list.map((_, state) => ownCosts(prepared, region, objective, visit, state)),
   );
   for (const link of links) addMessage(prepared, region, objective, link, costs);
-  const witness = { states: new Int32Array(states.length), starts: new Int32Array(states.length) };
+  const witness: Found = { states: new Array<State>(states.length), starts: new Int32Array(states.length) };
   let cost = Infinity;
   costs[problem.deliveryVisit]!.forEach(({ slots, values }, state) => {
     for (let at = 0; at < slots.length; at++) {
       if (values[at]! >= cost) continue;
       cost = values[at]!;
-      witness.states[problem.deliveryVisit] = state;
+      witness.states[problem.deliveryVisit] = states[problem.deliveryVisit]![state]!;
       witness.starts[problem.deliveryVisit] = slots[at]!;
     }
   });
   if (cost === Infinity) return null;
-  for (let link = links.length - 1; link >= 0; link--) trace(prepared, objective, links[link]!, costs, witness);
+  for (let link = links.length - 1; link >= 0; link--) trace(prepared, region, objective, links[link]!, costs, witness);
   return { ...witness, cost };
 }

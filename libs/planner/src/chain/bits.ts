@@ -36,6 +36,30 @@ export function setRange(bits: SlotBits, first: number, last: number): void {
   bits[lastWord]! |= tail;
 }
 
+/** Adds to `target` what both sets hold in `first .. last`, both included; `null` holds every bit. */
+export function addRange(
+  target: SlotBits,
+  first: number,
+  last: number,
+  left: SlotBits | null,
+  right: SlotBits | null,
+): void {
+  if (first > last) return;
+  if (left === null) {
+    if (right === null) setRange(target, first, last);
+    else addRange(target, first, last, right, null);
+    return;
+  }
+  const firstWord = first >> 5;
+  const lastWord = Math.min(last >> 5, target.length - 1);
+  for (let index = firstWord; index <= lastWord; index++) {
+    let word = right === null ? left[index]! : left[index]! & right[index]!;
+    if (index === firstWord) word &= -1 << (first & 31);
+    if (index === last >> 5) word &= -1 >>> (31 - (last & 31));
+    target[index]! |= word;
+  }
+}
+
 /** The lowest set bit from `from` on (0 or more), or -1. */
 export function nextBit(bits: SlotBits, from: number): number {
   let index = from >> 5;
@@ -44,6 +68,19 @@ export function nextBit(bits: SlotBits, from: number): number {
   while (word === 0) {
     if (++index >= bits.length) return -1;
     word = bits[index]!;
+  }
+  return (index << 5) + 31 - Math.clz32(word & -word);
+}
+
+/** The lowest bit from `from` on (0 or more) that both sets hold, or -1; `null` holds every bit. */
+export function nextCommonBit(left: SlotBits, right: SlotBits | null, from: number): number {
+  if (right === null) return nextBit(left, from);
+  let index = from >> 5;
+  if (index >= left.length) return -1;
+  let word = left[index]! & right[index]! & (-1 << (from & 31));
+  while (word === 0) {
+    if (++index >= left.length) return -1;
+    word = left[index]! & right[index]!;
   }
   return (index << 5) + 31 - Math.clz32(word & -word);
 }
@@ -82,6 +119,46 @@ export function orInto(target: SlotBits, other: SlotBits): void {
 /** Clears in `target` what is set in `other`. */
 export function clearInto(target: SlotBits, other: SlotBits): void {
   for (let index = 0; index < target.length; index++) target[index]! &= ~other[index]!;
+}
+
+/** Whole words of a set, from `first` to `last`, both included. */
+export interface Words {
+  readonly first: number;
+  readonly last: number;
+}
+
+/** Writes what both sets hold within `words`; the rest of `target` stays as it is. False when they hold nothing there. */
+export function writeCommon(target: SlotBits, left: SlotBits, right: SlotBits, { first, last }: Words): boolean {
+  let any = 0;
+  for (let index = first; index <= last; index++) any |= target[index] = left[index]! & right[index]!;
+  return any !== 0;
+}
+
+/** Writes what `left` holds and `right` does not, within `words`. False when there is nothing. */
+export function writeRest(target: SlotBits, left: SlotBits, right: SlotBits, { first, last }: Words): boolean {
+  let any = 0;
+  for (let index = first; index <= last; index++) any |= target[index] = left[index]! & ~right[index]!;
+  return any !== 0;
+}
+
+/** Adds within `words`. */
+export function addWords(target: SlotBits, other: SlotBits, { first, last }: Words): void {
+  for (let index = first; index <= last; index++) target[index]! |= other[index]!;
+}
+
+/** Whether there is a bit within `words`. */
+export function holdsWithin(bits: SlotBits, { first, last }: Words): boolean {
+  for (let index = first; index <= last; index++) if (bits[index] !== 0) return true;
+  return false;
+}
+
+/** The words that hold bits; none has `first` above `last`. */
+export function wordsOf(bits: SlotBits): Words {
+  let first = 0;
+  let last = bits.length - 1;
+  while (first <= last && bits[first] === 0) first++;
+  while (last > first && bits[last] === 0) last--;
+  return { first, last };
 }
 
 export function and(left: SlotBits, right: SlotBits): SlotBits {
@@ -136,19 +213,15 @@ export function longestRun(bits: SlotBits, slotCount: number): number {
   return longest;
 }
 
-/** Set bits as a rising list. */
-export function slotsOf(bits: SlotBits): Int32Array {
+/** Set bits within `words` as a rising list. */
+export function slotsOf(bits: SlotBits, { first, last }: Words = { first: 0, last: bits.length - 1 }): Int32Array {
   let count = 0;
-  for (const word of bits) {
-    let rest = word;
-    while (rest !== 0) {
-      rest &= rest - 1;
-      count++;
-    }
+  for (let index = first; index <= last; index++) {
+    for (let rest = bits[index]!; rest !== 0; rest &= rest - 1) count++;
   }
   const out = new Int32Array(count);
   let position = 0;
-  for (let index = 0; index < bits.length; index++) {
+  for (let index = first; index <= last; index++) {
     let rest = bits[index]!;
     while (rest !== 0) {
       const low = rest & -rest;

@@ -56,6 +56,18 @@ export class ContradictoryWaitsError extends DomainError {
   }
 }
 
+/** Longest waits inside laboratory work that end before the work on the way can be done, however empty the benches. */
+export class ContradictoryWorkError extends DomainError {
+  constructor(phase: string, waits: readonly string[]) {
+    super(
+      'planner.contradictory-work',
+      `Phase "${phase}" cannot keep ${waits.map((wait) => `"${wait}"`).join(' or ')} even on empty benches: the work on the ` +
+        'way takes longer. Allow that wait more, or shorten the work.',
+      { phase, waits },
+    );
+  }
+}
+
 function requireVisits(problem: ChainProblem): void {
   for (const { key, options } of problem.visits) {
     const accepted = options.filter(({ refused }) => !refused);

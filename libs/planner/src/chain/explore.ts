@@ -1,8 +1,9 @@
-import { emptyBits, within } from './bits.js';
+import { within } from './bits.js';
 import { bestOf, type Best } from './best.js';
+import { rangeOf } from './monotone.js';
 import type { Objective } from './objective.js';
 import type { PreparedChain } from './prepare.js';
-import { between, firstStart, shrink, split, withStarts, type Region, type Witness } from './region.js';
+import { between, firstStart, onlyStates, shrink, split, withStarts, type Region, type Witness } from './region.js';
 
 interface Entry {
   readonly region: Region;
@@ -62,7 +63,7 @@ export function bucketsOf(prepared: PreparedChain, witness: Witness): Bucket[] {
   const { deliveryVisit, halfDayOfSlot } = prepared.problem;
   return Array.from({ length: deliveryVisit + 1 }, (_, visit) => ({
     halfDay: halfDayOfSlot[witness.starts[visit]!]!,
-    clinician: prepared.states[visit]![witness.states[visit]!]!.clinician,
+    clinician: witness.states[visit]!.clinician,
   }));
 }
 
@@ -74,24 +75,20 @@ function differences(a: readonly Bucket[], b: readonly Bucket[]): number {
     .length;
 }
 
-/** First and last slot of a half day. */
-function rangeOf(prepared: PreparedChain, halfDay: number): [number, number] {
-  const { halfDayOfSlot } = prepared.problem;
-  return [halfDayOfSlot.indexOf(halfDay), halfDayOfSlot.lastIndexOf(halfDay)];
-}
-
 function sameBucket(prepared: PreparedChain, region: Region, visit: number, bucket: Bucket): Region {
-  const [first, last] = rangeOf(prepared, bucket.halfDay);
-  const none = emptyBits(prepared.problem.slotCount);
-  return withStarts(region, visit, (bits, state) =>
-    prepared.states[visit]![state]!.clinician === bucket.clinician ? within(bits, first, last) : none,
+  const [first, last] = rangeOf(prepared.problem.halfDayOfSlot, bucket.halfDay);
+  return between(
+    onlyStates(region, visit, ({ clinician }) => clinician === bucket.clinician),
+    visit,
+    first,
+    last,
   );
 }
 
 function otherBucket(prepared: PreparedChain, region: Region, visit: number, bucket: Bucket): Region {
-  const [first, last] = rangeOf(prepared, bucket.halfDay);
+  const [first, last] = rangeOf(prepared.problem.halfDayOfSlot, bucket.halfDay);
   return withStarts(region, visit, (bits, state) => {
-    if (prepared.states[visit]![state]!.clinician !== bucket.clinician) return bits;
+    if (state.clinician !== bucket.clinician) return bits;
     const out = within(bits, 0, first - 1);
     const late = within(bits, last + 1, prepared.problem.slotCount - 1);
     for (let index = 0; index < out.length; index++) out[index]! |= late[index]!;
@@ -141,7 +138,7 @@ export function* cheapestPlans(
         // Delivery on the first possible day beats all else: solve that day, keep the later ones for later.
         const slot = firstStart(shrunk, problem.deliveryVisit);
         const day = problem.dayOfSlot[slot]!;
-        const end = problem.dayOfSlot.lastIndexOf(day);
+        const [, end] = rangeOf(problem.dayOfSlot, day);
         const later = between(shrunk, problem.deliveryVisit, end + 1, problem.slotCount - 1);
         if (firstStart(later, problem.deliveryVisit) >= 0) {
           queue.push({ region: later, bound: Math.max(bound, (day + 1 - firstDay) * weights.day), best: null });

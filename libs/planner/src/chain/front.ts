@@ -1,10 +1,26 @@
+import { cellOf, covered } from './cells.js';
+import { layersOf } from './layers.js';
 import type { ChainVector } from './model.js';
-import { byVector, covered, layersOf, vectorsOf, witnessOf } from './cells.js';
 import type { PreparedChain } from './prepare.js';
-import { firstStart, shrink, split, wholeRegions, type Region } from './region.js';
+import { byVector, vectorsOf, witnessOf } from './reached.js';
+import { firstStart, shrink, split, type Region } from './region.js';
 
-function cellOf({ wishesBroken, clinicianChanges, clinicChanges }: ChainVector): number {
-  return wishesBroken | (clinicianChanges << 6) | (clinicChanges << 12);
+/** Regions still to be looked at, the one with the earliest delivery first: its vectors cover what others hold. */
+class Open {
+  private readonly byFallingDay: { readonly region: Region; readonly day: number }[] = [];
+
+  constructor(private readonly prepared: PreparedChain) {}
+
+  push(region: Region): void {
+    const { dayOfSlot, deliveryVisit } = this.prepared.problem;
+    const day = dayOfSlot[firstStart(region, deliveryVisit)]!;
+    const later = this.byFallingDay.findIndex((other) => other.day <= day);
+    this.byFallingDay.splice(later < 0 ? this.byFallingDay.length : later, 0, { region, day });
+  }
+
+  pop() {
+    return this.byFallingDay.pop();
+  }
 }
 
 /**
@@ -12,34 +28,19 @@ function cellOf({ wishesBroken, clinicianChanges, clinicChanges }: ChainVector):
  *
  * Regions whose witnesses break a relation off the tree are split until none does; a region is left as soon as known
  * vectors cover all that it could give.
+ *
+ * @param whole the whole search space, shrunk
  */
-export function frontOf(prepared: PreparedChain): ChainVector[] {
-  const { problem } = prepared;
-  // By falling day, and the last one is taken first: an early vector covers what later regions would be split for.
-  const open: { region: Region; day: number }[] = [];
-  const push = (region: Region): void => {
-    const shrunk = shrink(prepared, region);
-    if (shrunk === null) return;
-    const day = problem.dayOfSlot[firstStart(shrunk, problem.deliveryVisit)]!;
-    const later = open.findIndex((other) => other.day <= day);
-    open.splice(later < 0 ? open.length : later, 0, { region: shrunk, day });
-  };
-  for (const region of wholeRegions(prepared)) push(region);
+export function frontOf(prepared: PreparedChain, whole: readonly Region[]): ChainVector[] {
+  const open = new Open(prepared);
+  for (const region of whole) open.push(region);
   const known: ChainVector[] = [];
   for (let next = open.pop(); next !== undefined; next = open.pop()) {
     const { region, day } = next;
     if (covered(known, day, 0)) continue;
-    const layers = layersOf(prepared, region, known, day);
-    for (const reached of vectorsOf(prepared, layers)) {
-      if (covered(known, reached.vector.deliveryDay, reached.cell)) continue;
-      const parts =
-        prepared.others.length === 0 ? null : split(prepared, region, witnessOf(prepared, region, layers, reached));
-      if (parts === null) {
-        known.push(reached.vector);
-        continue;
-      }
-      for (const part of parts) push(part);
-      break;
+    for (const part of partsOf(prepared, region, known)) {
+      const shrunk = shrink(prepared, part);
+      if (shrunk !== null) open.push(shrunk);
     }
   }
   known.sort(byVector);
@@ -51,4 +52,23 @@ export function frontOf(prepared: PreparedChain): ChainVector[] {
         cellOf(vector),
       ),
   );
+}
+
+/**
+ * Adds the vectors of a region to the known ones, up to the first whose witness breaks a relation off the tree.
+ *
+ * @returns the parts into which that witness splits the region; none when all vectors are known
+ */
+function partsOf(prepared: PreparedChain, region: Region, known: ChainVector[]): readonly Region[] {
+  return prepared.pool.scoped(() => {
+    const layers = layersOf(prepared, region, known);
+    for (const reached of vectorsOf(prepared, layers)) {
+      if (covered(known, reached.vector.deliveryDay, reached.cell)) continue;
+      const parts =
+        prepared.others.length === 0 ? null : split(prepared, region, witnessOf(prepared, region, layers, reached));
+      if (parts !== null) return parts;
+      known.push(reached.vector);
+    }
+    return [];
+  });
 }

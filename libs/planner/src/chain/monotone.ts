@@ -14,3 +14,9 @@ export function firstAtLeast(valueOf: (at: number) => number, bound: number, fir
 export function lastAtMost(valueOf: (at: number) => number, bound: number, first: number, last: number): number {
   return firstAtLeast(valueOf, bound + 1, first, last + 1) - 1;
 }
+
+/** First and last index that hold a value, in a table that never decreases and holds it. */
+export function rangeOf(table: Int32Array, value: number): [first: number, last: number] {
+  const first = firstAtLeast((at) => table[at]!, value, 0, table.length);
+  return [first, lastAtMost((at) => table[at]!, value, first, table.length - 1)];
+}

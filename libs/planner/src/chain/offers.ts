@@ -1,13 +1,15 @@
 import type { Best } from './best.js';
 import { ChainCache } from './cache.js';
+import { requireWork } from './contradictory-work.js';
 import { requirePossible } from './errors.js';
 import { bucketsOf, cheapestPlans, type Bucket } from './explore.js';
 import { frontOf } from './front.js';
 import type { ChainOffer, ChainOffers, ChainPlan, ChainProblem, ChainVector, OfferReason } from './model.js';
+import { rangeOf } from './monotone.js';
 import { objectiveFor, type Axis } from './objective.js';
 import { planOf } from './plan.js';
 import { prepareChain, type PreparedChain } from './prepare.js';
-import { between, wholeRegions } from './region.js';
+import { between, wholeRegions, type Region } from './region.js';
 
 /** The questions that an offer may answer, in the order in which they are asked. */
 const ORDERS: readonly (readonly Axis[])[] = [
@@ -68,14 +70,14 @@ function reasonsOf(plan: ChainPlan, front: readonly ChainVector[]): OfferReason[
 /** Plans of one vector, which leads an order: only its delivery day is searched. */
 function* plansWith(
   prepared: PreparedChain,
+  whole: readonly Region[],
   vector: ChainVector,
   order: readonly Axis[],
   taken: readonly Bucket[][],
 ): Generator<Best> {
   const { problem } = prepared;
-  const first = problem.dayOfSlot.indexOf(vector.deliveryDay);
-  const last = problem.dayOfSlot.lastIndexOf(vector.deliveryDay);
-  const regions = wholeRegions(prepared).map((region) => between(region, problem.deliveryVisit, first, last));
+  const [first, last] = rangeOf(problem.dayOfSlot, vector.deliveryDay);
+  const regions = whole.map((region) => between(region, problem.deliveryVisit, first, last));
   yield* cheapestPlans(prepared, regions, objectiveFor(prepared, order), taken);
 }
 
@@ -90,35 +92,37 @@ function* plansWith(
  * @param count offers wanted, at least 0
  * @param cache keeps what later searches can use again
  * @throws {VisitTooLongError} {@link NoClinicianError} {@link LabWithoutCapacityError} {@link ContradictoryWaitsError}
- * when the problem as stated can never have a plan; an empty front means that none is left in these weeks
+ * {@link ContradictoryWorkError} when the problem as stated can never have a plan; an empty front means that none is left in these weeks
  */
 export function planOffers(problem: ChainProblem, count: number, cache = new ChainCache()): ChainOffers {
   const prepared = prepareChain(problem, cache);
-  const front = frontOf(prepared);
+  const whole = wholeRegions(prepared);
+  const front = frontOf(prepared, whole);
   const offers: ChainOffer[] = [];
   const taken: Bucket[][] = [];
-  const accept = (best: Best): void => {
-    const plan = planOf(prepared, best, cache);
+  const accept = (best: Best, plan: ChainPlan): void => {
     offers.push({ ...plan, reasons: reasonsOf(plan, front) });
     taken.push(bucketsOf(prepared, best));
   };
   if (front.length === 0) {
     // What can never have a plan has none now, so only an empty front pays for the proof.
     requirePossible(problem, cache);
+    requireWork(problem, cache);
     return { front, offers };
   }
   for (const order of ORDERS) {
     if (offers.length >= count) break;
     const wanted = least(front, order);
     if (offers.some(({ vector }) => equal(vector, wanted))) continue;
-    for (const best of plansWith(prepared, wanted, order, taken)) {
-      if (equal(planOf(prepared, best, cache).vector, wanted)) accept(best);
+    for (const best of plansWith(prepared, whole, wanted, order, taken)) {
+      const plan = planOf(prepared, best, cache);
+      if (equal(plan.vector, wanted)) accept(best, plan);
       break;
     }
   }
   if (offers.length < count) {
-    for (const best of cheapestPlans(prepared, wholeRegions(prepared), objectiveFor(prepared, ORDERS[0]!), taken)) {
-      accept(best);
+    for (const best of cheapestPlans(prepared, whole, objectiveFor(prepared, ORDERS[0]!), taken)) {
+      accept(best, planOf(prepared, best, cache));
       if (offers.length >= count) break;
     }
   }

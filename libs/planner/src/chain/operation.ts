@@ -100,9 +100,25 @@ function takenBefore(free: SlotBits, slotCount: number, open: SlotBits | null, c
   });
 }
 
+/** Number of an operation by what the search reads of it: every case brings objects of its own for the same work. */
+export function operationId(operation: ChainOperation, cache: ChainCache): number {
+  return cache.idOfContent(operation, () => {
+    const { centreOpen, segments, places, batches, allowed } = operation;
+    return [
+      'operation',
+      cache.id(centreOpen),
+      segments.map(({ slots, mode, holdsPlace }) => `${String(slots)} ${mode} ${String(holdsPlace)}`).join(),
+      places.map(({ key, free }) => `${key} ${String(cache.id(free))}`).join(),
+      batches.map((batch) => `${batch.key} ${batch.place} ${String(batch.startSlot)} ${String(batch.endSlot)}`).join(),
+      cache.id(allowed),
+    ].join(';');
+  });
+}
+
 /** Start sets and calendar tables of one operation, batches apart. */
 export function operationStarts(operation: ChainOperation, slotCount: number, cache: ChainCache): OperationStarts {
-  return cache.get(`starts:${cache.id(operation)}:${slotCount}`, () => startsFrom(operation, slotCount, cache));
+  const key = `starts:${String(operationId(operation, cache))}:${String(slotCount)}`;
+  return cache.get(key, () => startsFrom(operation, slotCount, cache));
 }
 
 function startsFrom(operation: ChainOperation, slotCount: number, cache: ChainCache): OperationStarts {

@@ -3,7 +3,7 @@ import { emptyBits, fullBits, hasBit, setBit } from './bits.js';
 import type { ChainCache } from './cache.js';
 import type { ChainPhase, ChainProblem, SlotBits } from './model.js';
 import type { Net, NetArc } from './net.js';
-import { operationStarts } from './operation.js';
+import { operationId, operationStarts } from './operation.js';
 import { conflictsOf, ordered, type Mode, type Node, type OwnWork } from './own-work.js';
 
 /** What laboratory work needs to know of a visit in one of its options. */
@@ -69,7 +69,7 @@ export function groupPhases(phases: readonly ChainPhase[]): PhaseGroup[] {
 function modesOf(problem: ChainProblem, node: Node, apart: boolean, cache: ChainCache): Mode[] {
   const { slotCount } = problem;
   const operation = problem.phases[node.phase]!.labs[node.lab]!.operations[node.operation]!;
-  const key = `modes:${String(cache.id(operation))}:${String(slotCount)}:${apart ? 1 : 0}`;
+  const key = `modes:${String(operationId(operation, cache))}:${String(slotCount)}:${apart ? 1 : 0}`;
   return cache.get(key, () => {
     const { starts } = node;
     const usable = operation.batches.filter(

@@ -1,5 +1,6 @@
-import { and, andInto, emptyBits, hasBit, isEmpty, nextBit, setBit, setRange } from './bits.js';
+import { addRange, and, andInto, emptyBits, hasBit, isEmpty, nextCommonBit, setBit, setRange } from './bits.js';
 import type { SlotBits } from './model.js';
+import { firstAtLeast } from './monotone.js';
 import { sweepDown, sweepUp, type Net } from './net.js';
 
 /**
@@ -118,55 +119,75 @@ export function joins(piece: Piece, t: number, y: number): boolean {
   );
 }
 
+/** First of the earlier visit's `starts` that goes with the later visit's start `y`, or -1. */
+export function firstBefore({ lo, hi, from, to }: Piece, starts: SlotBits, y: number): number {
+  if (to !== null && !hasBit(to, y)) return -1;
+  const t = nextCommonBit(
+    starts,
+    from,
+    firstAtLeast((slot) => hi[slot]!, y, 0, hi.length),
+  );
+  return t >= 0 && lo[t]! <= y ? t : -1;
+}
+
+/** First of the later visit's `starts` that goes with the earlier visit's start `t`, or -1. */
+export function firstAfter({ lo, hi, from, to }: Piece, starts: SlotBits, t: number): number {
+  if (from !== null && !hasBit(from, t)) return -1;
+  const y = nextCommonBit(starts, to, lo[t]!);
+  return y >= 0 && y <= hi[t]! ? y : -1;
+}
+
 /** Adds to `out` every start of the later visit that goes with one in `starts`. */
 export function addImage(starts: SlotBits, piece: Piece, out: SlotBits): void {
-  const sources = piece.from === null ? starts : and(starts, piece.from);
-  const reached = piece.to === null ? out : emptyBits(out.length << 5);
+  const { from, to, lo, hi, steps } = piece;
   let first = 0;
   let last = -1;
-  const add = (lo: number, hi: number): void => {
-    if (lo > hi) return;
-    if (lo > last + 1) {
-      setRange(reached, first, last);
-      first = lo;
+  if (steps === null) {
+    for (let slot = nextCommonBit(starts, from, 0); slot >= 0; slot = nextCommonBit(starts, from, slot + 1)) {
+      const [least, most] = [lo[slot]!, hi[slot]!];
+      if (least > most) continue;
+      if (least > last + 1) {
+        addRange(out, first, last, to, null);
+        first = least;
+      }
+      if (most > last) last = most;
     }
-    if (hi > last) last = hi;
-  };
-  if (piece.steps === null) {
-    for (let slot = nextBit(sources, 0); slot >= 0; slot = nextBit(sources, slot + 1)) {
-      add(piece.lo[slot]!, piece.hi[slot]!);
-    }
-  } else {
-    const steps = piece.steps;
-    for (let at = 0; at < steps.length; at += 4) {
-      const slot = nextBit(sources, steps[at]!);
-      if (slot < 0) break;
-      if (slot <= steps[at + 1]!) add(steps[at + 2]!, steps[at + 3]!);
-    }
+    addRange(out, first, last, to, null);
+    return;
   }
-  setRange(reached, first, last);
-  if (piece.to === null) return;
-  for (let index = 0; index < out.length; index++) out[index]! |= reached[index]! & piece.to[index]!;
+  // Steps without a start are jumped over by looking up where the next start lies.
+  let slot = nextCommonBit(starts, from, 0);
+  for (let at = 0; at < steps.length && slot >= 0; at += 4) {
+    if (slot > steps[at + 1]!) continue;
+    const least = steps[at + 2]!;
+    const most = steps[at + 3]!;
+    slot = nextCommonBit(starts, from, steps[at + 1]! + 1);
+    if (least > most) continue;
+    if (least > last + 1) {
+      addRange(out, first, last, to, null);
+      first = least;
+    }
+    if (most > last) last = most;
+  }
+  addRange(out, first, last, to, null);
 }
 
 /** Adds to `out` those of `candidates` (starts of the earlier visit) that go with a start in `starts`. */
 export function addPreimage(starts: SlotBits, piece: Piece, candidates: SlotBits, out: SlotBits): void {
-  const targets = piece.to === null ? starts : and(starts, piece.to);
-  const sources = piece.from === null ? candidates : and(candidates, piece.from);
-  if (piece.steps === null) {
-    for (let slot = nextBit(sources, 0); slot >= 0; slot = nextBit(sources, slot + 1)) {
-      const partner = nextBit(targets, piece.lo[slot]!);
+  const { from, to, lo, hi, steps } = piece;
+  // The bounds never decrease, so neither does the first partner.
+  let partner = nextCommonBit(starts, to, 0);
+  if (partner < 0) return;
+  if (steps === null) {
+    for (let slot = nextCommonBit(candidates, from, 0); slot >= 0; slot = nextCommonBit(candidates, from, slot + 1)) {
+      if (partner < lo[slot]!) partner = nextCommonBit(starts, to, lo[slot]!);
       if (partner < 0) return;
-      if (partner <= piece.hi[slot]!) setBit(out, slot);
+      if (partner <= hi[slot]!) setBit(out, slot);
     }
     return;
   }
-  const steps = piece.steps;
-  const kept = emptyBits(out.length << 5);
-  for (let at = 0; at < steps.length; at += 4) {
-    const partner = nextBit(targets, steps[at + 2]!);
-    if (partner < 0) break;
-    if (partner <= steps[at + 3]!) setRange(kept, steps[at]!, steps[at + 1]!);
+  for (let at = 0; at < steps.length && partner >= 0; at += 4) {
+    if (partner < steps[at + 2]!) partner = nextCommonBit(starts, to, steps[at + 2]!);
+    if (partner >= 0 && partner <= steps[at + 3]!) addRange(out, steps[at]!, steps[at + 1]!, candidates, from);
   }
-  for (let index = 0; index < out.length; index++) out[index]! |= kept[index]! & sources[index]!;
 }

@@ -5,18 +5,14 @@ import type { ChainPlan, PlannedOperation, PlannedVisit } from './model.js';
 import { holdsOf } from './operation.js';
 import type { PhaseGroup } from './phases.js';
 import { joins } from './piece.js';
-import { firstFree, type PreparedChain, type State } from './prepare.js';
+import { firstFree, type PreparedChain } from './prepare.js';
 import type { Witness } from './region.js';
 import { satisfied } from './region.js';
 import { workBetween, type Alternative, type Relation } from './relations.js';
 
-function stateOf(prepared: PreparedChain, witness: Witness, visit: number): State {
-  return prepared.states[visit]![witness.states[visit]!]!;
-}
-
 /** The alternative that a plan uses for a relation. */
-function used(prepared: PreparedChain, witness: Witness, relation: Relation): Alternative {
-  const options = relation.visits.map((visit) => stateOf(prepared, witness, visit).option);
+function used(witness: Witness, relation: Relation): Alternative {
+  const options = relation.visits.map((visit) => witness.states[visit]!.option);
   const found = satisfied(relation.alternatives(options), witness.starts);
   if (found === undefined) throw new Error(`A plan breaks "${relation.label}": the search is inconsistent`);
   return found;
@@ -30,7 +26,7 @@ function operationsOf(
 ): PlannedOperation[] {
   const { problem } = prepared;
   const { slotCount } = problem;
-  const options = group.visits.map((visit) => stateOf(prepared, witness, visit).option);
+  const options = group.visits.map((visit) => witness.states[visit]!.option);
   const work = workBetween(problem, group, options, witness.starts, cache);
   if (work === null) throw new Error('No operations fit between the visits: the pieces are inconsistent');
   const { nodes, modes } = work.branch;
@@ -68,7 +64,7 @@ function visitOf(
   cache: ChainCache,
 ): PlannedVisit {
   const { problem } = prepared;
-  const state = stateOf(prepared, witness, visit);
+  const state = witness.states[visit]!;
   const option = problem.visits[visit]!.options[state.option]!;
   const startSlot = witness.starts[visit]!;
   const endSlot = startSlot + option.lengthSlots;
@@ -96,7 +92,7 @@ export function planOf(prepared: PreparedChain, witness: Witness, cache: ChainCa
   const units = new Map<string, string>();
   for (const relation of relations) {
     if (relation.keeps !== null) continue;
-    for (const { visit, need, unit } of used(prepared, witness, relation).units) {
+    for (const { visit, need, unit } of used(witness, relation).units) {
       units.set(`${String(visit)}:${String(need)}`, unit);
     }
   }
@@ -107,9 +103,9 @@ export function planOf(prepared: PreparedChain, witness: Witness, cache: ChainCa
   let placementCost = 0;
   let startSum = 0;
   problem.visits.forEach(({ wished, follows }, visit) => {
-    const own = stateOf(prepared, witness, visit);
+    const own = witness.states[visit]!;
     const start = witness.starts[visit]!;
-    const before = follows === null ? problem.seenBy : stateOf(prepared, witness, follows);
+    const before = follows === null ? problem.seenBy : witness.states[follows]!;
     if (wished !== null && !hasBit(wished, start)) wishesBroken++;
     if (before !== null && before.clinician !== own.clinician) clinicianChanges++;
     if (before !== null && before.clinic !== own.clinic) clinicChanges++;
@@ -118,7 +114,7 @@ export function planOf(prepared: PreparedChain, witness: Witness, cache: ChainCa
   });
   for (const { early, late, pieces } of links) {
     const [t, y] = [witness.starts[early]!, witness.starts[late]!];
-    const ways = pieces(stateOf(prepared, witness, early).option, stateOf(prepared, witness, late).option);
+    const ways = pieces(witness.states[early]!.option, witness.states[late]!.option);
     bufferCost += Math.min(
       ...ways.filter((piece) => joins(piece, t, y)).map((piece) => missedBuffers(prepared, piece, t, y)),
     );

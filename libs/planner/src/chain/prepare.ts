@@ -1,4 +1,5 @@
-import { and, hasBit, isEmpty } from './bits.js';
+import { and, andInto, hasBit } from './bits.js';
+import { BitsPool } from './bits-pool.js';
 import type { ChainCache } from './cache.js';
 import type { ChainProblem, ChainResource, SlotBits } from './model.js';
 import { groupPhases, type PhaseGroup } from './phases.js';
@@ -12,15 +13,24 @@ import {
   waitRelation,
   type Relation,
 } from './relations.js';
-import { optionStarts, startsOf } from './room.js';
+import { anyFree, roomFor, startsOf } from './room.js';
 
 /** A visit in one clinic with one clinician. */
 export interface State {
   readonly option: number;
   readonly clinic: string;
   readonly clinician: string;
-  readonly starts: SlotBits;
+  /** Starts for which the clinician has time; what else the option asks for is left aside. */
+  readonly time: SlotBits;
   readonly placementCost: Uint8Array | null;
+}
+
+/** Starts of an option, clinicians apart from everything else. */
+interface OptionRoom {
+  /** Everything but the clinician allows them. */
+  readonly common: SlotBits;
+  /** Some accepted clinician has time. */
+  readonly anybody: SlotBits;
 }
 
 /** Two visits, `early` before `late` in time. */
@@ -40,11 +50,13 @@ export interface Link extends Joint {
 
 export interface PreparedChain {
   readonly problem: ChainProblem;
-  /** States per visit, refused ones and those without any start left out. */
+  /** Accepted states per visit. */
   readonly states: readonly (readonly State[])[];
+  /** By visit and option; absent where the option is refused. */
+  readonly rooms: readonly (readonly (OptionRoom | undefined)[])[];
   /** Links in an order in which every visit's other links come before the one towards delivery. */
   readonly links: readonly Link[];
-  /** Relations on one visit; already in `states`. */
+  /** Relations on one visit; already in `rooms`. */
   readonly unary: readonly Relation[];
   /** Relations between visits that are no link, or among more than two. */
   readonly others: readonly Relation[];
@@ -52,6 +64,7 @@ export interface PreparedChain {
   readonly crossings: readonly (Joint | null)[];
   /** Phases whose work may meet, each in exactly one group. */
   readonly groups: readonly PhaseGroup[];
+  readonly pool: BitsPool;
 }
 
 function isLink(problem: ChainProblem, a: number, b: number): boolean {
@@ -128,8 +141,16 @@ function allRelations(problem: ChainProblem, cache: ChainCache): Relation[] {
   return [...relations, ...kitRelations(problem, relations, cache)];
 }
 
-function makeJoint(problem: ChainProblem, early: number, late: number, relations: readonly Relation[]): Joint {
+function makeJoint(
+  problem: ChainProblem,
+  early: number,
+  late: number,
+  relations: readonly Relation[],
+  cache: ChainCache,
+): Joint {
   const { slotCount } = problem;
+  const both = (left: Piece, right: Piece): Piece =>
+    cache.get(`both:${String(cache.id(left))}:${String(cache.id(right))}`, () => bothPieces(left, right));
   const known = new Map<number, readonly Piece[]>();
   const pieces = (earlyOption: number, lateOption: number): readonly Piece[] => {
     const key = earlyOption * problem.visits[late]!.options.length + lateOption;
@@ -140,7 +161,7 @@ function makeJoint(problem: ChainProblem, early: number, late: number, relations
         const ways = relation
           .alternatives([earlyOption, lateOption])
           .map((way) => asPiece(way, early, late, slotCount));
-        joined = index === 0 ? ways : joined.flatMap((left) => ways.map((right) => bothPieces(left, right)));
+        joined = index === 0 ? ways : joined.flatMap((left) => ways.map((right) => both(left, right)));
       });
       found = joined;
       known.set(key, found);
@@ -150,10 +171,16 @@ function makeJoint(problem: ChainProblem, early: number, late: number, relations
   return { early, late, pieces };
 }
 
-function makeLink(problem: ChainProblem, early: number, late: number, relations: readonly Relation[]): Link {
+function makeLink(
+  problem: ChainProblem,
+  early: number,
+  late: number,
+  relations: readonly Relation[],
+  cache: ChainCache,
+): Link {
   const child = late <= problem.deliveryVisit ? early : late;
   const own = relations.filter(({ visits }) => visits.length === 2 && visits[0] === early && visits[1] === late);
-  const joint = makeJoint(problem, early, late, own);
+  const joint = makeJoint(problem, early, late, own, cache);
   return { ...joint, child, parent: child === early ? late : early, relations: own };
 }
 
@@ -164,28 +191,36 @@ export function prepareChain(problem: ChainProblem, cache: ChainCache): Prepared
   const groups = groupPhases(problem.phases);
   const unary = relations.filter(({ visits: of }) => of.length === 1);
   const starts = startsOf(cache);
+  const accepted = visits.map(({ options }) =>
+    options.map(({ refused, clinicians }) => (refused ? [] : clinicians.filter((each) => !each.refused))),
+  );
   const states = visits.map(({ options }, visit) =>
-    options.flatMap((option, index) => {
-      if (option.refused) return [];
-      const common = optionStarts(option, slotCount, cache);
-      const base = unary
-        .filter(({ visits: of }) => of[0] === visit)
-        .reduce((bits, relation) => and(bits, allowedBy(relation.alternatives([index]), slotCount)), common);
-      return option.clinicians.flatMap((clinician): State[] => {
-        if (clinician.refused) return [];
-        const own = and(base, starts(clinician.free, option.lengthSlots));
-        if (isEmpty(own)) return [];
-        const { clinic } = option;
-        return [
-          { option: index, clinic, clinician: clinician.key, starts: own, placementCost: clinician.placementCost },
-        ];
-      });
+    options.flatMap(({ clinic, lengthSlots }, option) =>
+      accepted[visit]![option]!.map(({ key, free, placementCost }): State => ({
+        option,
+        clinic,
+        clinician: key,
+        time: starts(free, lengthSlots),
+        placementCost,
+      })),
+    ),
+  );
+  const rooms = visits.map(({ options }, visit) =>
+    options.map((option, index): OptionRoom | undefined => {
+      const clinicians = accepted[visit]![index]!;
+      if (clinicians.length === 0) return undefined;
+      const common = and(roomFor(option, slotCount, cache), option.allowed);
+      for (const relation of unary) {
+        if (relation.visits[0] === visit) andInto(common, allowedBy(relation.alternatives([index]), slotCount));
+      }
+      return { common, anybody: anyFree(clinicians, option.lengthSlots, slotCount, cache) };
     }),
   );
   const links: Link[] = [];
-  for (let visit = 1; visit <= deliveryVisit; visit++) links.push(makeLink(problem, visit - 1, visit, relations));
+  for (let visit = 1; visit <= deliveryVisit; visit++)
+    links.push(makeLink(problem, visit - 1, visit, relations, cache));
   for (let visit = visits.length - 1; visit > deliveryVisit; visit--) {
-    links.push(makeLink(problem, visits[visit]!.follows!, visit, relations));
+    links.push(makeLink(problem, visits[visit]!.follows!, visit, relations, cache));
   }
   const others = relations.filter(
     ({ visits: of }) => of.length > 2 || (of.length === 2 && !isLink(problem, of[0]!, of[1]!)),
@@ -197,9 +232,10 @@ export function prepareChain(problem: ChainProblem, cache: ChainCache): Prepared
   const crossings = others.map((relation) => {
     const [early, late] = relation.visits;
     const isPair = relation.visits.length === 2 && relation.keeps === null;
-    return isPair ? makeJoint(problem, early!, late!, [relation]) : null;
+    return isPair ? makeJoint(problem, early!, late!, [relation], cache) : null;
   });
-  return { problem, states, links, unary, others, crossings, groups };
+  const pool = cache.get(`pool:${String(slotCount)}`, () => new BitsPool(slotCount));
+  return { problem, states, rooms, links, unary, others, crossings, groups, pool };
 }
 
 /** First resource of a list that is free for `length` slots from `start` on. */

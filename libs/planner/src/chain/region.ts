@@ -1,40 +1,100 @@
-import { and, emptyBits, isEmpty, nextBit, orInto, within } from './bits.js';
+import { addWords, and, hasBit, holdsWithin, isEmpty, nextBit, wordsOf, within, writeCommon } from './bits.js';
+import type { Words } from './bits.js';
 import type { SlotBits } from './model.js';
 import { firstAtLeast, lastAtMost } from './monotone.js';
 import { addImage, addPreimage, joins } from './piece.js';
-import type { Joint, PreparedChain } from './prepare.js';
+import type { Joint, PreparedChain, State } from './prepare.js';
 import { settleAt, type Alternative, type JointPiece } from './relations.js';
 
 /** A part of the search space: start sets per visit and state, and the alternative taken for each relation off the tree. */
 export interface Region {
+  /** States per visit; those without any start may have been left out. */
+  readonly states: readonly (readonly State[])[];
   readonly starts: readonly (readonly SlotBits[])[];
+  /** Words of each visit outside which all of its start sets are empty. */
+  readonly words: readonly Words[];
   readonly decided: readonly (Alternative | null)[];
 }
 
 /** State and start of every visit. */
 export interface Witness {
-  readonly states: Int32Array;
+  readonly states: readonly State[];
   readonly starts: Int32Array;
 }
 
-/** The whole search space: one region, or one per clinic when a chain stays in one. */
+/** Start sets of one visit by option. */
+type OptionSets = Map<number, SlotBits>;
+
+/**
+ * The whole search space without what is in no chain: one region, or one per clinic when a chain stays in one. Clinics
+ * without a chain are left out.
+ */
 export function wholeRegions(prepared: PreparedChain): Region[] {
-  const { problem, states, others } = prepared;
-  const decided = others.map(() => null);
-  const all = { starts: states.map((list) => list.map(({ starts }) => starts)), decided };
-  if (problem.mixing === 'any-clinic') return [all];
-  const clinics = new Set(states[0]!.map(({ clinic }) => clinic));
-  if (clinics.size === 1 && states.every((list) => list.every(({ clinic }) => clinics.has(clinic)))) return [all];
-  const none = emptyBits(problem.slotCount);
-  return [...clinics].map((clinic) => ({
-    starts: states.map((list) => list.map((state) => (state.clinic === clinic ? state.starts : none))),
-    decided,
-  }));
+  const { problem, states } = prepared;
+  const clinics = problem.mixing === 'any-clinic' ? [null] : new Set(states[0]!.map(({ clinic }) => clinic));
+  return [...clinics].flatMap((clinic) => regionOf(prepared, clinic) ?? []);
 }
 
-/** The region with one visit's start sets replaced. */
-export function withStarts(region: Region, visit: number, change: (bits: SlotBits, state: number) => SlotBits): Region {
-  return { ...region, starts: region.starts.map((list, index) => (index === visit ? list.map(change) : list)) };
+/** The chains of one clinic, or of all for `null`; clinicians are told apart only where a start is left at all. */
+function regionOf(prepared: PreparedChain, clinic: string | null): Region | null {
+  const { rooms, pool } = prepared;
+  const states = prepared.states.map((list) => (clinic === null ? list : list.filter((own) => own.clinic === clinic)));
+  return pool.scoped(() => {
+    const sets = states.map((list, visit): OptionSets => {
+      const byOption: OptionSets = new Map();
+      for (const option of new Set(list.map((state) => state.option))) {
+        const { common, anybody } = rooms[visit]![option]!;
+        const bits = pool.take();
+        if (writeCommon(bits, common, anybody, { first: 0, last: bits.length - 1 })) byOption.set(option, bits);
+      }
+      return byOption;
+    });
+    const decided = prepared.others.map(() => null);
+    const words = sets.map((ofVisit) => wordsOfAll([...ofVisit.values()]));
+    return narrow(prepared, sets, words, decided) ? regionWithin(sets, states, ({ time }) => time, decided) : null;
+  });
+}
+
+/** The region of what is left of each state's starts within the sets of its option. */
+function regionWithin(
+  sets: readonly OptionSets[],
+  states: Region['states'],
+  startsOf: (state: State, visit: number, index: number) => SlotBits,
+  decided: Region['decided'],
+): Region {
+  const region = { states: states.map((): State[] => []), starts: states.map((): SlotBits[] => []) };
+  const words = sets.map((ofVisit) => wordsOfAll([...ofVisit.values()]));
+  states.forEach((list, visit) => {
+    list.forEach((state, index) => {
+      const left = sets[visit]!.get(state.option);
+      if (left === undefined) return;
+      const own = new Uint32Array(left.length);
+      if (!writeCommon(own, left, startsOf(state, visit, index), words[visit]!)) return;
+      region.states[visit]!.push(state);
+      region.starts[visit]!.push(own);
+    });
+  });
+  return { ...region, words, decided };
+}
+
+function wordsOfAll(sets: readonly SlotBits[]): Words {
+  return sets
+    .map(wordsOf)
+    .reduce((all, own) => ({ first: Math.min(all.first, own.first), last: Math.max(all.last, own.last) }), {
+      first: Number.MAX_SAFE_INTEGER,
+      last: -1,
+    });
+}
+
+/** The region with one visit's start sets replaced by parts of them. */
+export function withStarts(region: Region, visit: number, change: (bits: SlotBits, state: State) => SlotBits): Region {
+  const states = region.states[visit]!;
+  return {
+    ...region,
+    starts: region.starts.map((list, index) =>
+      index === visit ? list.map((bits, state) => change(bits, states[state]!)) : list,
+    ),
+  };
 }
 
 /** The region with a visit starting in `first .. last`. */
@@ -42,36 +102,35 @@ export function between(region: Region, visit: number, first: number, last: numb
   return withStarts(region, visit, (bits) => within(bits, first, last));
 }
 
-/** Start sets per visit and option, clinicians joined. */
-function byOption(prepared: PreparedChain, region: Region): Map<number, SlotBits>[] {
-  return prepared.states.map((list, visit) => {
-    const sets = new Map<number, SlotBits>();
+/** Start sets per visit and option, clinicians joined; of the pool. */
+function byOption({ pool }: PreparedChain, region: Region): OptionSets[] {
+  return region.states.map((list, visit) => {
+    const sets: OptionSets = new Map();
     list.forEach(({ option }, state) => {
       const bits = region.starts[visit]![state]!;
-      const known = sets.get(option);
+      let known = sets.get(option);
       if (known === undefined) {
-        if (!isEmpty(bits)) sets.set(option, bits.slice());
-      } else orInto(known, bits);
+        if (!holdsWithin(bits, region.words[visit]!)) return;
+        known = pool.take();
+        sets.set(option, known);
+      }
+      addWords(known, bits, region.words[visit]!);
     });
     return sets;
   });
 }
 
-function keep(sets: Map<number, SlotBits>, option: number, bits: SlotBits): void {
-  if (isEmpty(bits)) sets.delete(option);
-  else sets.set(option, bits);
-}
-
 /** One pass over a joint: what of the later (or earlier) visit has a partner on the other side. */
 function restrict(
-  prepared: PreparedChain,
-  sets: readonly Map<number, SlotBits>[],
+  { pool }: PreparedChain,
+  sets: readonly OptionSets[],
   { early, late, pieces }: Joint,
   ofLate: boolean,
+  words: readonly Words[],
 ): void {
   const [target, source] = ofLate ? [late, early] : [early, late];
   for (const [option, bits] of sets[target]!) {
-    const out = emptyBits(prepared.problem.slotCount);
+    const out = pool.take();
     for (const [other, partners] of sets[source]!) {
       const [earlyOption, lateOption] = ofLate ? [other, option] : [option, other];
       for (const piece of pieces(earlyOption, lateOption)) {
@@ -79,12 +138,15 @@ function restrict(
         else addPreimage(partners, piece, bits, out);
       }
     }
-    keep(sets[target]!, option, ofLate ? and(out, bits) : out);
+    // Partners may lie where this visit has no starts.
+    out.fill(0, 0, words[target]!.first).fill(0, words[target]!.last + 1);
+    if (writeCommon(out, out, bits, words[target]!)) sets[target]!.set(option, out);
+    else sets[target]!.delete(option);
   }
 }
 
 /** What a region knows of its relations off the tree, as joints: the alternatives taken, and all of those not yet decided. */
-function crossingsOf({ crossings }: PreparedChain, { decided }: Region): Joint[] {
+function crossingsOf({ crossings }: PreparedChain, decided: Region['decided']): Joint[] {
   return decided.flatMap((alternative, index): Joint[] => {
     const undecided = crossings[index] ?? null;
     if (alternative === null) return undecided === null ? [] : [undecided];
@@ -96,30 +158,35 @@ function crossingsOf({ crossings }: PreparedChain, { decided }: Region): Joint[]
  * Drops starts that are in no chain: all of those that the tree leaves out, by one pass towards delivery and one back,
  * and those without a partner over a relation off the tree.
  *
- * @returns `null` when nothing is left
+ * @param words outside which the sets of each visit are empty
+ * @returns `false` when nothing is left
  */
-export function shrink(prepared: PreparedChain, region: Region): Region | null {
-  const { problem, links, states } = prepared;
-  const sets = byOption(prepared, region);
-  const across = crossingsOf(prepared, region);
-  for (const joint of across) restrict(prepared, sets, joint, true);
-  for (const joint of across) restrict(prepared, sets, joint, false);
-  for (const link of links) restrict(prepared, sets, link, link.parent === link.late);
-  if (sets[problem.deliveryVisit]!.size === 0) return null;
+function narrow(
+  prepared: PreparedChain,
+  sets: readonly OptionSets[],
+  words: readonly Words[],
+  decided: Region['decided'],
+): boolean {
+  const { problem, links } = prepared;
+  const across = crossingsOf(prepared, decided);
+  for (const joint of across) restrict(prepared, sets, joint, true, words);
+  for (const joint of across) restrict(prepared, sets, joint, false, words);
+  for (const link of links) restrict(prepared, sets, link, link.parent === link.late, words);
+  if (sets[problem.deliveryVisit]!.size === 0) return false;
   for (let index = links.length - 1; index >= 0; index--) {
     const link = links[index]!;
-    restrict(prepared, sets, link, link.child === link.late);
+    restrict(prepared, sets, link, link.child === link.late, words);
   }
-  const none = emptyBits(problem.slotCount);
-  return {
-    ...region,
-    starts: region.starts.map((list, visit) =>
-      list.map((bits, state) => {
-        const kept = sets[visit]!.get(states[visit]![state]!.option);
-        return kept === undefined ? none : and(bits, kept);
-      }),
-    ),
-  };
+  return true;
+}
+
+/** The region without starts that are in no chain, see {@link narrow}; `null` when nothing is left. */
+export function shrink(prepared: PreparedChain, region: Region): Region | null {
+  return prepared.pool.scoped(() => {
+    const sets = byOption(prepared, region);
+    if (!narrow(prepared, sets, region.words, region.decided)) return null;
+    return regionWithin(sets, region.states, (_, visit, index) => region.starts[visit]![index]!, region.decided);
+  });
 }
 
 /** Lowest start of a visit in a region, or -1. */
@@ -135,9 +202,7 @@ export function firstStart(region: Region, visit: number): number {
 function satisfies(alternative: Alternative, starts: Int32Array): boolean {
   return (
     alternative.pieces.every(({ from, to, piece }) => joins(piece, starts[from]!, starts[to]!)) &&
-    alternative.only.every(
-      ({ visit, starts: bits }) => ((bits[starts[visit]! >> 5]! >>> (starts[visit]! & 31)) & 1) === 1,
-    )
+    alternative.only.every(({ visit, starts: bits }) => hasBit(bits, starts[visit]!))
   );
 }
 
@@ -161,7 +226,7 @@ function decide(prepared: PreparedChain, region: Region, index: number): Region[
   const relation = prepared.others[index]!;
   const present = relation.visits.map((visit) => {
     const options = new Set<number>();
-    prepared.states[visit]!.forEach(({ option }, state) => {
+    region.states[visit]!.forEach(({ option }, state) => {
       if (!isEmpty(region.starts[visit]![state]!)) options.add(option);
     });
     return [...options];
@@ -173,15 +238,20 @@ function decide(prepared: PreparedChain, region: Region, index: number): Region[
   return choices.flatMap((options) =>
     relation.alternatives(options).map((alternative) => {
       let next = taking(region, index, alternative);
-      const none = emptyBits(prepared.problem.slotCount);
       relation.visits.forEach((visit, at) => {
-        next = withStarts(next, visit, (bits, state) =>
-          prepared.states[visit]![state]!.option === options[at] ? bits : none,
-        );
+        next = onlyStates(next, visit, ({ option }) => option === options[at]);
       });
       return next;
     }),
   );
+}
+
+/** The region with a visit in some of its states only. */
+export function onlyStates(region: Region, visit: number, keeps: (state: State) => boolean): Region {
+  const isKept = region.states[visit]!.map(keeps);
+  const only = <T>(lists: readonly (readonly T[])[]): (readonly T[])[] =>
+    lists.map((list, index) => (index === visit ? list.filter((_, state) => isKept[state]) : list));
+  return { ...region, states: only(region.states), starts: only(region.starts) };
 }
 
 /**
@@ -224,7 +294,7 @@ export function split(prepared: PreparedChain, region: Region, witness: Witness)
     const decided = region.decided[index] ?? null;
     if (decided === null) {
       const relation = prepared.others[index]!;
-      const options = relation.visits.map((visit) => prepared.states[visit]![witness.states[visit]!]!.option);
+      const options = relation.visits.map((visit) => witness.states[visit]!.option);
       const kept =
         relation.keeps?.(options, witness.starts) ??
         satisfied(relation.alternatives(options), witness.starts) !== undefined;

@@ -1,8 +1,9 @@
 import { byStart, tablesIn, visitEnds } from './arcs.js';
 import { and, andInto, emptyBits, isEmpty, orInto, setBit, setRange } from './bits.js';
 import type { ChainCache } from './cache.js';
-import type { ChainProblem, PhaseArc, SlotBits, VisitOption } from './model.js';
+import type { ChainProblem, LabAlternative, PhaseArc, SlotBits, VisitOption } from './model.js';
 import { smallestSolution, sweepUp } from './net.js';
+import { operationId } from './operation.js';
 import { firstClash, settle, settled, type Settled } from './own-work.js';
 import { branchesOf, type Branch, type PhaseGroup, type VisitPlace } from './phases.js';
 import { bothPieces, lagPiece, projectNet, type Piece } from './piece.js';
@@ -81,6 +82,15 @@ export function waitRelation(problem: ChainProblem, from: number, to: number, ca
   return { visits: [from, to], label: lags[0]?.key ?? problem.visits[to]!.key, alternatives, keeps: null };
 }
 
+/** Number of a laboratory's work by operations and the order among them, tables left aside. */
+function labId(lab: LabAlternative, cache: ChainCache): number {
+  return cache.idOfContent(lab, () => {
+    const operations = lab.operations.map((operation) => operationId(operation, cache)).join();
+    const arcs = lab.arcs.map(({ from, to, anchor }) => `${String(from)} ${String(to)} ${anchor}`).join();
+    return `lab;${operations};${arcs}`;
+  });
+}
+
 /** Everything that a group's branches depend on: laboratories, timetables, lengths and room of the visits. */
 function groupKey(problem: ChainProblem, group: PhaseGroup, places: readonly VisitPlace[], cache: ChainCache): string {
   const parts = group.phases.map((index) => {
@@ -93,10 +103,13 @@ function groupKey(problem: ChainProblem, group: PhaseGroup, places: readonly Vis
           ? places[at(phase.before)]!.clinic
           : null;
     const labs = phase.labs.map((lab) => {
-      const tables = lab.arcs.map((arc) => String(cache.id(tablesIn(arc, clinicOf(arc)))));
-      return `${String(cache.id(lab))}(${tables.join(',')})`;
+      const tables = lab.arcs.map((arc) => {
+        const { lo, hi } = tablesIn(arc, clinicOf(arc));
+        return `${String(cache.id(lo))}-${String(cache.id(hi))}`;
+      });
+      return `${String(labId(lab, cache))}(${tables.join(',')})`;
     });
-    return `${String(at(phase.after))}>${String(at(phase.before))}:${labs.join('|')}`;
+    return `${String(index)}=${String(at(phase.after))}>${String(at(phase.before))}:${labs.join('|')}`;
   });
   return `${String(problem.slotCount)}:${places.map(({ lengthSlots, room }) => `${lengthSlots}/${cache.id(room)}`).join(',')}:${parts.join('&')}`;
 }

@@ -1,4 +1,4 @@
-import { and, andInto, emptyBits, erode, orInto } from './bits.js';
+import { andInto, emptyBits, erode, orInto } from './bits.js';
 import type { ChainCache } from './cache.js';
 import type { ChainResource, SlotBits, VisitOption } from './model.js';
 
@@ -8,11 +8,19 @@ export function startsOf(cache: ChainCache): (free: SlotBits, length: number) =>
 }
 
 /** Starts for which one resource of several is free throughout. */
-function anyFree(resources: readonly ChainResource[], length: number, slotCount: number, cache: ChainCache): SlotBits {
-  const starts = startsOf(cache);
-  const out = emptyBits(slotCount);
-  for (const { free } of resources) orInto(out, starts(free, length));
-  return out;
+export function anyFree(
+  resources: readonly ChainResource[],
+  length: number,
+  slotCount: number,
+  cache: ChainCache,
+): SlotBits {
+  const ids = resources.map(({ free }) => cache.id(free)).join(',');
+  return cache.get(`any:${String(slotCount)}:${String(length)}:${ids}`, () => {
+    const starts = startsOf(cache);
+    const out = emptyBits(slotCount);
+    for (const { free } of resources) orInto(out, starts(free, length));
+    return out;
+  });
 }
 
 /** Starts of an option for which its clinic has a chair, an assistant and kits; people and wishes left aside. */
@@ -22,17 +30,11 @@ export function roomFor(option: VisitOption, slotCount: number, cache: ChainCach
   const ids = lists.map((list) => list.map(({ free }) => cache.id(free)).join(',')).join(';');
   const away = kits.map(({ reprocessingSlots }) => reprocessingSlots).join(',');
   return cache.get(`room:${slotCount}:${lengthSlots}:${assistants === null ? 0 : 1}:${away}:${ids}`, () => {
-    const out = anyFree(chairs, lengthSlots, slotCount, cache);
+    const out = anyFree(chairs, lengthSlots, slotCount, cache).slice();
     if (assistants !== null) andInto(out, anyFree(assistants, lengthSlots, slotCount, cache));
     for (const { units, reprocessingSlots } of kits) {
       andInto(out, anyFree(units, lengthSlots + reprocessingSlots, slotCount, cache));
     }
     return out;
   });
-}
-
-/** Starts of an option that everything but the clinician allows. */
-export function optionStarts(option: VisitOption, slotCount: number, cache: ChainCache): SlotBits {
-  const room = roomFor(option, slotCount, cache);
-  return cache.get(`option:${cache.id(option.allowed)}:${cache.id(room)}`, () => and(room, option.allowed));
 }

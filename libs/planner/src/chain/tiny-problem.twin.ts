@@ -32,7 +32,17 @@ export const FAMILIES = [
 ] as const;
 export type Family = (typeof FAMILIES)[number];
 
-const DAY = 6;
+/** How much there is to choose from; counts are "from, and up to so many more". */
+export interface ProblemSize {
+  /** Slots of a day, the last one at night. */
+  readonly day: number;
+  readonly days: readonly [number, number];
+  readonly visits: readonly [number, number];
+  readonly mostOperations: number;
+}
+
+/** Small enough to try everything. */
+const TINY: ProblemSize = { day: 6, days: [4, 2], visits: [2, 2], mostOperations: 3 };
 
 function bitsWhere(slotCount: number, holds: (slot: number) => boolean): SlotBits {
   const bits = new Uint32Array(Math.ceil(slotCount / 32));
@@ -40,14 +50,15 @@ function bitsWhere(slotCount: number, holds: (slot: number) => boolean): SlotBit
   return bits;
 }
 
-/** Draws one tiny problem: days of six slots of which the last is night. */
-export function tinyProblem(random: SeededRandom, family: Family): ChainProblem {
+/** Draws one problem, tiny unless a size is given. */
+export function tinyProblem(random: SeededRandom, family: Family, size = TINY): ChainProblem {
+  const dayLength = size.day;
   const is = (...families: Family[]): boolean => family === 'everything' || families.includes(family);
   const upTo = (most: number): number => random.nextBelow(most + 1);
   const chance = (percent: number): boolean => random.nextBelow(100) < percent;
-  const slotCount = DAY * (4 + upTo(2));
-  const day = (slot: number): number => Math.floor(slot / DAY);
-  const isOpen = (slot: number): boolean => slot % DAY !== DAY - 1;
+  const slotCount = dayLength * (size.days[0] + upTo(size.days[1]));
+  const day = (slot: number): number => Math.floor(slot / dayLength);
+  const isOpen = (slot: number): boolean => slot % dayLength !== dayLength - 1;
   const free = (percent: number): SlotBits => bitsWhere(slotCount, (slot) => isOpen(slot) && chance(percent));
   const resource = (key: string, percent: number): ChainResource => ({ key, free: free(percent) });
 
@@ -56,10 +67,10 @@ export function tinyProblem(random: SeededRandom, family: Family): ChainProblem 
   const atMost = (slots: number): Int32Array =>
     Int32Array.from({ length: slotCount + 1 }, (_, anchor) => Math.min(slotCount - 1, anchor + slots));
   const nextDays = (days: number): Int32Array =>
-    Int32Array.from({ length: slotCount + 1 }, (_, anchor) => Math.min(slotCount, (day(anchor) + days) * DAY));
+    Int32Array.from({ length: slotCount + 1 }, (_, anchor) => Math.min(slotCount, (day(anchor) + days) * dayLength));
   const daysAtMost = (days: number): Int32Array =>
     Int32Array.from({ length: slotCount + 1 }, (_, anchor) =>
-      Math.min(slotCount - 1, (day(anchor) + days + 1) * DAY - 1),
+      Math.min(slotCount - 1, (day(anchor) + days + 1) * dayLength - 1),
     );
   const courier = (): Int32Array => {
     const table = new Int32Array(slotCount + 1);
@@ -90,8 +101,9 @@ export function tinyProblem(random: SeededRandom, family: Family): ChainProblem 
   );
 
   const reviews = is('reviews-and-long-waits') ? upTo(2) : 0;
-  const count = Math.max(2, Math.min(4, 2 + upTo(2))) + (reviews > 0 && family !== 'everything' ? reviews - 1 : 0);
-  const visitCount = Math.min(4, count);
+  const mostVisits = size.visits[0] + size.visits[1];
+  const count = size.visits[0] + upTo(size.visits[1]) + (reviews > 0 && family !== 'everything' ? reviews - 1 : 0);
+  const visitCount = Math.min(mostVisits, count);
   const deliveryVisit = Math.max(1, visitCount - 1 - reviews);
   const option = (clinic: string, lengthSlots: number, needsKit: boolean): VisitOption => {
     const own = staff.get(clinic)!;
@@ -124,7 +136,7 @@ export function tinyProblem(random: SeededRandom, family: Family): ChainProblem 
       key: `visit-${String(index)}`,
       follows: index === 0 ? null : star ? deliveryVisit : index - 1,
       options: clinics.map((clinic) => option(clinic, lengthSlots, needsKit)),
-      wished: chance(60) ? bitsWhere(slotCount, (slot) => slot % DAY < 3) : null,
+      wished: chance(60) ? bitsWhere(slotCount, (slot) => slot % dayLength < dayLength / 2) : null,
     };
   });
 
@@ -151,7 +163,7 @@ export function tinyProblem(random: SeededRandom, family: Family): ChainProblem 
 
   const centreOpen = bitsWhere(
     slotCount,
-    (slot) => isOpen(slot) && (family === 'plain-waits' || slot % DAY < 4 || chance(50)),
+    (slot) => isOpen(slot) && (family === 'plain-waits' || slot % dayLength < dayLength - 2 || chance(50)),
   );
   const sharedPlaces = [resource('bench-1', 80), resource('bench-2', 80)].slice(0, 1 + upTo(1));
   const operation = (key: string, lab: string): ChainOperation => {
@@ -175,7 +187,7 @@ export function tinyProblem(random: SeededRandom, family: Family): ChainProblem 
   const byClinic = (): ReadonlyMap<string, ArcTables> | null =>
     clinics.length > 1 && chance(60) ? new Map([['south', { lo: courier(), hi: null }]]) : null;
   const laboratory = (lab: string, phase: string): LabAlternative => {
-    const operationCount = is('own-work-competes') ? 1 + upTo(2) : upTo(3);
+    const operationCount = is('own-work-competes') ? 1 + upTo(size.mostOperations - 1) : upTo(size.mostOperations);
     const operations = Array.from({ length: operationCount }, (_, index) =>
       operation(`${phase}-${String(index)}`, lab),
     );
@@ -232,7 +244,7 @@ export function tinyProblem(random: SeededRandom, family: Family): ChainProblem 
   return {
     slotCount,
     dayOfSlot: Int32Array.from({ length: slotCount }, (_, slot) => 100 + day(slot)),
-    halfDayOfSlot: Int32Array.from({ length: slotCount }, (_, slot) => Math.floor(slot / 3)),
+    halfDayOfSlot: Int32Array.from({ length: slotCount }, (_, slot) => Math.floor(slot / (dayLength / 2))),
     visits,
     deliveryVisit,
     lags,

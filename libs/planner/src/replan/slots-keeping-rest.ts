@@ -1,10 +1,10 @@
-import { emptyBits, hasBit, slotsOf } from '../chain/bits.js';
+import { slotsOf } from '../chain/bits.js';
 import { ChainCache } from '../chain/cache.js';
 import { cheapestPlans } from '../chain/explore.js';
 import type { ChainProblem } from '../chain/model.js';
 import { objectiveFor } from '../chain/objective.js';
-import { prepareChain, type PreparedChain } from '../chain/prepare.js';
-import { between, shrink, wholeRegions, withStarts, type Region } from '../chain/region.js';
+import { prepareChain, type PreparedChain, type State } from '../chain/prepare.js';
+import { between, onlyStates, shrink, wholeRegions, type Region } from '../chain/region.js';
 import type { CurrentVisit } from './replan-chain.js';
 
 /** A start of one visit, and who would see the patient where. */
@@ -31,60 +31,54 @@ export function slotsKeepingRest(
 ): KeepingStart[] {
   const prepared = prepareChain(problem, cache);
   const regions = wholeRegions(prepared)
-    .map((region) => shrink(prepared, pinned(prepared, region, current, visit)))
+    .map((region) => shrink(prepared, pinned(region, current, visit)))
     .filter((region) => region !== null);
   const kept: KeepingStart[] = [];
-  for (const { startSlot, state } of candidates(prepared, regions, visit)) {
+  for (const { startSlot, state, regions: from } of candidates(prepared, regions, visit)) {
     if (kept.length >= most) break;
-    const found = prepared.states[visit]![state]!;
-    if (!regions.some((region) => hasPlan(prepared, region, visit, startSlot, state))) continue;
-    kept.push({ startSlot, clinic: found.clinic, clinician: found.clinician });
+    if (!from.some((region) => hasPlan(prepared, region, visit, startSlot, state))) continue;
+    kept.push({ startSlot, clinic: state.clinic, clinician: state.clinician });
   }
   return kept;
 }
 
 /** The region with every visit but one held to its present start and clinic. */
-function pinned(
-  prepared: PreparedChain,
-  region: Region,
-  current: readonly (CurrentVisit | null)[],
-  except: number,
-): Region {
-  const none = emptyBits(prepared.problem.slotCount);
+function pinned(region: Region, current: readonly (CurrentVisit | null)[], except: number): Region {
   let held = region;
   current.forEach((now, visit) => {
     if (now === null || visit === except) return;
-    held = withStarts(held, visit, (bits, state) =>
-      prepared.states[visit]![state]!.clinic === now.clinic ? bits : none,
-    );
+    held = onlyStates(held, visit, ({ clinic }) => clinic === now.clinic);
     held = between(held, visit, now.startSlot, now.startSlot);
   });
   return held;
 }
 
+interface Candidate {
+  readonly startSlot: number;
+  readonly state: State;
+  /** Regions that hold it. */
+  readonly regions: readonly Region[];
+}
+
 /** Starts that no pair of neighbouring visits rules out, earliest first. */
-function candidates(
-  prepared: PreparedChain,
-  regions: readonly Region[],
-  visit: number,
-): { startSlot: number; state: number }[] {
-  const found = prepared.states[visit]!.flatMap((_, state) =>
-    [...new Set(regions.flatMap((region) => [...slotsOf(region.starts[visit]![state]!)]))].map((startSlot) => ({
-      startSlot,
-      state,
-    })),
-  );
-  return found.sort((a, b) => a.startSlot - b.startSlot || a.state - b.state);
+function candidates(prepared: PreparedChain, regions: readonly Region[], visit: number): Candidate[] {
+  const found = prepared.states[visit]!.flatMap((state, rank) => {
+    const bySlot = new Map<number, Region[]>();
+    for (const region of regions) {
+      const index = region.states[visit]!.indexOf(state);
+      for (const slot of index < 0 ? [] : slotsOf(region.starts[visit]![index]!)) {
+        bySlot.set(slot, [...(bySlot.get(slot) ?? []), region]);
+      }
+    }
+    return [...bySlot].map(([startSlot, from]) => ({ startSlot, state, rank, regions: from }));
+  });
+  return found.sort((a, b) => a.startSlot - b.startSlot || a.rank - b.rank);
 }
 
 /** Without relations off the tree the start sets of a shrunk region are exact; with them a plan has to be found. */
-function hasPlan(prepared: PreparedChain, region: Region, visit: number, startSlot: number, state: number): boolean {
-  if (!hasBit(region.starts[visit]![state]!, startSlot)) return false;
+function hasPlan(prepared: PreparedChain, region: Region, visit: number, startSlot: number, state: State): boolean {
   if (prepared.others.length === 0) return true;
-  const none = emptyBits(prepared.problem.slotCount);
-  const only = withStarts(between(region, visit, startSlot, startSlot), visit, (bits, index) =>
-    index === state ? bits : none,
-  );
+  const only = onlyStates(between(region, visit, startSlot, startSlot), visit, (own) => own === state);
   const objective = objectiveFor(prepared, ['day', 'wishes', 'clinicians', 'clinics']);
   return cheapestPlans(prepared, [only], objective, []).next().done !== true;
 }

@@ -51,7 +51,9 @@ export function toChainProblem(
   const visitIndex = new Map(visits.map((each, index) => [each.stage.code, index]));
   const lastDelivery = visits.findLastIndex((each) => each.stage.isDelivery);
   const deliveryVisit = Math.max(0, lastDelivery);
-  const clinics = request.practice.clinics.map((clinic) => new ClinicResources(axis, clinic));
+  const clinics = request.practice.clinics.map((clinic) =>
+    axis.onceOf(clinic, 'resources', () => new ClinicResources(axis, clinic)),
+  );
   const times = patientTimes(axis, request);
   const wayOf = (visit: number) => waySlots(visits[visit] ?? { homeTravelMinutes: null });
   const context = { axis, request, transport, visitIndex, wayOf, zone };
