@@ -2,7 +2,7 @@ import { UsageError } from '../../apps/cli/src/arguments.js';
 import { machine } from './figures.js';
 
 const USAGE =
-  'npm run bench:offers, npm run bench:http, npm run bench:web [-- --loads N], npm run bench:screening, npm run bench:tracing, npm run bench:planner [-- --data FOLDER]';
+  'npm run bench:offers, npm run bench:http, npm run bench:web [-- --loads N], npm run bench:screening, npm run bench:tracing, npm run bench:replan, npm run bench:planner [-- --data FOLDER]';
 
 /** Measures and prints a table with the machine it was taken on; standard output holds nothing else. */
 export async function benchCommand([what = '', ...rest]: readonly string[]): Promise<number> {
@@ -22,6 +22,7 @@ export async function benchCommand([what = '', ...rest]: readonly string[]): Pro
 
 async function benchOf(what: string): Promise<(args: readonly string[]) => Promise<string>> {
   if (what === 'offers') return (await import('./bench-offers.js')).benchOffers;
+  if (what === 'replan') return (await import('./bench-replan.js')).benchReplan;
   if (what === 'tracing') return (await import('./bench-tracing.js')).benchTracing;
   if (what === 'web') return (await import('./bench-web.js')).benchWeb;
   if (what === 'http') return (await import('./bench-http.js')).benchHttp;

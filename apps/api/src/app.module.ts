@@ -19,6 +19,7 @@ import { RipplesModule } from './ripples/ripples.module.js';
 import { OffersModule } from './offers/offers.module.js';
 import { HoldsModule } from './holds/holds.module.js';
 import { AppointmentsModule } from './appointments/appointments.module.js';
+import { DisturbancesModule } from './disturbances/disturbances.module.js';
 import { FreedTimeModule } from './freed-time/freed-time.module.js';
 import { HealthModule } from './health/health.module.js';
 import { PracticeModule } from './practice/practice.module.js';
@@ -57,6 +58,7 @@ export class AppModule {
         OffersModule,
         RipplesModule,
         FreedTimeModule,
+        DisturbancesModule,
         CallTasksModule,
         CaughtMailModule,
         ChangesModule,

@@ -89,6 +89,18 @@ const beforeVisits = createRoute({
   component: lazyRouteComponent(() => import('./before-visits/before-visits-page.js'), 'BeforeVisitsPage'),
 });
 
+const disturbances = createRoute({
+  getParentRoute: () => inside,
+  path: '/desk/falls-away',
+  component: lazyRouteComponent(() => import('./disturbances/disturbances-page.js'), 'DisturbancesPage'),
+});
+
+const disturbance = createRoute({
+  getParentRoute: () => inside,
+  path: '/desk/falls-away/$disturbanceId',
+  component: lazyRouteComponent(() => import('./disturbances/disturbance-page.js'), 'DisturbancePage'),
+});
+
 const deskParcels = createRoute({
   getParentRoute: () => inside,
   path: '/desk/parcels',
@@ -218,6 +230,8 @@ export const router = createRouter({
       desk,
       calls,
       beforeVisits,
+      disturbances,
+      disturbance,
       deskParcels,
       benchParcels,
       newPatient,

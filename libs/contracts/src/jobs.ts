@@ -14,6 +14,9 @@ export type ScreenSeriesPayload = z.output<typeof screenSeriesPayload>;
 export const replanCasePayload = z.strictObject({ organisationId: id, alertId: id });
 export type ReplanCasePayload = z.output<typeof replanCasePayload>;
 
+export const repairDisturbancePayload = z.strictObject({ organisationId: id, disturbanceId: id });
+export type RepairDisturbancePayload = z.output<typeof repairDisturbancePayload>;
+
 export const deliverReminderPayload = z.strictObject({ organisationId: id, reminderId: id });
 export type DeliverReminderPayload = z.output<typeof deliverReminderPayload>;
 

@@ -2,6 +2,7 @@ import {
   checkStagePayload,
   deliverNoticePayload,
   deliverReminderPayload,
+  repairDisturbancePayload,
   replanCasePayload,
   screenCapturePayload,
   screenSeriesPayload,
@@ -44,6 +45,15 @@ export const replanCase = defineJob({
   attempts: 5,
 });
 
+/** Propose plans for the cases that a disturbance breaks. Safe to run twice: new proposals supersede the earlier ones. */
+export const repairDisturbance = defineJob({
+  queue: 'planning',
+  name: 'repair-disturbance',
+  payload: repairDisturbancePayload,
+  key: (payload) => `repair-disturbance_${payload.disturbanceId}`,
+  attempts: 5,
+});
+
 /** Send one due reminder. A repeat carries the same message id. */
 export const deliverReminder = defineJob({
   queue: 'reminders',
@@ -63,5 +73,13 @@ export const deliverNotice = defineJob({
 });
 
 /** Every job there is, so that an outbox row can name one. */
-export const JOBS = [checkStage, screenCapture, screenSeries, replanCase, deliverReminder, deliverNotice] as const;
+export const JOBS = [
+  checkStage,
+  screenCapture,
+  screenSeries,
+  replanCase,
+  repairDisturbance,
+  deliverReminder,
+  deliverNotice,
+] as const;
 export const QUEUES = [...new Set(JOBS.map((job) => job.queue))];

@@ -35,7 +35,11 @@ export {
 export { planOffers } from './chain/offers.js';
 export { replanChain, type CurrentVisit, type MovedPlan, type ReplanAim } from './replan/replan-chain.js';
 export { slotsKeepingRest, type KeepingStart } from './replan/slots-keeping-rest.js';
-export { timeOf, withHeld, type HeldTime, type SlotRange } from './replan/held-time.js';
+export { JointPlanner } from './replan/draft.js';
+export { withHeld, type HeldTime } from './replan/held-time.js';
+export type { CurrentOperation, JointCase } from './replan/joint-case.js';
+export { climb, planEach, type Rung } from './replan/ladder.js';
+export { undominated } from './replan/undominated.js';
 export { pullForward, type FreedTime } from './replan/pull-forward.js';
 export { earliestDelivery } from './replan/earliest-delivery.js';
 export { smallestRelaxations } from './explain/smallest-relaxations.js';

@@ -15,6 +15,7 @@ import { Occupancy } from './booking/occupancy.entity.js';
 import { Capture, Measurement, Tracing, ChecklistMark } from './capture/capture.entity.js';
 import { CheckVerdict, GateOverride, FindingPause } from './capture/verdict.entity.js';
 import { MeasurementSettings } from './capture/measurement-settings.entity.js';
+import { Disturbance, DisturbanceProposal } from './disturbance/disturbance.entity.js';
 import { RemakeAlert, ReplanProposal } from './remake/remake.entity.js';
 import { Prescription, LabQuestion } from './laboratory/prescription.entity.js';
 import { CustodyObject, Parcel, ParcelObject, DisinfectionRecord, MaterialLot } from './custody/custody.entity.js';
@@ -80,6 +81,8 @@ export const entities = [
   MeasurementSettings,
   RemakeAlert,
   ReplanProposal,
+  Disturbance,
+  DisturbanceProposal,
   Prescription,
   LabQuestion,
   CustodyObject,

@@ -15,6 +15,7 @@ export { Occupancy } from './booking/occupancy.entity.js';
 export { Capture, Measurement, Tracing, ChecklistMark } from './capture/capture.entity.js';
 export { CheckVerdict, GateOverride, FindingPause } from './capture/verdict.entity.js';
 export { MeasurementSettings } from './capture/measurement-settings.entity.js';
+export { Disturbance, DisturbanceProposal } from './disturbance/disturbance.entity.js';
 export { RemakeAlert, ReplanProposal } from './remake/remake.entity.js';
 export { Prescription, LabQuestion } from './laboratory/prescription.entity.js';
 export { CustodyObject, Parcel, ParcelObject, DisinfectionRecord, MaterialLot } from './custody/custody.entity.js';

@@ -7,6 +7,7 @@ import {
   Clinic,
   CustodyObject,
   Directory,
+  Disturbance,
   LabQuestion,
   Organisation,
   Parcel,
@@ -65,6 +66,7 @@ export interface Records {
   readonly finding: string;
   readonly clinic: string;
   readonly chair: string;
+  readonly disturbance: string;
   readonly clinician: string;
   readonly laboratory: string;
   readonly pathVersion: string;
@@ -154,6 +156,7 @@ export async function openWalledPractice(): Promise<WalledPractice> {
       ...(await writeOpenMatters(tx, ids, visit.code, asker)),
       ...(await writeCustody(tx, ids, { clinicId: clinic.id, laboratoryId: laboratory.id }, asker)),
       ...(await writeAftercare(tx, ids, clinic.id, asker)),
+      disturbance: await writeDisturbance(tx, chair.id, asker),
       ...(await writeFinding(tx, ids.stage, clinic.id, asker)),
     };
   });
@@ -182,6 +185,20 @@ export async function openWalledPractice(): Promise<WalledPractice> {
 }
 
 const nameOf = (place: Place, role: Role): string => `${place}-${role}@walls.example.test`.toLowerCase();
+
+async function writeDisturbance(tx: EntityManager, chairId: string, enteredBy: string): Promise<string> {
+  const id = uuidv7();
+  const times = { startsAt: new Date('2027-03-01T08:00:00Z'), endsAt: new Date('2027-03-01T17:00:00Z') };
+  await tx.insert(Disturbance, {
+    ...times,
+    id,
+    resourceId: chairId,
+    reason: 'A test of walls.',
+    state: 'open',
+    enteredBy,
+  });
+  return id;
+}
 
 /** @returns the accounts' ids, in the order of the roles */
 async function writeAccounts(

@@ -26,6 +26,7 @@ const IN_THE_CLINIC: Wall['answers'] = { ...PAST, own: { ...byClinic(412), lab: 
 const LISTED: Wall['answers'] = { own: 200, otherClinic: 200, otherOrganisation: 200 };
 
 const DESK: readonly Role[] = ['front-desk'];
+const DESK_AND_MANAGER: readonly Role[] = ['front-desk', 'manager'];
 const CHAIR: readonly Role[] = ['clinician'];
 const TREATING: readonly Role[] = ['front-desk', 'clinician'];
 const PRACTICE: readonly Role[] = ['front-desk', 'clinician', 'manager'];
@@ -195,6 +196,37 @@ export const WALLS: Readonly<Record<string, Wall>> = {
     answers: SEEN,
     path: ({ clinic, clinician, on }) =>
       `/freed-time?clinicId=${clinic}&clinicianId=${clinician}&startsAt=${on}T10:00:00Z&endsAt=${on}T11:00:00Z`,
+  },
+
+  'GET /disturbances': { roles: DESK_AND_MANAGER, answers: LISTED },
+  'GET /disturbances/subjects': { roles: DESK_AND_MANAGER, answers: LISTED },
+  'GET /disturbances/{id}': {
+    roles: DESK_AND_MANAGER,
+    answers: SEEN,
+    path: ({ disturbance }) => `/disturbances/${disturbance}`,
+  },
+  'POST /disturbances': {
+    roles: DESK_AND_MANAGER,
+    answers: { own: 201, otherClinic: 404, otherOrganisation: 404 },
+    body: ({ chair, on }) => ({
+      ...reason(),
+      what: 'resource',
+      id: chair,
+      startsAt: `${on}T06:00:00Z`,
+      endsAt: `${on}T18:00:00Z`,
+    }),
+  },
+  'POST /disturbances/{id}/acceptance': {
+    roles: DESK,
+    answers: PAST,
+    path: ({ disturbance }) => `/disturbances/${disturbance}/acceptance`,
+    body: ({ offer }) => ({ proposalId: offer, planHash: 'of another plan' }),
+  },
+  'POST /disturbances/{id}/decision': {
+    roles: DESK_AND_MANAGER,
+    answers: PAST,
+    path: ({ disturbance }) => `/disturbances/${disturbance}/decision`,
+    body: () => ({ decision: 'withdraw' }),
   },
 
   'GET /remake-alerts': { roles: EVERY_WORKPLACE, answers: LISTED },

@@ -14,6 +14,7 @@ export function DeskPlaces() {
       </Link>
       {may.seeCalls(role) ? <Link to="/desk/calls">{words.calls}</Link> : null}
       <Link to="/desk/before-visits">{words.beforeVisits}</Link>
+      {may.enterDisturbances(role) ? <Link to="/desk/falls-away">{words.fallsAway}</Link> : null}
       <Link to="/desk/parcels">{words.parcels}</Link>
       {may.keepPatients(role) ? <Link to="/desk/patients/new">{words.newPatient}</Link> : null}
       {may.openCases(role) ? <Link to="/desk/cases/new">{words.newCase}</Link> : null}

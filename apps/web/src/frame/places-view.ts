@@ -51,5 +51,6 @@ export const may = {
   seeFindings: (role: Role): boolean => role === 'clinician' || role === 'manager' || role === 'administrator',
   treat: (role: Role): boolean => role === 'clinician',
   workAtBench: (role: Role): boolean => role === 'lab',
+  enterDisturbances: (role: Role): boolean => role === 'front-desk' || role === 'manager' || role === 'administrator',
   acceptProposals: (role: Role): boolean => role === 'front-desk' || role === 'clinician',
 };

@@ -8,6 +8,7 @@ export const deskWords = {
     day: 'The day',
     calls: 'Calls to make',
     beforeVisits: 'Before the visits',
+    fallsAway: 'What falls away',
     parcels: 'Parcels',
     newPatient: 'Add a patient',
     newCase: 'Open a case',

@@ -1,6 +1,6 @@
 import { Processor } from '@nestjs/bullmq';
-import { Searches, proposeReplan } from '@archwright/casework';
-import { JobProcessor, WORKER_OPTIONS, handle, replanCase as job } from '@archwright/jobs';
+import { Searches, proposeRepairs, proposeReplan } from '@archwright/casework';
+import { JobProcessor, WORKER_OPTIONS, handle, repairDisturbance, replanCase as job } from '@archwright/jobs';
 import { Clock } from '@archwright/platform';
 import { DataSource } from 'typeorm';
 
@@ -9,6 +9,9 @@ import { DataSource } from 'typeorm';
 export class PlanningProcessor extends JobProcessor {
   protected readonly handlers = [
     handle(job, (payload) => proposeReplan({ db: this.db, searches: this.searches }, payload, this.clock.now())),
+    handle(repairDisturbance, (payload) =>
+      proposeRepairs({ db: this.db, searches: this.searches }, payload, this.clock.now()),
+    ),
   ];
 
   constructor(

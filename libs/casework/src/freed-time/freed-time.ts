@@ -6,9 +6,9 @@ import { In, type EntityManager } from 'typeorm';
 import type { Actor } from '../actor.js';
 import { loadChains } from '../cases/chain.js';
 import { RecordNotFoundError } from '../errors.js';
-import { loadJointPractice } from '../planning/joint-practice.js';
+import { loadJointCase, loadJointPractice } from '../planning/joint-practice.js';
 import { horizonWeeksOf } from '../planning/planning-basis.js';
-import { loadReplanBasis, type ReplanBasis } from '../planning/replan-basis.js';
+import type { ReplanBasis } from '../planning/replan-basis.js';
 import { requireClinic } from '../planning/scope.js';
 import type { PlanningMeans } from '../planning/searches.js';
 import { findCandidates, type Candidate } from './candidates.js';
@@ -86,7 +86,7 @@ async function loadCandidates(
   const clinicIds = [...new Set(candidates.flatMap((each) => each.clinicIds))];
   const shared = await loadJointPractice(tx, { clinicIds, horizonWeeks, movableFrom: now }, now);
   const bases: ReplanBasis[] = [];
-  for (const id of ids) bases.push(await loadReplanBasis(tx, actor, id, null, now, { shared, stays: () => false }));
+  for (const caseId of ids) bases.push(await loadJointCase(tx, actor, { caseId, wanted: null }, shared, now));
   return { bases, held: shared.held };
 }
 

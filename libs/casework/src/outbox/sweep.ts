@@ -34,7 +34,10 @@ const UNDONE = `
   UNION ALL
   SELECT 'replan-case', jsonb_build_object('organisationId', organisation_id, 'alertId', id)
   FROM remake_alert a WHERE state = 'open' AND no_proposal_reason IS NULL AND raised_at <= $1
-    AND NOT EXISTS (SELECT FROM replan_proposal p WHERE p.alert_id = a.id AND p.state = 'open')`;
+    AND NOT EXISTS (SELECT FROM replan_proposal p WHERE p.alert_id = a.id AND p.state = 'open')
+  UNION ALL
+  SELECT 'repair-disturbance', jsonb_build_object('organisationId', organisation_id, 'disturbanceId', id)
+  FROM disturbance d WHERE state = 'open' AND no_proposal_reason IS NULL AND entered_at <= $1`;
 
 type Task = (tx: EntityManager, organisationId: string, now: Date) => Promise<number>;
 

@@ -1,7 +1,10 @@
 import { loadCaseTimes, loadSnapshot } from '@archwright/records';
 import type { EntityManager } from 'typeorm';
 import { withTaken, type ResourceTimes } from './snapshot-changes.js';
+import type { Actor } from '../actor.js';
+import type { StageBooking } from './bookings.js';
 import type { SharedPractice } from './planning-basis.js';
+import { loadReplanBasis, type ReplanBasis } from './replan-basis.js';
 
 const WEEK_MS = 7 * 86_400_000;
 
@@ -9,6 +12,8 @@ const WEEK_MS = 7 * 86_400_000;
 export interface JointPractice extends SharedPractice {
   /** Time that planning one case anew gives back, by case. */
   readonly held: ReadonlyMap<string, ResourceTimes>;
+  /** Visits to come that stay all the same. */
+  readonly stayingAppointmentIds: ReadonlySet<string>;
 }
 
 export interface JointScope {
@@ -32,7 +37,19 @@ export async function loadJointPractice(
   const fromMs = now.getTime();
   const window = { fromMs, untilMs: fromMs + (horizonWeeks + 1) * WEEK_MS };
   const scope = { ...window, movableFromMs: movableFrom.getTime(), movingAppointmentIds };
-  const { movable, staying, caseIds } = await loadCaseTimes(tx, scope, now);
+  const { movable, staying, stayingAppointmentIds, caseIds } = await loadCaseTimes(tx, scope, now);
   const withoutCases = await loadSnapshot(tx, { ...window, clinicIds, withoutCaseIds: caseIds }, now);
-  return { practice: withTaken(withoutCases, staying), horizonWeeks, held: movable };
+  return { practice: withTaken(withoutCases, staying), horizonWeeks, held: movable, stayingAppointmentIds };
+}
+
+/** A case as it would be planned anew in this practice. `wanted` is a stage to plan although it has no booking. */
+export function loadJointCase(
+  tx: EntityManager,
+  actor: Actor,
+  { caseId, wanted }: { readonly caseId: string; readonly wanted: string | null },
+  joint: JointPractice,
+  now: Date,
+): Promise<ReplanBasis> {
+  const stays = ({ appointment }: StageBooking) => joint.stayingAppointmentIds.has(appointment.id);
+  return loadReplanBasis(tx, actor, caseId, wanted, now, { shared: joint, stays });
 }

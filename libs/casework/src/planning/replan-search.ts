@@ -203,7 +203,7 @@ function withChosenStart(
 }
 
 /** Puts what a visit has now before its equals, so that a visit that stays keeps its chair and people. */
-function withPresentFirst(problem: ChainProblem, booked: readonly BookedVisit[]): ChainProblem {
+export function withPresentFirst(problem: ChainProblem, booked: readonly BookedVisit[]): ChainProblem {
   return {
     ...problem,
     visits: problem.visits.map((visit) => {
@@ -229,7 +229,7 @@ function withPresentFirst(problem: ChainProblem, booked: readonly BookedVisit[])
 }
 
 /** Marks what stays exactly as it is booked. */
-function withKept(
+export function withKept(
   plan: CasePlan,
   booked: readonly BookedVisit[],
   plannedSteps: ReplanSearch['plannedSteps'],

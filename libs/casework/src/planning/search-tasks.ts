@@ -2,6 +2,7 @@ import type { WhyNot } from '@archwright/contracts';
 import { DomainError } from '@archwright/kernel';
 import type { ReplanAim } from '@archwright/planner';
 import type { PlanRequest } from '@archwright/protocol';
+import { searchRepair, type RepairSearch, type RepairsFound } from '../disturbances/search-repair.js';
 import { searchTakers, type TakersPlan, type TakersSearch } from '../freed-time/search-takers.js';
 import type { Refusal } from './refusal-words.js';
 import { findReplan, startsKeepingRest, type KeepingStart, type Replan, type ReplanSearch } from './replan-search.js';
@@ -54,6 +55,7 @@ export function searchTasks() {
       stage: string;
       most: number;
     }): KeepingStart[] => startsKeepingRest(search, stage, most, memory.of(search.request)),
+    repair: (search: RepairSearch): RepairsFound => searchRepair(search),
     takers: (search: TakersSearch): TakersPlan[] => searchTakers(search),
   };
 }

@@ -3,6 +3,7 @@ import { ThreadPool, threadEntry } from '@archwright/jobs';
 import type { ReplanAim } from '@archwright/planner';
 import type { PlanRequest } from '@archwright/protocol';
 import type { DataSource } from 'typeorm';
+import type { RepairSearch, RepairsFound } from '../disturbances/search-repair.js';
 import type { TakersPlan, TakersSearch } from '../freed-time/search-takers.js';
 import type { Refusal } from './refusal-words.js';
 import type { KeepingStart, Replan, ReplanSearch } from './replan-search.js';
@@ -51,6 +52,11 @@ export class Searches {
     most: number,
   ): Promise<readonly KeepingStart[]> {
     return this.run('startsKeepingRest', { search: { request, booked }, stage, most });
+  }
+
+  /** Plans that repair several cases together. */
+  repair(search: RepairSearch): Promise<RepairsFound> {
+    return this.run('repair', search);
   }
 
   /** What cases could make of time that has become free. */

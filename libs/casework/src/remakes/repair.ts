@@ -1,4 +1,4 @@
-import type { ReplanAim } from '@archwright/planner';
+import { undominated, type ReplanAim } from '@archwright/planner';
 import type { ReplanBasis } from '../planning/replan-basis.js';
 import type { Replan, ReplanSearch } from '../planning/replan-search.js';
 import type { FoundPlan } from '../planning/search.js';
@@ -51,7 +51,7 @@ export async function findRepairs(basis: ReplanBasis, around: Surroundings): Pro
     if (replan !== null) ways.push({ aim, replan });
   }
   return {
-    repairs: undominated(ways).map(({ aim, replan: { found, movedVisits } }) => ({
+    repairs: undominated(ways, costsOf).map(({ aim, replan: { found, movedVisits } }) => ({
       aim,
       parts: [{ basis, found, movedVisits }],
       movedVisits,
@@ -65,19 +65,7 @@ interface Way {
   readonly replan: Replan;
 }
 
-/** Without those that an earlier one equals, or any other beats, in moved visits, delivery and wishes. */
-export function undominated<Candidate extends { readonly replan: Omit<Replan, 'found'> }>(
-  ways: readonly Candidate[],
-): Candidate[] {
-  const costs = ({ replan }: Candidate) => [replan.movedVisits, replan.deliveryDay, replan.againstWishes];
-  return ways.filter((way, index) => {
-    const own = costs(way);
-    return !ways.some((other, at) => {
-      if (at === index || costs(other).some((cost, axis) => cost > (own[axis] ?? 0))) return false;
-      return at < index || costs(other).some((cost, axis) => cost < (own[axis] ?? 0));
-    });
-  });
-}
+const costsOf = ({ replan }: Way): number[] => [replan.movedVisits, replan.deliveryDay, replan.againstWishes];
 
 async function findRepairWithOther(basis: ReplanBasis, around: Surroundings): Promise<RepairResult> {
   const visits = await around.movableVisits();

@@ -1,10 +1,10 @@
-import { undominated } from './repair.js';
+import { undominated } from './undominated.js';
 
 const way = (name: string, movedVisits: number, deliveryDay: number, againstWishes: number) => ({
   name,
-  replan: { movedVisits, deliveryDay, againstWishes },
+  costs: [movedVisits, deliveryDay, againstWishes],
 });
-const names = (...ways: ReturnType<typeof way>[]) => undominated(ways).map(({ name }) => name);
+const names = (...ways: ReturnType<typeof way>[]) => undominated(ways, ({ costs }) => costs).map(({ name }) => name);
 
 describe('undominated', () => {
   it('keeps every way that is better in something', () => {

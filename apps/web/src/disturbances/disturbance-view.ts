@@ -1,0 +1,75 @@
+import type { DisturbanceSubject, DisturbanceSubjects, DisturbanceView, EnterDisturbance } from '@archwright/contracts';
+import { typedInstant } from '../change-visit/change-visit-view.js';
+import { dateAndTime } from '../time/wording.js';
+import { disturbanceWords as words } from '../words/disturbances.js';
+
+export interface EntryDraft {
+  /** Kind of thing and its id, as {@link subjectGroups} gives them. */
+  subject: string;
+  fromDay: string;
+  fromTime: string;
+  untilDay: string;
+  untilTime: string;
+  reason: string;
+}
+
+const keyOf = ({ what, id }: Pick<DisturbanceSubject, 'what' | 'id'>): string => `${what} ${id}`;
+
+/** What may be chosen, kind by kind in the order of the words. */
+export function subjectGroups({ items }: DisturbanceSubjects) {
+  return Object.entries(words.enter.kinds).flatMap(([kind, group]) => {
+    const own = items.filter((item) => item.kind === kind);
+    const named = own.map((item) => ({
+      value: keyOf(item),
+      label: item.label === item.at ? item.label : `${item.label}, ${item.at}`,
+    }));
+    return named.length === 0 ? [] : [{ group, items: named }];
+  });
+}
+
+/** What to send; null while something is missing. Times are those of the place that the thing belongs to. */
+export function toEntry(draft: EntryDraft, { items }: DisturbanceSubjects): EnterDisturbance | null {
+  const subject = items.find((item) => keyOf(item) === draft.subject);
+  if (subject === undefined || draft.reason.trim() === '') return null;
+  const startsAt = typedInstant(draft.fromDay, draft.fromTime, subject.zone);
+  const endsAt = typedInstant(draft.untilDay, draft.untilTime, subject.zone);
+  if (startsAt === null || endsAt === null || endsAt <= startsAt) return null;
+  return { what: subject.what, id: subject.id, startsAt, endsAt, reason: draft.reason.trim() };
+}
+
+export const isUndecided = ({ state }: DisturbanceView): boolean => state === 'open' || state === 'planned';
+
+export const timeOf = ({ startsAt, endsAt, zone }: DisturbanceView, today: string): string =>
+  words.time(dateAndTime(startsAt, zone, today), dateAndTime(endsAt, zone, today));
+
+export interface AffectedRow {
+  caseId: string;
+  /** Empty for a case of other clinics. */
+  patient: string;
+  caseNumber: string;
+  falls: string[];
+}
+
+/** Each case with what of it falls away. */
+export function affectedRows({ affected }: DisturbanceView, today: string): AffectedRow[] {
+  return affected.map(({ caseId, caseNumber, patientName, visits, labSteps }) => {
+    const falls = visits.map(
+      ({ stage, startsAt, clinicName, zone }) => `${stage}: ${dateAndTime(startsAt, zone, today)}, ${clinicName}`,
+    );
+    if (labSteps > 0) falls.push(words.work(labSteps));
+    return { caseId, caseNumber, patient: patientName, falls: falls.length === 0 ? [words.way] : falls };
+  });
+}
+
+/** What a proposal costs and leaves, one sentence each. */
+export function costSentences(proposal: DisturbanceView['proposals'][number]): string[] {
+  const { reach, movedVisits, leastMovedVisits, untouchedCases, ripples, left } = proposal;
+  const calls = ripples.reduce((sum, ripple) => sum + ripple.calls.filter(({ byMail }) => !byMail).length, 0);
+  return [
+    words.reach[reach],
+    ...(movedVisits > 0 ? [words.bound(movedVisits, leastMovedVisits)] : []),
+    words.calls(calls),
+    ...(untouchedCases > 0 ? [words.untouched(untouchedCases)] : []),
+    ...(left.length > 0 ? [words.left(left.map(({ caseNumber }) => caseNumber))] : []),
+  ];
+}

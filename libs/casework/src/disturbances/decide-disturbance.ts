@@ -1,0 +1,165 @@
+import type { AcceptRepair, DecideDisturbance, Ripple } from '@archwright/contracts';
+import { requireVersion } from '@archwright/platform';
+import {
+  Appointment,
+  AppointmentStage,
+  Disturbance,
+  DisturbanceProposal,
+  LabStep,
+  Stage,
+  appendCaseEvent,
+  leaveBatches,
+  recordAudit,
+  release,
+  type Collision,
+} from '@archwright/records';
+import { In, type EntityManager } from 'typeorm';
+import type { Actor } from '../actor.js';
+import { applyPlan } from '../booking/apply-plan.js';
+import { personOf } from '../capture/person.js';
+import { RecordNotFoundError, WrongStateError } from '../errors.js';
+import { PlanStaleError, loadPlan, requireHash, type StoredPlan } from '../planning/stored-plan.js';
+import { closeTime } from './close-time.js';
+import { isUndecided, loadDisturbance, type DisturbanceRecord } from './disturbance-record.js';
+import { askForRepairs } from './enter-disturbance.js';
+
+/**
+ * Closes the time and books exactly the proposed plans of all cases: all of it in one transaction, or nothing.
+ *
+ * @throws {PlanStaleError} when another proposal is meant, a case or its time has changed since, or somebody was booked
+ * into the lost time meanwhile
+ */
+export async function acceptRepair(
+  tx: EntityManager,
+  actor: Actor,
+  disturbanceId: string,
+  { version, proposalId, planHash }: AcceptRepair & { version: number },
+  now: Date,
+): Promise<void> {
+  const decidedBy = personOf(actor, 'A repair is accepted by a person.');
+  const record = await lockUndecided(tx, actor, disturbanceId, version);
+  const proposal = await tx.findOneBy(DisturbanceProposal, { id: proposalId, disturbanceId });
+  if (proposal === null) throw new RecordNotFoundError('proposal', proposalId);
+  if (proposal.state !== 'open') throw new WrongStateError('The proposal', proposal.state, 'open');
+  requireHash(proposal, planHash);
+  // Written by `proposeRepairs` alone.
+  const ripples = proposal.ripples as Ripple[];
+  await bookAll(tx, actor, ripples, now);
+  const collisions = await closeTime(tx, record.loss, now);
+  await requireLeftAlone(tx, collisions, proposal.leftCaseIds);
+  await tx.update(DisturbanceProposal, { disturbanceId, state: 'open' }, { state: 'superseded' });
+  await tx.update(DisturbanceProposal, { id: proposalId }, { state: 'accepted' });
+  for (const { caseId } of ripples) {
+    const body = { disturbanceId, sentence: 'The plan was repaired after something fell away.' };
+    await appendCaseEvent(tx, { caseId, kind: 'disturbance-repaired', body, actorId: decidedBy, at: now });
+  }
+  await settle(tx, record, { state: 'accepted', decidedBy, details: { proposalId, planHash } }, now);
+}
+
+/**
+ * Closes the time and leaves every visit where it is (`keep`), or takes the entry back (`withdraw`).
+ *
+ * @throws {WrongStateError} when it is decided already
+ */
+export async function decideDisturbance(
+  tx: EntityManager,
+  actor: Actor,
+  disturbanceId: string,
+  { version, decision }: DecideDisturbance & { version: number },
+  now: Date,
+): Promise<void> {
+  const decidedBy = personOf(actor, 'What becomes of it is decided by a person.');
+  const record = await lockUndecided(tx, actor, disturbanceId, version);
+  if (decision === 'keep') await closeTime(tx, record.loss, now);
+  await tx.update(DisturbanceProposal, { disturbanceId, state: 'open' }, { state: 'superseded' });
+  const state = decision === 'keep' ? ('kept' as const) : ('withdrawn' as const);
+  await settle(tx, record, { state, decidedBy, details: {} }, now);
+}
+
+/** After a proposal turned out to be stale: in a transaction of its own, since the refused one left nothing. */
+export async function renewRepairs(tx: EntityManager, actor: Actor, disturbanceId: string, now: Date): Promise<void> {
+  await askForRepairs(tx, disturbanceId, actor.organisationId, now);
+}
+
+async function lockUndecided(
+  tx: EntityManager,
+  actor: Actor,
+  disturbanceId: string,
+  version: number,
+): Promise<DisturbanceRecord> {
+  const record = await loadDisturbance(tx, actor, disturbanceId, { lock: true });
+  requireVersion(version, record.row.version);
+  if (!isUndecided(record.row)) throw new WrongStateError('The disturbance', record.row.state, 'open or planned');
+  return record;
+}
+
+/** All time that moves is given back before any is taken, so that cases can change places. */
+async function bookAll(tx: EntityManager, actor: Actor, ripples: readonly Ripple[], now: Date): Promise<void> {
+  const caseIds = ripples.map(({ caseId }) => caseId);
+  await tx.query('SELECT FROM treatment_case WHERE id = ANY ($1::uuid[]) ORDER BY id FOR UPDATE', [caseIds]);
+  const plans: StoredPlan[] = [];
+  for (const { id } of ripples) plans.push(await loadPlan(tx, id, ['proposal']));
+  for (const plan of plans) await giveBack(tx, plan);
+  for (const plan of plans) await applyPlan(tx, actor, plan, now);
+}
+
+async function giveBack(tx: EntityManager, { caseId, plan }: StoredPlan): Promise<void> {
+  const moving = plan.visits.filter(({ isKept }) => !isKept).map(({ stage }) => stage);
+  const stages = await tx.findBy(Stage, { caseId, code: In(moving) });
+  const links = await tx.findBy(AppointmentStage, { stageId: In(stages.map(({ id }) => id)) });
+  const visits = await tx.findBy(Appointment, {
+    id: In(links.map(({ appointmentId }) => appointmentId)),
+    state: In(['booked', 'provisional']),
+  });
+  const replanned = plan.labSteps.filter(({ isKept }) => !isKept).map(({ code }) => code);
+  const steps = await tx.findBy(LabStep, { caseId, code: In(replanned), state: In(['planned', 'ready']) });
+  const labStepIds = steps.map(({ id }) => id);
+  await leaveBatches(tx, labStepIds);
+  await release(tx, { appointmentIds: visits.map(({ id }) => id), labStepIds });
+}
+
+/** @throws {PlanStaleError} for a visit or work in the lost time that the proposal knew nothing of */
+async function requireLeftAlone(
+  tx: EntityManager,
+  collisions: readonly Collision[],
+  leftCaseIds: readonly string[],
+): Promise<void> {
+  const rows: unknown[] = await tx.query(
+    `SELECT FROM stage s JOIN appointment_stage x ON x.stage_id = s.id
+       WHERE x.appointment_id = ANY ($1::uuid[]) AND s.case_id <> ALL ($3::uuid[])
+     UNION ALL SELECT FROM lab_step l
+       WHERE l.id = ANY ($2::uuid[]) AND l.state IN ('planned', 'ready') AND l.case_id <> ALL ($3::uuid[])`,
+    [
+      collisions.flatMap(({ appointmentId }) => appointmentId ?? []),
+      collisions.flatMap(({ labStepId }) => labStepId ?? []),
+      leftCaseIds,
+    ],
+  );
+  if (rows.length > 0) throw new PlanStaleError('Something was booked into this time since the plan was computed.');
+}
+
+async function settle(
+  tx: EntityManager,
+  { row }: DisturbanceRecord,
+  {
+    state,
+    decidedBy,
+    details,
+  }: {
+    readonly state: 'accepted' | 'kept' | 'withdrawn';
+    readonly decidedBy: string;
+    readonly details: Readonly<Record<string, string>>;
+  },
+  now: Date,
+): Promise<void> {
+  const decision = { state, decidedAt: now, decidedBy, version: row.version + 1 };
+  await tx.update(Disturbance, { id: row.id }, decision);
+  await recordAudit(tx, {
+    actorId: decidedBy,
+    action: `disturbance-${state}`,
+    subjectKind: 'disturbance',
+    subjectId: row.id,
+    details,
+    at: now,
+  });
+}

@@ -1,0 +1,217 @@
+import { jest } from '@jest/globals';
+import { proposeRepairs } from '@archwright/casework';
+import {
+  caseView,
+  disturbanceView,
+  type CaseView,
+  type DisturbanceView,
+  type EnterDisturbance,
+} from '@archwright/contracts';
+import { LabStep, Occupancy, Outbox, TreatmentCase } from '@archwright/records';
+import { IsNull, Not } from 'typeorm';
+import { NOW, bookedCase, found, openBookingPractice, overlaps, type BookingPractice } from './booking-practice.js';
+import { refusal } from './capture-chairside.js';
+
+jest.setTimeout(300_000);
+
+const HOUR_MS = 3_600_000;
+const DAY_MS = 24 * HOUR_MS;
+const at = (ms: number): string => new Date(ms).toISOString();
+
+describe('what falls away', () => {
+  let practice: BookingPractice;
+  let first: CaseView;
+  let second: CaseView;
+
+  beforeAll(async () => {
+    practice = await openBookingPractice();
+    first = await bookedCase(practice, { clinics: 1 });
+    second = await bookedCase(practice, { clinics: 1 });
+  });
+  afterAll(() => practice.close());
+
+  const read = (id: string) =>
+    practice.desk.call({ method: 'GET', path: `/disturbances/${id}`, answer: disturbanceView });
+  const caseNow = ({ id }: CaseView) => practice.desk.call({ method: 'GET', path: `/cases/${id}`, answer: caseView });
+
+  /** Enters it and does what the worker would do with the job that it leaves. */
+  async function entered(body: Omit<EnterDisturbance, 'reason'>): Promise<DisturbanceView> {
+    const { id, state } = await practice.desk.call({
+      method: 'POST',
+      path: '/disturbances',
+      body: { ...body, reason: 'A test.' },
+      answer: disturbanceView,
+    });
+    expect(state).toBe('open');
+    await propose(id);
+    return read(id);
+  }
+
+  async function propose(disturbanceId: string): Promise<void> {
+    const { organisationId, searches } = practice;
+    const db = await practice.rows((tx) => Promise.resolve(tx.dataSource));
+    await proposeRepairs({ db, searches }, { organisationId, disturbanceId }, NOW);
+  }
+
+  const accept = ({ id, version, proposals: [proposal] }: DisturbanceView, planHash = found(proposal).planHash) =>
+    practice.desk.call({
+      method: 'POST',
+      path: `/disturbances/${id}/acceptance`,
+      version,
+      body: { proposalId: found(proposal).id, planHash },
+      answer: disturbanceView,
+    });
+  const decide = ({ id, version }: DisturbanceView, decision: 'keep' | 'withdraw') =>
+    practice.desk.call({
+      method: 'POST',
+      path: `/disturbances/${id}/decision`,
+      version,
+      body: { decision },
+      answer: disturbanceView,
+    });
+
+  const visitOf = ({ stages }: CaseView, index: number) =>
+    found(stages.filter(({ appointmentId }) => appointmentId !== null)[index]);
+  const clinicianOf = ({ id }: CaseView, stage: string) =>
+    practice.rows(async (tx): Promise<string> => {
+      const [row]: { id: string }[] = await tx.query(
+        `SELECT a.clinician_id AS id FROM appointment a JOIN appointment_stage x ON x.appointment_id = a.id
+         JOIN stage s ON s.id = x.stage_id WHERE s.case_id = $1 AND s.code = $2 AND a.state = 'booked'`,
+        [id, stage],
+      );
+      return found(row).id;
+    });
+  /** Visits booked with a person within some time. */
+  const bookedWith = (clinician: string, fromMs: number, untilMs: number) =>
+    practice
+      .rows((tx) => tx.findBy(Occupancy, { resourceId: clinician, appointmentId: Not(IsNull()) }))
+      .then((rows) => rows.filter(({ startsAt, endsAt }) => startsAt.getTime() < untilMs && endsAt.getTime() > fromMs));
+
+  describe('a clinician who is away for some days', () => {
+    let disturbance: DisturbanceView;
+    let clinician: string;
+    let fromMs: number;
+    let untilMs: number;
+
+    beforeAll(async () => {
+      const visit = visitOf(first, 1);
+      clinician = await clinicianOf(first, visit.code);
+      fromMs = Date.parse(`${found(visit.startsAt).slice(0, 10)}T00:00:00Z`);
+      untilMs = fromMs + 2 * DAY_MS;
+      disturbance = await entered({ what: 'resource', id: clinician, startsAt: at(fromMs), endsAt: at(untilMs) });
+    });
+
+    it('names every case that it falls on and changes nothing', async () => {
+      const held = await bookedWith(clinician, fromMs, untilMs);
+      const named = disturbance.affected.flatMap(({ visits }) => visits.map(({ appointmentId }) => appointmentId));
+      expect(named.sort()).toEqual([...new Set(held.map(({ appointmentId }) => found(appointmentId)))].sort());
+      expect(named.length).toBeGreaterThan(0);
+      const { stages } = await caseNow(first);
+      expect(stages).toEqual(first.stages);
+    });
+
+    it('proposes plans with their calls and a bound, of which none is worse than another in every way', () => {
+      expect(disturbance.state).toBe('planned');
+      const { proposals } = disturbance;
+      expect(proposals.length).toBeGreaterThan(0);
+      for (const proposal of proposals) {
+        expect(proposal.leastMovedVisits).toBeLessThanOrEqual(proposal.movedVisits);
+        expect(proposal.left).toEqual([]);
+        expect(proposal.ripples.every(({ calls, visits }) => visits.length === 0 || calls.length === 1)).toBe(true);
+      }
+      expect(found(proposals[0]).movedVisits).toBe(Math.min(...proposals.map(({ movedVisits }) => movedVisits)));
+    });
+
+    it('refuses another hash than the one shown, and asks for fresh plans when a case has changed', async () => {
+      expect(await refusal(accept(disturbance, 'of another plan'))).toMatchObject({ status: 409 });
+      const { caseId } = found(found(disturbance.proposals[0]).ripples[0]);
+      await practice.rows((tx) => tx.increment(TreatmentCase, { id: caseId }, 'version', 1));
+      expect(await refusal(accept(disturbance))).toMatchObject({
+        status: 409,
+        problem: { code: 'casework.plan-conflict' },
+      });
+      const asked = await practice.rows((tx) =>
+        tx.countBy(Outbox, { kind: 'repair-disturbance', dispatchedAt: IsNull() }),
+      );
+      expect(asked).toBeGreaterThan(0);
+      await propose(disturbance.id);
+      disturbance = await read(disturbance.id);
+      expect(disturbance.proposals.length).toBeGreaterThan(0);
+    });
+
+    it('books all of it in one go, and keeps everybody out of the time', async () => {
+      const proposal = found(disturbance.proposals[0]);
+      const accepted = await accept(disturbance);
+      expect(accepted.state).toBe('accepted');
+      expect(await bookedWith(clinician, fromMs, untilMs)).toEqual([]);
+      for (const { caseId, plan } of proposal.ripples) {
+        const { stages } = await caseNow({ id: caseId } as CaseView);
+        for (const visit of plan.visits) {
+          const booked = stages.find(({ code, state }) => visit.stages.includes(code) && state !== 'dropped');
+          expect(booked?.startsAt).toBe(visit.startsAt);
+        }
+      }
+      const closed = await practice.rows((tx) => tx.countBy(Occupancy, { resourceId: clinician, purpose: 'absence' }));
+      expect(closed).toBeGreaterThan(0);
+      expect(await overlaps(practice)).toBe(0);
+      expect(await refusal(accept(disturbance))).toMatchObject({ status: 412 });
+    });
+  });
+
+  it('puts work on another place or into another order when a bench place breaks down, and moves no visit', async () => {
+    const steps = await practice.rows((tx) => tx.findBy(LabStep, { caseId: second.id, placeId: Not(IsNull()) }));
+    const step = found(steps.find(({ batchId }) => batchId === null));
+    const startsAt = found(step.startsAt);
+    const broken = await entered({
+      what: 'resource',
+      id: found(step.placeId),
+      startsAt: startsAt.toISOString(),
+      endsAt: at(startsAt.getTime() + 4 * HOUR_MS),
+    });
+    expect(broken.affected.map(({ caseId }) => caseId)).toContain(second.id);
+    const proposal = found(broken.proposals[0]);
+    expect(proposal.movedVisits).toBe(0);
+    expect(['absorbed', 'resequenced']).toContain(proposal.reach);
+    const before = await caseNow(second);
+    await accept(broken);
+    const after = await caseNow(second);
+    expect(after.stages.map(({ startsAt: start }) => start)).toEqual(before.stages.map(({ startsAt: start }) => start));
+    const moved = await practice.rows((tx) => tx.findOneByOrFail(LabStep, { id: step.id }));
+    const isElsewhere = moved.placeId !== step.placeId || found(moved.startsAt).getTime() !== startsAt.getTime();
+    expect(isElsewhere).toBe(true);
+    expect(await overlaps(practice)).toBe(0);
+  });
+
+  it('plans a visit anew whose patient cannot come for a while', async () => {
+    const visit = visitOf(await caseNow(second), 2);
+    const endMs = Date.parse(found(visit.endsAt)) + 3 * DAY_MS;
+    const lost = await entered({
+      what: 'visit',
+      id: found(visit.appointmentId),
+      startsAt: found(visit.startsAt),
+      endsAt: at(endMs),
+    });
+    await accept(lost);
+    const again = found((await caseNow(second)).stages.find(({ code }) => code === visit.code));
+    const startMs = Date.parse(found(again.startsAt));
+    expect(startMs >= endMs || startMs < Date.parse(found(visit.startsAt))).toBe(true);
+  });
+
+  it('closes the time and leaves visits where they are, or forgets it, as a person decides', async () => {
+    const visit = visitOf(await caseNow(first), 3);
+    const clinician = await clinicianOf(first, visit.code);
+    const time = { startsAt: found(visit.startsAt), endsAt: found(visit.endsAt) };
+    const mistaken = await entered({ what: 'resource', id: clinician, ...time });
+    expect((await decide(mistaken, 'withdraw')).state).toBe('withdrawn');
+    const known = await entered({ what: 'resource', id: clinician, ...time });
+    expect((await decide(known, 'keep')).state).toBe('kept');
+    const still = found((await caseNow(first)).stages.find(({ code }) => code === visit.code));
+    expect(still.startsAt).toBe(visit.startsAt);
+  });
+
+  it('refuses what is over, and says what would be accepted', async () => {
+    const { id } = found(practice.practice.clinics[0]);
+    const past = { what: 'clinic', id, startsAt: '2026-12-01T08:00:00Z', endsAt: '2026-12-02T08:00:00Z' } as const;
+    expect(await refusal(entered(past))).toMatchObject({ status: 400 });
+  });
+});
