@@ -26,10 +26,13 @@ export interface NumberTable {
 
 const NUMBER = /^[+-]?(\d+([.,]\d*)?|[.,]\d+)(e[+-]?\d+)?$/i;
 
-/** What parts the header parts the table: names hold no such characters, numbers may hold commas. */
+/**
+ * What parts the header parts the table. A header of one name parts nothing: commas below it are decimal commas, as
+ * they are where semicolons or tabs part the cells.
+ */
 function delimiterOf(text: string): ',' | ';' | '\t' {
-  const [header = ''] = text.split(/[\r\n]/, 1);
-  return header.includes('\t') ? '\t' : header.includes(';') ? ';' : ',';
+  const [header = ''] = text.replace(/"[^"]*"/g, '').split(/[\r\n]/, 1);
+  return header.includes('\t') ? '\t' : header.includes(',') && !header.includes(';') ? ',' : ';';
 }
 
 /** A decimal comma is taken where the table is not parted by commas, as parsed cells then hold it. */
@@ -42,7 +45,7 @@ function toNumber(cell: string): number | null {
  * A table with a header line, parted by comma, semicolon or tab. A header that is itself a number is taken for a
  * missing header.
  *
- * @throws {TableFileError} for an empty file, a missing header, or the same name twice
+ * @throws {TableFileError} for an empty file, a missing header, the same name twice, or a row with more cells than names
  */
 export function readColumns(bytes: Uint8Array): NumberTable {
   const text = decodeTable(bytes, 'utf-8');
@@ -60,6 +63,15 @@ export function readColumns(bytes: Uint8Array): NumberTable {
   const repeated = names.find((name, at) => names.indexOf(name) !== at);
   if (repeated !== undefined)
     throw new TableFileError('header', `Two columns are named "${repeated}". Give each its own name.`);
+  const tooLong = rows.find((row) => row.cells.slice(names.length).some((cell) => cell.trim() !== ''));
+  if (tooLong !== undefined) {
+    throw new TableFileError(
+      'cell',
+      `Line ${String(tooLong.line)} holds ${String(tooLong.cells.length)} cells, the header names ${String(names.length)}. ` +
+        'With decimal commas, part the columns by semicolons.',
+      { line: tooLong.line },
+    );
+  }
   const texts = (name: string): readonly string[] => {
     const at = names.indexOf(name);
     if (at < 0) {

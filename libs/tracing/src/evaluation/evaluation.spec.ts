@@ -4,7 +4,7 @@ import { TracingError } from '../errors.js';
 import { modelApexAngleDeg } from '../movement/planar-model.js';
 import { distance, toRadians, type Point } from '../point.js';
 import { evaluateTracing, type Evaluation } from './evaluation.js';
-import { roundingFromGapMm } from './features.js';
+import { roundingFromGapMm } from './rounding.js';
 import { syntheticTracing, type SyntheticTracing } from './synthetic-tracing.builder.js';
 import type { Phase, TracedPoint, TracingInput } from './tracing-input.js';
 
