@@ -56,7 +56,9 @@ export const AGREEMENT_METHODS: Readonly<Record<string, ScreenMethod>> = {
     run: (data) => {
       const byGroup = new Map<string, number[]>();
       data.groups.forEach((group, at) => {
-        byGroup.set(group, [...(byGroup.get(group) ?? []), first(data)[at] ?? Number.NaN]);
+        const own = byGroup.get(group) ?? [];
+        own.push(first(data)[at] ?? Number.NaN);
+        byGroup.set(group, own);
       });
       return { ...repeatability([...byGroup.values()]), groups: [...byGroup.keys()] };
     },

@@ -53,7 +53,10 @@ export function intraclassCorrelation(table: readonly (readonly number[])[], lev
   const n = table.length;
   const squares = meanSquares(table, k);
   const { between: b, within: w, judges: j, residual: e } = squares;
-  if (b === 0 || w === 0 || e <= 0) throw new NoSpreadError('Intraclass correlation');
+  const slight = 1e-20 * table.reduce((most, row) => Math.max(most, ...row.map((value) => value * value)), 0);
+  if (b <= slight) throw new NoSpreadError('Intraclass correlation', 'No target differs from another.');
+  if (e <= slight)
+    throw new NoSpreadError('Intraclass correlation', 'The judges agree to the digit, but for a constant shift.');
   const tail = (1 + level) / 2;
 
   const ratioInterval = (ratio: number, numerator: number, denominator: number): Interval => [

@@ -3,7 +3,7 @@ import { seededRandom } from '@archwright/kernel';
 import { Matrix, solve } from 'ml-matrix';
 import { chiSquareQuantile } from '../distribution/quantiles.js';
 import { NoSpreadError, OptionError, TooFewValuesError } from '../errors.js';
-import { requireRows } from '../sample/sample.js';
+import { requireAtMost, requireRows, requireWhole } from '../sample/sample.js';
 import { bestSubset, type BestSubset } from './best-subset.js';
 import { distancesFrom, type MahalanobisDistances } from './mahalanobis.js';
 import { centreAndScatter } from './scatter.js';
@@ -94,6 +94,9 @@ function smallSampleFactor(curves: BiasCurves, width: number, n: number, share: 
   return 1 / bias;
 }
 
+/** Project limit: beyond, the search takes minutes. */
+const MOST_ROWS = 20_000;
+
 /** How many rows the first estimate rests on: half and a little at share 0.5, all at share 1. */
 function coreSize(n: number, width: number, share: number): number {
   const half = Math.floor((n + width + 1) / 2);
@@ -119,6 +122,8 @@ export function minimumCovarianceDeterminant(
   const width = requireRows(method, rows, 5);
   const n = rows.length;
   if (n < 2 * width) throw new TooFewValuesError(method, n, 2 * width, 'rows');
+  requireAtMost(method, n, MOST_ROWS, 'rows');
+  requireWhole(method, 'seed', seed, 0, 0xffff_ffff);
   if (!(share >= 0.5 && share <= 1)) throw new OptionError(method, 'share', share, 'a number from 0.5 to 1');
   const h = coreSize(n, width, share);
   const best = bestSubset(rows, h, seededRandom(seed));

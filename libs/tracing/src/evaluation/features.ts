@@ -18,7 +18,10 @@ export function armLengthMm(fit: ArmFit, points: readonly Point[], apex: Point):
 
 /** Longest stretch of an arm without a point, mm; 0 when none is longer than a gap must be. */
 export function longestGapMm(fit: ArmFit, points: readonly Point[]): number {
-  const positions = points.map((point) => along(fit.curve.axis, point).s).sort((a, b) => a - b);
+  const positions = points
+    .filter((point) => Math.abs(residualOf(fit.curve, point)) <= OFF_ARM_MM)
+    .map((point) => along(fit.curve.axis, point).s)
+    .sort((a, b) => a - b);
   const steps = positions.slice(1).map((s, at) => s - positions[at]!);
   if (steps.length === 0) return 0;
   const usual = [...steps].sort((a, b) => a - b)[Math.floor(steps.length / 2)]!;
