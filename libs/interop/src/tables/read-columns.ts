@@ -20,7 +20,11 @@ export interface NumberTable {
    * @throws {TableFileError} naming the first cell that is no number, by line
    */
   column(name: string): readonly number[];
-  /** Text of a column, row by row. */
+  /**
+   * Text of a column, row by row.
+   *
+   * @throws {TableFileError} naming the first cell that is empty, by line
+   */
   texts(name: string): readonly string[];
 }
 
@@ -72,7 +76,7 @@ export function readColumns(bytes: Uint8Array): NumberTable {
       { line: tooLong.line },
     );
   }
-  const texts = (name: string): readonly string[] => {
+  const cells = (name: string): readonly string[] => {
     const at = names.indexOf(name);
     if (at < 0) {
       throw new TableFileError('column', `There is no column "${name}". Columns: ${names.join(', ')}.`, {
@@ -82,20 +86,26 @@ export function readColumns(bytes: Uint8Array): NumberTable {
     }
     return rows.map((row) => row.cells[at]?.trim() ?? '');
   };
+  const refusal = (name: string, index: number, said: string, accepted: string): TableFileError => {
+    const line = rows[index]?.line ?? 0;
+    return new TableFileError('cell', `Line ${String(line)}: column "${name}" ${said}. Accepted: ${accepted}.`, {
+      name,
+      line,
+    });
+  };
   return {
     names,
-    texts,
+    texts: (name) =>
+      cells(name).map((text, index) => {
+        if (text !== '') return text;
+        throw refusal(name, index, 'is empty', 'a text in every row');
+      }),
     column: (name) =>
-      texts(name).map((text, index) => {
+      cells(name).map((text, index) => {
         const value = toNumber(text);
         if (value !== null) return value;
-        const line = rows[index]?.line ?? 0;
         const said = text === '' ? 'is empty' : `holds "${text.slice(0, 40)}"`;
-        throw new TableFileError(
-          'cell',
-          `Line ${String(line)}: column "${name}" ${said}. Accepted: a number such as 61.5.`,
-          { name, line },
-        );
+        throw refusal(name, index, said, 'a number such as 61.5');
       }),
   };
 }

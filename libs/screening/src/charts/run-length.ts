@@ -45,7 +45,8 @@ export function cusumRunLength(k: number, h: number, shift: number): number {
  *   Lucas & Saccucci (1990), Technometrics 32:1-12 (figures)
  */
 export function ewmaRunLength(lambda: number, width: number, shift: number): number {
-  requireBetween('EWMA run length', 'lambda', lambda, 0, 1);
+  // A weight of 1 is the chart of single values.
+  requireBetween('EWMA run length', 'lambda', lambda, 0, 1 + Number.EPSILON);
   requireBetween('EWMA run length', 'width', width, 0, 10);
   const limit = width * Math.sqrt(lambda / (2 - lambda));
   const nodes = gaussLegendre(-limit, limit, NODES);

@@ -11,6 +11,8 @@ const STEP_MM = 0.01;
 const LARGEST_MM = 5;
 /** A point farther off a radius than this, mm, says no more against it: it belongs to a wild stroke. */
 const WILD_MM = 0.3;
+/** Radii that the points follow alike to this, mm, are one: in a flat arch a hair's breadth is a large radius. */
+const SAME_MM = 0.003;
 
 /**
  * Radius of the rounding of the apex, from the gap between the crossing of the arms and the trace on their bisector.
@@ -63,10 +65,8 @@ export function roundingRadiusMm(fit: ApexFit, right: readonly Point[], left: re
       (sum, { side, inside }) => sum + Math.min(WILD_MM, Math.abs(inside - insideOf(radiusMm, side, half))) ** 2,
       0,
     );
-  let [best, least] = [0, misfit(0)];
-  for (let radius = STEP_MM; radius <= LARGEST_MM; radius += STEP_MM) {
-    const now = misfit(radius);
-    if (now < least - 1e-12) [best, least] = [radius, now];
-  }
-  return best;
+  const radii = Array.from({ length: LARGEST_MM / STEP_MM }, (_, at) => at * STEP_MM);
+  const misfits = radii.map(misfit);
+  const least = misfits.reduce((a, b) => Math.min(a, b)) + points.length * SAME_MM ** 2;
+  return radii[misfits.findIndex((each) => each <= least)]!;
 }
