@@ -11,7 +11,7 @@ const STEP_MM = 0.01;
 const LARGEST_MM = 5;
 /** A point farther off a radius than this, mm, says no more against it: it belongs to a wild stroke. */
 const WILD_MM = 0.3;
-/** Radii that the points follow alike to this, mm, are one: in a flat arch a hair's breadth is a large radius. */
+/** A sharp apex that the points follow as well as any, to this, mm, is one: in a flat arch a hair's breadth is a large radius. */
 const SAME_MM = 0.003;
 
 /**
@@ -37,8 +37,8 @@ function insideOf(radiusMm: number, side: number, half: number): number {
 }
 
 /**
- * Rounding of the apex, mm: the radius of the circle between the arms that the points near the apex follow best, the
- * smallest where several do. Points lie some tenths of a millimetre apart: the straight way from the last of one arm to
+ * Rounding of the apex, mm: the radius of the circle between the arms that the points near the apex follow best, 0
+ * where none is better than the crossing arms. Points lie some tenths of a millimetre apart: the straight way from the last of one arm to
  * the first of the other would make every sharp apex blunt.
  *
  * @returns null when the trace does not reach around the apex: where an arm ends short of it nothing is known
@@ -67,6 +67,7 @@ export function roundingRadiusMm(fit: ApexFit, right: readonly Point[], left: re
     );
   const radii = Array.from({ length: LARGEST_MM / STEP_MM }, (_, at) => at * STEP_MM);
   const misfits = radii.map(misfit);
-  const least = misfits.reduce((a, b) => Math.min(a, b)) + points.length * SAME_MM ** 2;
-  return radii[misfits.findIndex((each) => each <= least)]!;
+  const least = misfits.reduce((a, b) => Math.min(a, b));
+  const isSharp = misfits[0]! <= least + points.length * SAME_MM ** 2;
+  return isSharp ? 0 : radii[misfits.indexOf(least)]!;
 }
