@@ -9,6 +9,9 @@ export class UsageError extends DomainError {
   }
 }
 
+/** Such as `-5` or `-.5e3`: a value, never the name of an option. */
+const NEGATIVE_NUMBER = /^-(\d|[.,]\d)/;
+
 /** @throws {UsageError} naming the option that is not known or lacks its value */
 export function readArguments<const Options extends NonNullable<ParseArgsConfig['options']>>(
   args: readonly string[],
@@ -16,7 +19,9 @@ export function readArguments<const Options extends NonNullable<ParseArgsConfig[
   options: Options,
 ) {
   try {
-    return parseArgs({ args: [...args], options, allowPositionals: true });
+    // A space before a negative number keeps it from being read as an option; whoever reads numbers trims.
+    const values = args.map((arg) => (NEGATIVE_NUMBER.test(arg) ? ` ${arg}` : arg));
+    return parseArgs({ args: values, options, allowPositionals: true });
   } catch (error) {
     throw new UsageError(error instanceof Error ? error.message : String(error), usage);
   }

@@ -25,6 +25,9 @@ const COMMANDS: Readonly<Record<string, () => Promise<Command>>> = {
   provision: async () => (await import('./provision-command.js')).provisionCommand,
 };
 
+/** They answer from what they are given and keep nothing: a refusal is no answer, and 1 would be one of check:reference. */
+const ANSWERS_FROM_A_FILE = new Set(['trace', 'screen', 'measure', 'solve']);
+
 async function main([name = '', ...args]: readonly string[]): Promise<number> {
   const load = COMMANDS[name];
   if (load === undefined) {
@@ -38,7 +41,7 @@ async function main([name = '', ...args]: readonly string[]): Promise<number> {
   } catch (error) {
     if (!(error instanceof DomainError)) throw error;
     process.stderr.write(`${error.message}\n`);
-    return error.code === 'cli.usage' ? 2 : 1;
+    return error.code === 'cli.usage' || ANSWERS_FROM_A_FILE.has(name) ? 2 : 1;
   }
 }
 

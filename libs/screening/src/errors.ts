@@ -11,12 +11,23 @@ export class TooFewValuesError extends DomainError {
   }
 }
 
-/** A value that is no finite number; `position` counts from 1. */
+/** More values than the method answers in a minute, or than fit into memory. */
+export class TooManyValuesError extends DomainError {
+  constructor(method: string, given: number, most: number, what = 'values') {
+    super(
+      'screening.too-many-values',
+      `${method}: ${String(given)} ${what} given. Accepted: up to ${String(most)}; give a part of them.`,
+      { method, given, most, what },
+    );
+  }
+}
+
+/** A value that is no finite number, or so large that its square is none; `position` counts from 1. */
 export class NotANumberError extends DomainError {
-  constructor(method: string, position: number, value: number) {
+  constructor(method: string, position: number, value: number, largest: number) {
     super(
       'screening.not-a-number',
-      `${method}: value ${String(position)} is ${String(value)}. Accepted: finite numbers.`,
+      `${method}: value ${String(position)} is ${String(value)}. Accepted: numbers up to ${String(largest)} in size.`,
       { method, position },
     );
   }

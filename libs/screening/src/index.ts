@@ -20,7 +20,14 @@ export {
   gammaQuantile,
   lognormalQuantile,
 } from './distribution/quantiles.js';
-export { TooFewValuesError, NotANumberError, NoSpreadError, OptionError, UnequalLengthsError } from './errors.js';
+export {
+  TooFewValuesError,
+  TooManyValuesError,
+  NotANumberError,
+  NoSpreadError,
+  OptionError,
+  UnequalLengthsError,
+} from './errors.js';
 export { huberLocation, bisquareLocation, huberProposal2, trimmedMean } from './location/m-location.js';
 export { qnScale, snScale, tauScale } from './location/robust-scale.js';
 export { type HotellingTest, hotelling } from './multivariate/hotelling.js';
@@ -42,6 +49,7 @@ export { type FunnelUnit, type Funnel, funnel } from './rates/funnel.js';
 export { type ProportionIntervals, proportionInterval } from './rates/proportion-interval.js';
 export { meanAndSpread } from './sample/mean-and-spread.js';
 export { MAD_TO_SD, medianAndDeviation } from './sample/median-deviation.js';
+export { requirePositive } from './sample/sample.js';
 export { type QuantileType, sorted, quantileOfSorted } from './sample/quantile.js';
 export { LEARNED, screenSeries, type Drift, type SeriesOutcome, type SeriesSettings } from './screen/screen-series.js';
 export { screenShares, type ShareOutcome, type UnitCount } from './screen/screen-shares.js';

@@ -5,6 +5,7 @@ export class TracingError extends DomainError {
   constructor(
     reason:
       | 'too-few-points'
+      | 'too-many-points'
       | 'not-a-number'
       | 'collinear'
       | 'unit'

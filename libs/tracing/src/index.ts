@@ -10,7 +10,7 @@ export { huberLine, leastMedianLine, leastTrimmedLine, mmLine, repeatedMedianLin
 export { yorkLine } from './lines/york-line.js';
 export { closureStatistics, type Closures } from './closures/closures.js';
 export { evaluateTracing, type ArmEvaluation, type Evaluation, type NoApex } from './evaluation/evaluation.js';
-export { roundingFromGapMm } from './evaluation/features.js';
+export { roundingFromGapMm } from './evaluation/rounding.js';
 export { type EvaluatedForm } from './evaluation/form.js';
 export { toTracingEntry, type Circumstances } from './evaluation/tracing-entry.js';
 export { compareTracings, type TracingComparison } from './comparison/compare-tracings.js';

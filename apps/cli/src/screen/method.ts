@@ -4,7 +4,7 @@ import { UsageError } from '../arguments.js';
 export interface MethodOption {
   readonly name: string;
   readonly meaning: string;
-  /** Taken when it is left out; a method without a default asks for it. */
+  /** Taken when it is left out; where it is missing too, the method finds its own or does without. */
   readonly byDefault?: number;
 }
 
@@ -25,9 +25,9 @@ export interface MethodData {
   readonly columns: readonly (readonly number[])[];
   /** Of `values-and-groups`: the group of each row. */
   readonly groups: readonly string[];
-  /** @throws {UsageError} for an option without a default that was not given */
+  /** Of an option with a default. */
   option(name: string): number;
-  /** Null when it was not given. */
+  /** Null when it was not given and has no default. */
   optional(name: string): number | null;
 }
 
@@ -67,8 +67,7 @@ export function numberOptions(
     option(name) {
       const value = optional(name);
       if (value !== null) return value;
-      const meaning = method.options.find((option) => option.name === name)?.meaning ?? '';
-      throw new UsageError(`--${name} is missing: ${meaning}.`, usage);
+      throw new Error(`--${name} has no default: ask for it as one that may be missing.`);
     },
   };
 }

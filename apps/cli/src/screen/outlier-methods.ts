@@ -21,6 +21,11 @@ const RESOLUTION: MethodOption = {
   name: 'resolution',
   meaning: 'smallest step of the instrument, in the values’ unit',
 };
+const QUANTILE: MethodOption = {
+  name: 'quantile',
+  meaning: 'share of ordinary rows within the cut-off, by chi-square',
+  byDefault: 0.975,
+};
 const OUTLIER_ROWS = 'rows found, from 1 below the header';
 
 function quantileType(given: number): QuantileType {
@@ -61,6 +66,8 @@ export const OUTLIER_METHODS: Readonly<Record<string, ScreenMethod>> = {
     columns: 'one',
     options: [ALPHA],
     answers: {
+      mean: 'mean',
+      sd: 'standard deviation',
       statistic: 'largest distance from the mean in standard deviations',
       criticalTwoSided: 'critical value, outlier on either side',
       criticalOneSided: 'critical value, outlier on a side chosen beforehand',
@@ -124,8 +131,12 @@ export const OUTLIER_METHODS: Readonly<Record<string, ScreenMethod>> = {
     columns: 'one',
     options: [{ name: 'quantile-type', meaning: 'definition of the quartiles, 1 to 9 (Hyndman & Fan)', byDefault: 6 }],
     answers: {
-      inner: 'inner fences',
-      outer: 'outer fences',
+      q1: 'lower quartile',
+      median: 'median',
+      q3: 'upper quartile',
+      iqr: 'distance of the quartiles',
+      inner: 'inner fences, low and high',
+      outer: 'outer fences, low and high',
       mildRows: 'rows beyond an inner fence only',
       extremeRows: 'rows beyond an outer fence',
     },
@@ -137,7 +148,7 @@ export const OUTLIER_METHODS: Readonly<Record<string, ScreenMethod>> = {
   mahalanobis: {
     does: 'distance of rows from the mean of several columns; groups of outliers mask one another here, see mcd',
     columns: 'several',
-    options: [],
+    options: [QUANTILE],
     answers: {
       centre: 'mean of each column',
       covariance: 'covariance, divisor n - 1',
@@ -146,7 +157,7 @@ export const OUTLIER_METHODS: Readonly<Record<string, ScreenMethod>> = {
       outlierRows: OUTLIER_ROWS,
     },
     run: (data) => {
-      const { centre, covariance, distances, cutoff, outliers } = mahalanobis(asRows(data));
+      const { centre, covariance, distances, cutoff, outliers } = mahalanobis(asRows(data), data.option('quantile'));
       return { centre, covariance: covariance.to2DArray(), distances, cutoff, outlierRows: rowsOf(outliers) };
     },
   },
@@ -155,6 +166,7 @@ export const OUTLIER_METHODS: Readonly<Record<string, ScreenMethod>> = {
     columns: 'several',
     options: [
       { name: 'share', meaning: 'share of the rows trusted, 0.5 to 1', byDefault: 0.5 },
+      QUANTILE,
       { name: 'seed', meaning: 'of the random starts where subsets are too many to try all', byDefault: 1 },
     ],
     answers: {
@@ -168,6 +180,7 @@ export const OUTLIER_METHODS: Readonly<Record<string, ScreenMethod>> = {
     run: (data) => {
       const found = minimumCovarianceDeterminant(asRows(data), {
         share: data.option('share'),
+        quantile: data.option('quantile'),
         seed: data.option('seed'),
       });
       return {

@@ -37,19 +37,44 @@ async function answer(...args: string[]): Promise<Record<string, unknown>> {
 
 const OPTIONS: Readonly<Record<string, readonly string[]>> = {
   ewma: ['--target', '62.5', '--sigma', '0.4'],
-  cusum: ['--target', '62.5', '--k', '0.2', '--h', '2'],
+  cusum: ['--target', '62.5', '--sigma', '0.4', '--k', '0.2', '--h', '2'],
   multirule: ['--target', '62.5', '--sigma', '0.4'],
   repeatability: ['--column', 'a', '--column', 'clinic'],
   mahalanobis: ['--column', 'a', '--column', 'b'],
   mcd: ['--column', 'a', '--column', 'b'],
   icc: ['--column', 'a', '--column', 'b'],
 };
+/** Keys that say `null` for this file, as their help says. */
+const NULLS: Readonly<Record<string, readonly string[]>> = {
+  multirule: ['firstRejectionRow'],
+  'theil-sen': ['interval', 'p'],
+};
 const METHODS = { ...OUTLIER_METHODS, ...SERIES_METHODS, ...AGREEMENT_METHODS };
 
 describe('cli screen', () => {
-  it.each(Object.keys(METHODS))('%s answers with every key that its help names', async (name) => {
+  it.each(Object.keys(METHODS))('%s answers with the keys that its help names, and no others', async (name) => {
     const found = await answer(name, file, ...(OPTIONS[name] ?? []));
-    expect(Object.keys(found)).toEqual(expect.arrayContaining(Object.keys(METHODS[name]?.answers ?? {})));
+    expect(Object.keys(found).sort()).toEqual(Object.keys(METHODS[name]?.answers ?? {}).sort());
+    // What is no number is said by name, never left as a hole.
+    expect(Object.keys(found).filter((key) => found[key] === null)).toEqual(NULLS[name] ?? []);
+  });
+
+  it('judges a series by itself where nothing is known of it, and says by what and how often it errs', async () => {
+    const own = await answer('individuals-chart', file, '--column', 'b');
+    const found = await answer('ewma', file, '--column', 'b');
+    expect(found).toMatchObject({ target: own.mean, sigma: own.sigma });
+    // A width of 3 at a weight of 0.2 (Lucas & Saccucci 1990: L 2.962 gives 500).
+    expect(found.falseAlarmLength).toBeCloseTo(559.9, 0);
+    const sums = await answer('cusum', file, '--column', 'b', '--target', '62.5');
+    expect(sums).toMatchObject({ target: 62.5, k: 0.5 * Number(own.sigma), h: 5 * Number(own.sigma) });
+    // Half a sigma and five sigmas (Brook & Evans 1972): 465.
+    expect(sums.falseAlarmLength).toBeCloseTo(465.4, 0);
+  });
+
+  it('takes a value below zero for an option, never for another option', async () => {
+    expect(await answer('multirule', file, '--column', 'a', '--target', '-62.5')).toMatchObject({
+      firstRejectionRow: 1,
+    });
   });
 
   it('finds the planted row by each method that looks for one', async () => {
@@ -63,9 +88,7 @@ describe('cli screen', () => {
 
   it('refuses what it does not understand and says what it would', async () => {
     await expect(screenCommand(['guess', file])).rejects.toThrow(UsageError);
-    await expect(screenCommand(['cusum', file])).rejects.toThrow(
-      '--target is missing: value that the series should keep.',
-    );
+    await expect(screenCommand(['multirule', file, '--sigma', '0'])).rejects.toThrow(/sigma 0 is not accepted/);
     await expect(screenCommand(['grubbs', file, '--alpha', 'x'])).rejects.toThrow('--alpha "x" is no number.');
     await expect(screenCommand(['bland-altman', file, '--column', 'a'])).rejects.toThrow('1 columns given, 2 wanted.');
     await expect(screenCommand(['grubbs', file, '--column', 'clinic'])).rejects.toThrow(

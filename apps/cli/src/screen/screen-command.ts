@@ -15,7 +15,7 @@ cli screen METHOD --help explains a method, its options and the keys of its answ
 function help(name: string, { does, columns, options, answers }: ScreenMethod): string {
   const column = {
     one: 'one column (the first, when none is named)',
-    'one-or-two': 'one column against its row, or two named columns, x first',
+    'one-or-two': 'x and y in the first two columns, or two named; a single column against its row',
     two: 'two columns (the first two, when none is named)',
     several: 'two columns or more (all, when none is named)',
     'values-and-groups': 'a column of values and one of groups (the first two, when none is named)',
@@ -42,8 +42,7 @@ function columnNames(method: ScreenMethod, table: NumberTable, named: readonly s
     several: [2, Infinity],
     'values-and-groups': [2, 2],
   }[method.columns] as [number, number];
-  const byDefault = method.columns === 'one-or-two' ? fewest : most;
-  const names = named.length > 0 ? named : table.names.slice(0, byDefault);
+  const names = named.length > 0 ? named : table.names.slice(0, most);
   if (names.length >= fewest && names.length <= most) return names;
   const wanted = fewest === most ? String(fewest) : `at least ${String(fewest)}`;
   throw new UsageError(

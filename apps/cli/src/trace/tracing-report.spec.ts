@@ -48,6 +48,11 @@ describe('cli trace', () => {
       verdict: 'caution',
       reasons: [expect.stringContaining('2 closures (5 wanted)')],
     });
+    const none = CSV.split('\n').slice(0, 7).join('\n');
+    expect(tracingReport(evaluateTracing(input(none)))).toMatchObject({
+      verdict: 'caution',
+      reasons: [expect.stringContaining('no closures (5 wanted')],
+    });
   });
 
   it('draws every point once, and nothing that needs a network', () => {

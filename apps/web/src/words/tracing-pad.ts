@@ -33,7 +33,7 @@ export const padWords = {
   said: (form: EvaluatedForm, angleDeg: number) => `Form ${spelled(form)}, apex angle ${angleDeg.toFixed(1)} degrees.`,
   doubt: {
     'arms-swapped': 'The right arm lies on the patient’s left: check how the plate is seen and where the stylus is.',
-    turned: 'The arms lead backward: check where the stylus is.',
+    turned: 'The arms do not lead forward: check where the stylus is.',
   } satisfies Record<Evaluation['doubts'][number], string>,
   mm: (value: string) => `${value} mm`,
   degrees: (value: string) => `${value} degrees`,

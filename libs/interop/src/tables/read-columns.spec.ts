@@ -7,6 +7,13 @@ describe('a table of numbers', () => {
     expect(readColumns(bytes('a,b\n1,2.5\n-3,1e2\n')).column('b')).toEqual([2.5, 100]);
     expect(readColumns(bytes('a;b\r\n1,5;2\r\n')).column('a')).toEqual([1.5]);
     expect(readColumns(bytes('\uFEFFa\tb\n1\t2\n')).names).toEqual(['a', 'b']);
+    expect(readColumns(bytes('"width; mm",b\n1,2\n')).names).toEqual(['width; mm', 'b']);
+  });
+
+  it('keeps decimal commas under a single name, and refuses them where commas part the cells', () => {
+    expect(readColumns(bytes('a\n65,5\n66\n')).column('a')).toEqual([65.5, 66]);
+    expect(() => readColumns(bytes('a,b\n65,5,66,0\n'))).toThrow(/Line 2 holds 4 cells, the header names 2/);
+    expect(readColumns(bytes('a,b\n1,2,\n')).column('b')).toEqual([2]);
   });
 
   it.each([

@@ -20,16 +20,23 @@ export interface NumberTable {
    * @throws {TableFileError} naming the first cell that is no number, by line
    */
   column(name: string): readonly number[];
-  /** Text of a column, row by row. */
+  /**
+   * Text of a column, row by row.
+   *
+   * @throws {TableFileError} naming the first cell that is empty, by line
+   */
   texts(name: string): readonly string[];
 }
 
 const NUMBER = /^[+-]?(\d+([.,]\d*)?|[.,]\d+)(e[+-]?\d+)?$/i;
 
-/** What parts the header parts the table: names hold no such characters, numbers may hold commas. */
+/**
+ * What parts the header parts the table. A header of one name parts nothing: commas below it are decimal commas, as
+ * they are where semicolons or tabs part the cells.
+ */
 function delimiterOf(text: string): ',' | ';' | '\t' {
-  const [header = ''] = text.split(/[\r\n]/, 1);
-  return header.includes('\t') ? '\t' : header.includes(';') ? ';' : ',';
+  const [header = ''] = text.replace(/"[^"]*"/g, '').split(/[\r\n]/, 1);
+  return header.includes('\t') ? '\t' : header.includes(',') && !header.includes(';') ? ',' : ';';
 }
 
 /** A decimal comma is taken where the table is not parted by commas, as parsed cells then hold it. */
@@ -42,7 +49,7 @@ function toNumber(cell: string): number | null {
  * A table with a header line, parted by comma, semicolon or tab. A header that is itself a number is taken for a
  * missing header.
  *
- * @throws {TableFileError} for an empty file, a missing header, or the same name twice
+ * @throws {TableFileError} for an empty file, a missing header, the same name twice, or a row with more cells than names
  */
 export function readColumns(bytes: Uint8Array): NumberTable {
   const text = decodeTable(bytes, 'utf-8');
@@ -60,7 +67,16 @@ export function readColumns(bytes: Uint8Array): NumberTable {
   const repeated = names.find((name, at) => names.indexOf(name) !== at);
   if (repeated !== undefined)
     throw new TableFileError('header', `Two columns are named "${repeated}". Give each its own name.`);
-  const texts = (name: string): readonly string[] => {
+  const tooLong = rows.find((row) => row.cells.slice(names.length).some((cell) => cell.trim() !== ''));
+  if (tooLong !== undefined) {
+    throw new TableFileError(
+      'cell',
+      `Line ${String(tooLong.line)} holds ${String(tooLong.cells.length)} cells, the header names ${String(names.length)}. ` +
+        'With decimal commas, part the columns by semicolons.',
+      { line: tooLong.line },
+    );
+  }
+  const cells = (name: string): readonly string[] => {
     const at = names.indexOf(name);
     if (at < 0) {
       throw new TableFileError('column', `There is no column "${name}". Columns: ${names.join(', ')}.`, {
@@ -70,20 +86,26 @@ export function readColumns(bytes: Uint8Array): NumberTable {
     }
     return rows.map((row) => row.cells[at]?.trim() ?? '');
   };
+  const refusal = (name: string, index: number, said: string, accepted: string): TableFileError => {
+    const line = rows[index]?.line ?? 0;
+    return new TableFileError('cell', `Line ${String(line)}: column "${name}" ${said}. Accepted: ${accepted}.`, {
+      name,
+      line,
+    });
+  };
   return {
     names,
-    texts,
+    texts: (name) =>
+      cells(name).map((text, index) => {
+        if (text !== '') return text;
+        throw refusal(name, index, 'is empty', 'a text in every row');
+      }),
     column: (name) =>
-      texts(name).map((text, index) => {
+      cells(name).map((text, index) => {
         const value = toNumber(text);
         if (value !== null) return value;
-        const line = rows[index]?.line ?? 0;
         const said = text === '' ? 'is empty' : `holds "${text.slice(0, 40)}"`;
-        throw new TableFileError(
-          'cell',
-          `Line ${String(line)}: column "${name}" ${said}. Accepted: a number such as 61.5.`,
-          { name, line },
-        );
+        throw refusal(name, index, said, 'a number such as 61.5');
       }),
   };
 }

@@ -93,10 +93,10 @@ function explainDerived(measurement: Measurement, texts: readonly string[], opti
   const numeric = measurement as NumberMeasurement;
   const value =
     second === undefined
-      ? Number(checkValue(measurement.code, Number(first), options.unit))
+      ? Number(checkValue(measurement.code, parse(measurement, first), options.unit))
       : parts.compute(
-          Number(checkValue(parts.codes[0], Number(first), options.unit)),
-          Number(checkValue(parts.codes[1], Number(second), options.unit)),
+          Number(checkValue(parts.codes[0], parse(measurement, first), options.unit)),
+          Number(checkValue(parts.codes[1], parse(measurement, second), options.unit)),
         );
   return {
     measurement,
@@ -112,9 +112,13 @@ function parse(measurement: Measurement, text: string): ReadingValue {
   if (measurement.kind === 'enum') return typed;
   if (measurement.kind === 'boolean')
     return typed === 'true' || typed === 'yes' ? true : typed === 'false' || typed === 'no' ? false : typed;
-  // An empty text would read as zero.
-  return typed === '' ? Number.NaN : Number(typed);
+  return toNumber(typed) ?? typed;
 }
+
+const NUMBER = /^[+-]?(\d+([.,]\d*)?|[.,]\d+)$/;
+
+/** A decimal comma is taken for what it is. */
+const toNumber = (text: string): number | null => (NUMBER.test(text) ? Number(text.replace(',', '.')) : null);
 
 function qualified(
   measurement: Measurement,

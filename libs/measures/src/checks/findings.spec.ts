@@ -1,4 +1,4 @@
-import { DerivedValueError, ImplausibleValueError, InvalidValueError, TooFewReadingsError } from '../errors.js';
+import { DerivedValueError, InvalidValueError, TooFewReadingsError } from '../errors.js';
 import type { MilestoneKind } from '../measurement.js';
 import type { Reading } from '../readings/reading.js';
 import { CHECK_RULES, evaluateStage } from './evaluate-stage.js';
@@ -226,7 +226,8 @@ describe('an explanation', () => {
     expect(explainMeasurement('NEWTON', ['2']).assumed).toEqual(['arch upper']);
     expect(() => explainMeasurement('OVD', ['sixty'])).toThrow(InvalidValueError);
     expect(() => explainMeasurement('OVD', [''])).toThrow(InvalidValueError);
-    expect(() => explainMeasurement('IRD', ['', '65'])).toThrow(ImplausibleValueError);
+    expect(() => explainMeasurement('IRD', ['', '65'])).toThrow(InvalidValueError);
+    expect(explainMeasurement('OVD', ['65,5']).values).toEqual([65.5]);
     expect(() => explainMeasurement('OVD', [])).toThrow(TooFewReadingsError);
     expect(() => explainMeasurement('OHIP', ['20'])).toThrow(DerivedValueError);
   });

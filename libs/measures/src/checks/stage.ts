@@ -23,7 +23,7 @@ export const TRACING_FORMS = [
 export type TracingForm = (typeof TRACING_FORMS)[number];
 
 /** One needle-point tracing of this visit, as entered or as evaluated. Numbers that are not known are left out. */
-/** The right movement lies on the patient's left; the arms lead backward. */
+/** The right movement lies on the patient's left; the arms do not lead forward. */
 export type TracingDoubt = 'arms-swapped' | 'turned';
 
 export interface TracingEntry {

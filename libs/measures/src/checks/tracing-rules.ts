@@ -39,7 +39,7 @@ function isVoided(stage: Stage, record: TracingEntry | CentricRelationRecord): b
 const DOUBTS: Readonly<Record<TracingDoubt, string>> = {
   'arms-swapped':
     'the right movement lies on the patient’s left: check the stated view and which jaw carried the stylus',
-  turned: 'the arms lead backward: check which jaw carried the stylus',
+  turned: 'the arms do not lead forward: check which jaw carried the stylus, and which way up the plate was read',
 };
 
 /** Numbers beyond unpublished limits, and what speaks against the stated stylus or view, in words. */
@@ -78,7 +78,11 @@ export function judgeTracing(
 ): { readonly verdict: VerdictKind; readonly reasons: readonly string[] } {
   const defects = tracingDefects(tracing);
   if (defects.length > 0) return { verdict: 'fail', reasons: defects };
-  const findings = softFindings(settings, tracing);
+  const wanted = String(settings.limit('tracing-closures').value);
+  const findings = [
+    ...softFindings(settings, tracing),
+    ...(tracing.closures === undefined ? [`no closures (${wanted} wanted beside a single tracing)`] : []),
+  ];
   return { verdict: findings.length > 0 ? 'caution' : 'pass', reasons: findings };
 }
 

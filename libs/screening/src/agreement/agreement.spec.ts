@@ -56,6 +56,12 @@ describe('agreement', () => {
   it('refuses what cannot be compared', () => {
     expect(() => blandAltman([1, 2, 3], [1, 2])).toThrow(UnequalLengthsError);
     expect(() => duplicateError([1, 2], [1, 2])).toThrow(/All duplicates are equal/);
+    // A bias alone, whatever the rounding of the differences.
+    const once = [61.3, 64.2, 60.1, 66.7];
+    const later = once.map((value) => value + 0.1);
+    expect(() => duplicateError(once, later)).toThrow(/differs by 0.1\d*: that is a bias alone/);
+    expect(() => blandAltman(once, later)).toThrow(/the resolution hides the scatter/);
+    expect(() => intraclassCorrelation(once.map((value, at) => [value, later[at]!]))).toThrow(/agree to the digit/);
     expect(() => intraclassCorrelation([[1], [2]])).toThrow(/1 ratings per target given, at least 2/);
     expect(() => repeatability([[1, 2]])).toThrow(/1 groups given, at least 2/);
   });

@@ -1,6 +1,7 @@
 import { mean } from 'simple-statistics';
+import { NoSpreadError } from '../errors.js';
 import { tQuantile } from '../distribution/quantiles.js';
-import { requireBetween, requirePairs } from '../sample/sample.js';
+import { differencesOf, requireBetween, requirePairs, varies } from '../sample/sample.js';
 import { meanAndSpread } from '../sample/mean-and-spread.js';
 
 /** Normal quantile of 0.975 as the method states it. */
@@ -23,10 +24,11 @@ export interface BlandAltman {
   readonly seLimitExact: number;
   readonly lowerLimitInterval: Interval;
   readonly upperLimitInterval: Interval;
-  readonly pearson: number;
+  /** Correlation of the two; null where one does not vary. */
+  readonly pearson: number | null;
   readonly concordance: number;
   /** Correlation of the difference with the mean of the two: far from 0, compare logarithms instead. */
-  readonly correlationWithMean: number;
+  readonly correlationWithMean: number | null;
 }
 
 /** Sums of products about the means, divisor n. */
@@ -41,7 +43,8 @@ function moments(first: readonly number[], second: readonly number[]) {
   };
 }
 
-const correlation = (first: readonly number[], second: readonly number[]): number => {
+const correlation = (first: readonly number[], second: readonly number[]): number | null => {
+  if (!varies(first) || !varies(second)) return null;
   const { varianceA, varianceB, covariance } = moments(first, second);
   return covariance / Math.sqrt(varianceA * varianceB);
 };
@@ -49,6 +52,7 @@ const correlation = (first: readonly number[], second: readonly number[]): numbe
 /**
  * Limits of agreement between two readings of the same subjects.
  *
+ * @throws {NoSpreadError} when all differences are equal
  * @param level of the intervals around mean and limits
  * @see Bland & Altman (1986), Statistical methods for assessing agreement, Lancet i:307-310 (prints ± 2 s); Lin (1989),
  *   A concordance correlation coefficient, Biometrics 45:255-268
@@ -56,8 +60,13 @@ const correlation = (first: readonly number[], second: readonly number[]): numbe
 export function blandAltman(first: readonly number[], second: readonly number[], level = 0.95): BlandAltman {
   requirePairs('Bland-Altman', first, second, 3);
   requireBetween('Bland-Altman', 'level', level, 0, 1);
-  const differences = first.map((value, index) => value - second[index]!);
+  const differences = differencesOf(first, second);
   const { n, mean: meanDifference, sd } = meanAndSpread(differences);
+  if (sd === 0)
+    throw new NoSpreadError(
+      'Bland-Altman',
+      `Every difference is ${String(meanDifference)}: the resolution hides the scatter, or a column was given twice.`,
+    );
   const seMean = sd / Math.sqrt(n);
   const seLimit = Math.sqrt((3 * sd * sd) / n);
   const t = tQuantile((1 + level) / 2, n - 1);
@@ -75,7 +84,7 @@ export function blandAltman(first: readonly number[], second: readonly number[],
     seLimitExact: sd * Math.sqrt(1 / n + AGREEMENT ** 2 / (2 * (n - 1))),
     lowerLimitInterval: around(limits[0], t * seLimit),
     upperLimitInterval: around(limits[1], t * seLimit),
-    pearson: covariance / Math.sqrt(varianceA * varianceB),
+    pearson: correlation(first, second),
     concordance: (2 * covariance) / (varianceA + varianceB + meanGap ** 2),
     correlationWithMean: correlation(
       differences,

@@ -2,7 +2,7 @@ import tCdf from '@stdlib/stats-base-dists-t-cdf';
 import { mean } from 'simple-statistics';
 import { NoSpreadError } from '../errors.js';
 import { meanAndSpread } from '../sample/mean-and-spread.js';
-import { requirePairs } from '../sample/sample.js';
+import { differencesOf, requirePairs } from '../sample/sample.js';
 
 export interface DuplicateError {
   readonly n: number;
@@ -22,17 +22,22 @@ export interface DuplicateError {
 /**
  * Error of a reading from duplicates.
  *
+ * @throws {NoSpreadError} when all differences are equal
  * @see Dahlberg (1940), Statistical Methods for Medical and Biological Students; Bland & Altman (1996), Measurement
  *   error, BMJ 313:744
  */
 export function duplicateError(first: readonly number[], second: readonly number[]): DuplicateError {
   requirePairs('Duplicate error', first, second, 2);
-  const differences = first.map((value, index) => value - second[index]!);
+  const differences = differencesOf(first, second);
   const { n, mean: bias, sd } = meanAndSpread(differences);
   const meanSquare = mean(differences.map((difference) => difference * difference));
   if (meanSquare === 0)
     throw new NoSpreadError('Duplicate error', 'All duplicates are equal: the resolution hides the error.');
-  // Differences that are all alike are bias alone: its t is infinite and its p zero.
+  if (sd === 0)
+    throw new NoSpreadError(
+      'Duplicate error',
+      `Every second reading differs by ${String(-bias)}: that is a bias alone, or the same reading written twice.`,
+    );
   const biasT = bias / (sd / Math.sqrt(n));
   return {
     n,

@@ -21,6 +21,9 @@ export interface IntraclassCorrelation {
   readonly average: { readonly oneWay: Estimate; readonly twoWayRandom: Estimate; readonly twoWayFixed: Estimate };
 }
 
+/** The residual is what is left of two sums: below this share of them it is rounding. */
+const ROUNDING = 1e-10;
+
 function meanSquares(table: readonly (readonly number[])[], k: number) {
   const n = table.length;
   const average = (of: readonly number[]) => of.reduce((sum, value) => sum + value, 0) / of.length;
@@ -53,7 +56,10 @@ export function intraclassCorrelation(table: readonly (readonly number[])[], lev
   const n = table.length;
   const squares = meanSquares(table, k);
   const { between: b, within: w, judges: j, residual: e } = squares;
-  if (b === 0 || w === 0 || e <= 0) throw new NoSpreadError('Intraclass correlation');
+  if (b === 0 || !table.some((row) => row.some((value, at) => value !== table[0]![at])))
+    throw new NoSpreadError('Intraclass correlation', 'No target differs from another.');
+  if (e <= ROUNDING * w || w === 0)
+    throw new NoSpreadError('Intraclass correlation', 'The judges agree to the digit, but for a constant shift.');
   const tail = (1 + level) / 2;
 
   const ratioInterval = (ratio: number, numerator: number, denominator: number): Interval => [

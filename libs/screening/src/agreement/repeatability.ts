@@ -32,7 +32,9 @@ export interface Repeatability {
  */
 export function repeatability(groups: readonly (readonly number[])[]): Repeatability {
   if (groups.length < 2) throw new TooFewValuesError('Repeatability', groups.length, 2, 'groups');
-  for (const group of groups) requireSample('Repeatability', group, 2);
+  groups.forEach((group, at) => {
+    requireSample(`Repeatability, group ${String(at + 1)}`, group, 2);
+  });
   const cells = groups.map((group) => meanAndSpread(group));
   const total = cells.reduce((sum, cell) => sum + cell.n, 0);
   const generalMean = cells.reduce((sum, cell) => sum + cell.n * cell.mean, 0) / total;

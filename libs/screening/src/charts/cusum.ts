@@ -1,5 +1,5 @@
 import { OptionError } from '../errors.js';
-import { requireSample } from '../sample/sample.js';
+import { requirePositive, requireSample } from '../sample/sample.js';
 
 export interface CusumDesign {
   readonly target: number;
@@ -24,7 +24,7 @@ export interface Cusum {
 export function cusum(values: readonly number[], { target, k, h }: CusumDesign): Cusum {
   requireSample('Cusum', values, 1);
   if (!(k >= 0)) throw new OptionError('Cusum', 'k', k, 'a number from 0 on');
-  if (!(h > 0)) throw new OptionError('Cusum', 'h', h, 'a number above 0');
+  requirePositive('Cusum', 'h', h);
   const upper: number[] = [];
   const lower: number[] = [];
   for (const value of values) {

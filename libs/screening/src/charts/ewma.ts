@@ -1,5 +1,5 @@
 import { OptionError } from '../errors.js';
-import { requireSample } from '../sample/sample.js';
+import { requirePositive, requireSample } from '../sample/sample.js';
 
 export interface EwmaDesign {
   readonly target: number;
@@ -30,8 +30,8 @@ export interface Ewma {
 export function ewma(values: readonly number[], { target, sigma, lambda, width }: EwmaDesign): Ewma {
   requireSample('EWMA', values, 1);
   if (!(lambda > 0 && lambda <= 1)) throw new OptionError('EWMA', 'lambda', lambda, 'a number above 0, at most 1');
-  if (!(sigma > 0)) throw new OptionError('EWMA', 'sigma', sigma, 'a number above 0');
-  if (!(width > 0)) throw new OptionError('EWMA', 'width', width, 'a number above 0');
+  requirePositive('EWMA', 'sigma', sigma);
+  requirePositive('EWMA', 'width', width);
   const averages: number[] = [];
   for (const value of values) averages.push(lambda * value + (1 - lambda) * (averages.at(-1) ?? target));
   const asymptotic = width * sigma * Math.sqrt(lambda / (2 - lambda));

@@ -41,22 +41,24 @@ export function cusumRunLength(k: number, h: number, shift: number): number {
  * @param lambda weight of the newest value
  * @param width of the limits in standard deviations of the average
  * @param shift of the mean in standard deviations
+ * @param nodes of the integral equation; the cost grows with their cube
  * @see Crowder (1987), A simple method for studying run-length distributions of EWMA charts, Technometrics 29:401-407;
  *   Lucas & Saccucci (1990), Technometrics 32:1-12 (figures)
  */
-export function ewmaRunLength(lambda: number, width: number, shift: number): number {
-  requireBetween('EWMA run length', 'lambda', lambda, 0, 1);
+export function ewmaRunLength(lambda: number, width: number, shift: number, nodes = NODES): number {
+  // A weight of 1 is the chart of single values.
+  requireBetween('EWMA run length', 'lambda', lambda, 0, 1 + Number.EPSILON);
   requireBetween('EWMA run length', 'width', width, 0, 10);
   const limit = width * Math.sqrt(lambda / (2 - lambda));
-  const nodes = gaussLegendre(-limit, limit, NODES);
+  const places = gaussLegendre(-limit, limit, nodes);
   const kernel = (from: number, { at, weight }: Node) =>
     (weight / lambda) * density((at - (1 - lambda) * from) / lambda - shift);
-  const system = Matrix.eye(NODES);
-  nodes.forEach(({ at: from }, row) => {
-    nodes.forEach((node, column) => {
+  const system = Matrix.eye(nodes);
+  places.forEach(({ at: from }, row) => {
+    places.forEach((node, column) => {
       system.set(row, column, system.get(row, column) - kernel(from, node));
     });
   });
-  const lengths = solve(system, Matrix.ones(NODES, 1)).getColumn(0);
-  return 1 + nodes.reduce((sum, node, index) => sum + kernel(0, node) * lengths[index]!, 0);
+  const lengths = solve(system, Matrix.ones(nodes, 1)).getColumn(0);
+  return 1 + places.reduce((sum, node, index) => sum + kernel(0, node) * lengths[index]!, 0);
 }

@@ -16,6 +16,8 @@ const MOST_SUBSETS = 400_000;
 /** Random starts of two concentration steps each, and how many of them are followed to the end. */
 const STARTS = 500;
 const FOLLOWED = 10;
+/** Of more rows the starts are made on so many, drawn at random; only what is followed looks at all of them. */
+const NESTED = 1_500;
 
 function numberOfSubsets(n: number, h: number): number {
   let count = 1;
@@ -105,12 +107,17 @@ function concentrate(rows: Rows, subset: readonly number[], h: number): number[]
 
 const determinantOf = (rows: Rows, subset: readonly number[]) => determinant(centreAndScatter(rows, subset).covariance);
 
-function randomStart(rows: Rows, random: SeededRandom): number[] {
+function shuffled(rows: Rows, random: SeededRandom): number[] {
   const order = rows.map((_, index) => index);
   for (let i = order.length - 1; i > 0; i--) {
     const j = random.nextBelow(i + 1);
     [order[i], order[j]] = [order[j]!, order[i]!];
   }
+  return order;
+}
+
+function randomStart(rows: Rows, random: SeededRandom): number[] {
+  const order = shuffled(rows, random);
   // width + 1 rows, and more while they lie in a plane.
   let size = rows[0]!.length + 1;
   const isFlat = () => factorOf(centreAndScatter(rows, order.slice(0, size)).covariance) === null;
@@ -118,16 +125,35 @@ function randomStart(rows: Rows, random: SeededRandom): number[] {
   return order.slice(0, size);
 }
 
-/** Concentration from random starts, the most promising followed until nothing changes. */
-function fromRandomStarts(rows: Rows, h: number, random: SeededRandom): readonly number[] {
+/** The most promising of the concentrations from random starts. */
+function promising(rows: Rows, h: number, random: SeededRandom): readonly BestSubset[] {
   const candidates: BestSubset[] = [];
   for (let start = 0; start < STARTS; start++) {
     const subset = concentrate(rows, concentrate(rows, randomStart(rows, random), h), h);
     candidates.push({ subset, determinant: determinantOf(rows, subset) });
   }
-  candidates.sort((a, b) => a.determinant - b.determinant);
+  return candidates.sort((a, b) => a.determinant - b.determinant).slice(0, FOLLOWED);
+}
+
+/** Starts for all rows from those of some of them. */
+function nestedStarts(rows: Rows, h: number, random: SeededRandom): readonly BestSubset[] {
+  const drawn = shuffled(rows, random).slice(0, NESTED);
+  const few = drawn.map((at) => rows[at]!);
+  return promising(few, Math.round((h * NESTED) / rows.length), random).map(({ subset }) => {
+    const start = concentrate(
+      rows,
+      subset.map((at) => drawn[at]!),
+      h,
+    );
+    return { subset: start, determinant: determinantOf(rows, start) };
+  });
+}
+
+/** Concentration from random starts, the most promising followed until nothing changes. */
+function fromRandomStarts(rows: Rows, h: number, random: SeededRandom): readonly number[] {
+  const candidates = rows.length > NESTED ? nestedStarts(rows, h, random) : promising(rows, h, random);
   let best = candidates[0]!;
-  for (const candidate of candidates.slice(0, FOLLOWED)) {
+  for (const candidate of candidates) {
     let current = candidate;
     for (;;) {
       const subset = concentrate(rows, current.subset, h);

@@ -1,12 +1,12 @@
 import { Matrix } from 'ml-matrix';
 import { chiSquareQuantile } from '../distribution/quantiles.js';
 import { NoSpreadError } from '../errors.js';
-import { requireRows } from '../sample/sample.js';
+import { requireBetween, requireRows } from '../sample/sample.js';
 import { centreAndScatter, factorOf, type CentreAndScatter } from './scatter.js';
 
 export interface MahalanobisDistances extends CentreAndScatter {
   readonly distances: readonly number[];
-  /** √χ² of as many degrees of freedom as there are columns, at 0.975. */
+  /** √χ² of as many degrees of freedom as there are columns. */
   readonly cutoff: number;
   /** Positions, from 0, beyond the cut. */
   readonly outliers: readonly number[];
@@ -39,12 +39,14 @@ export function distancesFrom(
  * Classical distances from the mean. Outliers that come in groups mask one another here: see {@link minimumCovarianceDeterminant}.
  *
  * @param rows one row per case, one column per quantity
+ * @param quantile share of ordinary rows within the cut-off
  * @see Mahalanobis (1936), On the generalised distance in statistics, Proc. National Institute of Sciences India 2:49-55
  */
-export function mahalanobis(rows: readonly (readonly number[])[]): MahalanobisDistances {
+export function mahalanobis(rows: readonly (readonly number[])[], quantile = 0.975): MahalanobisDistances {
   const width = requireRows('Mahalanobis', rows, 3);
+  requireBetween('Mahalanobis', 'quantile', quantile, 0, 1);
   const scatter = centreAndScatter(rows);
   const distances = distancesFrom('Mahalanobis', rows, scatter);
-  const cutoff = Math.sqrt(chiSquareQuantile(0.975, width));
+  const cutoff = Math.sqrt(chiSquareQuantile(quantile, width));
   return { ...scatter, distances, cutoff, outliers: distances.flatMap((d, index) => (d > cutoff ? [index] : [])) };
 }

@@ -3,7 +3,7 @@ import { seededRandom } from '@archwright/kernel';
 import { Matrix, solve } from 'ml-matrix';
 import { chiSquareQuantile } from '../distribution/quantiles.js';
 import { NoSpreadError, OptionError, TooFewValuesError } from '../errors.js';
-import { requireRows } from '../sample/sample.js';
+import { requireAtMost, requireBetween, requireRows, requireWhole } from '../sample/sample.js';
 import { bestSubset, type BestSubset } from './best-subset.js';
 import { distancesFrom, type MahalanobisDistances } from './mahalanobis.js';
 import { centreAndScatter } from './scatter.js';
@@ -94,6 +94,11 @@ function smallSampleFactor(curves: BiasCurves, width: number, n: number, share: 
   return 1 / bias;
 }
 
+/** Of ordinary rows within the first distances: they are weighted one, the others nothing. */
+const WEIGHTED_SHARE = 0.975;
+/** Project limit: beyond, the search takes minutes. */
+const MOST_ROWS = 20_000;
+
 /** How many rows the first estimate rests on: half and a little at share 0.5, all at share 1. */
 function coreSize(n: number, width: number, share: number): number {
   const half = Math.floor((n + width + 1) / 2);
@@ -105,6 +110,7 @@ function coreSize(n: number, width: number, share: number): number {
  * `1 - share` of the rows may be wild, in groups or alone.
  *
  * @param share of the rows trusted, from 0.5 (most robust) to 1
+ * @param quantile share of ordinary rows within the cut-off
  * @param seed of the random starts where subsets are too many to try all
  * @throws {TooFewValuesError} below two rows per column (and five rows)
  * @throws {NoSpreadError} when the rows lie in a plane
@@ -113,12 +119,15 @@ function coreSize(n: number, width: number, share: number): number {
  */
 export function minimumCovarianceDeterminant(
   rows: readonly (readonly number[])[],
-  { share = 0.5, seed = 1 }: { share?: number; seed?: number } = {},
+  { share = 0.5, seed = 1, quantile = 0.975 }: { share?: number; seed?: number; quantile?: number } = {},
 ): RobustDistances {
   const method = 'Minimum covariance determinant';
   const width = requireRows(method, rows, 5);
   const n = rows.length;
   if (n < 2 * width) throw new TooFewValuesError(method, n, 2 * width, 'rows');
+  requireAtMost(method, n, MOST_ROWS, 'rows');
+  requireBetween(method, 'quantile', quantile, 0, 1);
+  requireWhole(method, 'seed', seed, 0, 0xffff_ffff);
   if (!(share >= 0.5 && share <= 1)) throw new OptionError(method, 'share', share, 'a number from 0.5 to 1');
   const h = coreSize(n, width, share);
   const best = bestSubset(rows, h, seededRandom(seed));
@@ -131,8 +140,10 @@ export function minimumCovarianceDeterminant(
     centre: raw.centre,
     covariance: Matrix.mul(raw.covariance, rawFactor),
   });
-  const cutoff = Math.sqrt(chiSquareQuantile(0.975, width));
-  const trusted = rawDistances.flatMap((distance, index) => (distance < cutoff ? [index] : []));
+  // The weights keep their own cut, for which the factors were simulated.
+  const weighted = Math.sqrt(chiSquareQuantile(WEIGHTED_SHARE, width));
+  const cutoff = Math.sqrt(chiSquareQuantile(quantile, width));
+  const trusted = rawDistances.flatMap((distance, index) => (distance < weighted ? [index] : []));
   const reweighted = centreAndScatter(rows, trusted);
   const factor = consistency(width, trusted.length / n) * smallSampleFactor(REWEIGHTED, width, n, share);
   const covariance = Matrix.mul(reweighted.covariance, factor);

@@ -1,5 +1,6 @@
 import { quantileOfSorted, sorted, type QuantileType } from '../sample/quantile.js';
-import { requireSample } from '../sample/sample.js';
+import { requireSample, varies } from '../sample/sample.js';
+import { NoSpreadError } from '../errors.js';
 
 export interface BoxplotFences {
   readonly q1: number;
@@ -17,11 +18,13 @@ export interface BoxplotFences {
 /**
  * Fences at 1.5 and 3 interquartile ranges beyond the quartiles.
  *
+ * @throws {NoSpreadError} when all values are equal
  * @param type definition of the quartiles; 6, as the handbook has it, when left out
  * @see Tukey (1977), Exploratory Data Analysis; NIST/SEMATECH e-Handbook of Statistical Methods, 7.1.6
  */
 export function boxplotFences(values: readonly number[], type: QuantileType = 6): BoxplotFences {
   requireSample('Box-plot fences', values, 4);
+  if (!varies(values)) throw new NoSpreadError('Box-plot fences', 'There is nothing to set one value apart from.');
   const ascending = sorted(values);
   const [q1, median, q3] = [0.25, 0.5, 0.75].map((p) => quantileOfSorted(ascending, p, type)) as [
     number,
@@ -31,8 +34,10 @@ export function boxplotFences(values: readonly number[], type: QuantileType = 6)
   const iqr = q3 - q1;
   const inner = [q1 - 1.5 * iqr, q3 + 1.5 * iqr] as const;
   const outer = [q1 - 3 * iqr, q3 + 3 * iqr] as const;
-  const beyond = ([low, high]: readonly [number, number]) =>
-    values.flatMap((value, index) => (value < low || value > high ? [index] : []));
-  const extreme = beyond(outer);
-  return { q1, median, q3, iqr, inner, outer, mild: beyond(inner).filter((at) => !extreme.includes(at)), extreme };
+  const isBeyond = ([low, high]: readonly [number, number], value: number) => value < low || value > high;
+  const positions = (isMeant: (value: number) => boolean) =>
+    values.flatMap((value, index) => (isMeant(value) ? [index] : []));
+  const extreme = positions((value) => isBeyond(outer, value));
+  const mild = positions((value) => isBeyond(inner, value) && !isBeyond(outer, value));
+  return { q1, median, q3, iqr, inner, outer, mild, extreme };
 }

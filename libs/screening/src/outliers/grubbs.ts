@@ -39,9 +39,9 @@ export function grubbs(values: readonly number[], alpha = 0.05): GrubbsTest {
   requireBetween('Grubbs', 'alpha', alpha, 0, 1);
   const { n, mean, sd } = meanAndSpread(values);
   if (sd === 0) throw new NoSpreadError('Grubbs');
-  const distances = values.map((value) => Math.abs(value - mean));
-  const extremeIndex = distances.indexOf(Math.max(...distances));
-  const statistic = distances[extremeIndex]! / sd;
+  const away = (at: number) => Math.abs(values[at]! - mean);
+  const extremeIndex = values.reduce((farthest, _, at) => (away(at) > away(farthest) ? at : farthest), 0);
+  const statistic = away(extremeIndex) / sd;
   const criticalOneSided = criticalDeviation(n, alpha / n);
   const criticalTwoSided = criticalDeviation(n, alpha / (2 * n));
   const rest = (n - 1) ** 2 - n * statistic ** 2;

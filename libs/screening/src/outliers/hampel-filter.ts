@@ -1,5 +1,6 @@
 import { MAD_TO_SD, medianAndDeviation } from '../sample/median-deviation.js';
-import { requireSample, requireWhole } from '../sample/sample.js';
+import { NoSpreadError, OptionError } from '../errors.js';
+import { requirePositive, requireSample, requireWhole, varies } from '../sample/sample.js';
 
 export interface HampelFilter {
   /** Positions, from 0. */
@@ -14,6 +15,7 @@ export interface HampelFilter {
  * @param halfWindow neighbours on each side
  * @param threshold in scaled median absolute deviations of the window
  * @param resolution a deviation up to this, in the values' unit, is never flagged: a window may hold equal readings
+ * @throws {NoSpreadError} when all values are equal and no resolution is given
  * @see Hampel (1974), The influence curve and its role in robust estimation, JASA 69:383-393;
  *   Davies & Gather (1993), The identification of multiple outliers, JASA 88:782-792
  */
@@ -27,6 +29,9 @@ export function hampelFilter(
 ): HampelFilter {
   requireSample('Hampel', values, 3);
   requireWhole('Hampel', 'half window', halfWindow, 1, values.length);
+  requirePositive('Hampel', 'threshold', threshold);
+  if (!(resolution >= 0)) throw new OptionError('Hampel', 'resolution', resolution, 'a number from 0 on');
+  if (!varies(values) && resolution === 0) throw new NoSpreadError('Hampel');
   const flagged: number[] = [];
   const filtered = values.map((value, index) => {
     const window = values.slice(Math.max(0, index - halfWindow), index + halfWindow + 1);

@@ -1,7 +1,7 @@
 import { mean } from 'simple-statistics';
 import { NoSpreadError } from '../errors.js';
 import { MAD_TO_SD, medianAndDeviation } from '../sample/median-deviation.js';
-import { requireSample } from '../sample/sample.js';
+import { requirePositive, requireSample } from '../sample/sample.js';
 
 /** What a score was measured in: the MAD, or what stands in for it where over half the values are equal. */
 export type RobustScale = 'median-absolute-deviation' | 'mean-absolute-deviation' | 'resolution';
@@ -38,6 +38,8 @@ export function modifiedZ(
   { cut = MODIFIED_Z_CUT, resolution }: { cut?: number; resolution?: number } = {},
 ): ModifiedZ {
   requireSample('Modified z', values, 3);
+  requirePositive('Modified z', 'cut', cut);
+  if (resolution !== undefined) requirePositive('Modified z', 'resolution', resolution);
   const { median, mad } = medianAndDeviation(values);
   const meanDeviation = mean(values.map((value) => Math.abs(value - median)));
   const [scale, unit] = scaleOf(mad, meanDeviation, resolution);

@@ -90,6 +90,38 @@ describe('Hampel filter', () => {
   });
 });
 
+describe('what no method can judge', () => {
+  const methods: Readonly<Record<string, (values: readonly number[]) => unknown>> = {
+    grubbs,
+    generalizedEsd: (values) => generalizedEsd(values, 3),
+    modifiedZ,
+    hampelFilter,
+    boxplotFences: (values) => boxplotFences(values),
+  };
+
+  // The mean of equal values need not be that value: their spread is rounding alone.
+  it.each(Object.entries(methods))('%s refuses values that are all equal, whatever their digits', (_, judge) => {
+    for (const value of [65.3, 0.1, 1e-9 / 3]) {
+      expect(() => judge(new Array<number>(25).fill(value))).toThrow(NoSpreadError);
+    }
+  });
+
+  it.each(Object.entries(methods))('%s refuses values whose squares are no numbers', (_, judge) => {
+    expect(() => judge([...PLAIN, 1e200])).toThrow('value 16 is 1e+200. Accepted: numbers up to 1e+100 in size.');
+  });
+
+  it('takes tens of thousands of values', () => {
+    const many = Array.from({ length: 200_000 }, (_, at) => PLAIN[at % PLAIN.length]!);
+    expect(grubbs([...many, 99]).isOutlierTwoSided).toBe(true);
+  });
+
+  it('is an option below zero', () => {
+    expect(() => modifiedZ(PLAIN, { cut: -1 })).toThrow(OptionError);
+    expect(() => hampelFilter(PLAIN, { threshold: 0 })).toThrow(OptionError);
+    expect(() => hampelFilter(PLAIN, { resolution: -1 })).toThrow(OptionError);
+  });
+});
+
 describe('quantile', () => {
   const types: readonly QuantileType[] = [1, 2, 3, 4, 5, 6, 7, 8, 9];
 

@@ -1,5 +1,5 @@
 import { mean, sampleStandardDeviation } from 'simple-statistics';
-import { requireSample } from './sample.js';
+import { requireSample, varies } from './sample.js';
 
 export interface MeanAndSpread {
   readonly n: number;
@@ -18,6 +18,7 @@ export interface MeanAndSpread {
  */
 export function meanAndSpread(values: readonly number[]): MeanAndSpread {
   requireSample('Summary', values, 2);
+  if (!varies(values)) return { n: values.length, mean: values[0]!, sd: 0, lag1: Number.NaN };
   const centre = mean([...values]);
   let products = 0;
   let squares = 0;

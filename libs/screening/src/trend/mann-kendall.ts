@@ -1,8 +1,8 @@
 import normalCdf from '@stdlib/stats-base-dists-normal-cdf';
 import { normalQuantile } from '../distribution/quantiles.js';
 import { NoSpreadError } from '../errors.js';
-import { requireBetween, requireSample } from '../sample/sample.js';
-import { pairwiseSlopes, theilSen } from './pairwise-slopes.js';
+import { requireAtMost, requireBetween, requireSample } from '../sample/sample.js';
+import { MOST_POINTS, pairwiseSlopes, theilSen } from './pairwise-slopes.js';
 
 export interface MannKendallTrend {
   /** Pairs that rise minus pairs that fall. */
@@ -43,6 +43,7 @@ function atRank(ascending: Float64Array, rank: number): number {
 export function mannKendall(values: readonly number[], level = 0.95): MannKendallTrend {
   requireSample('Mann-Kendall', values, 4);
   requireBetween('Mann-Kendall', 'level', level, 0, 1);
+  requireAtMost('Mann-Kendall', values.length, MOST_POINTS);
   let statistic = 0;
   for (let i = 1; i < values.length; i++) {
     for (let j = 0; j < i; j++) statistic += Math.sign(values[i]! - values[j]!);

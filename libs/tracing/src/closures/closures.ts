@@ -52,7 +52,9 @@ export function closureStatistics(points: readonly Point[]): Closures {
   const away = points.map((point) => minus(point, mean));
   const sum = (of: (point: Point) => number) => away.reduce((total, point) => total + of(point), 0);
   const rmsMm = Math.sqrt(sum(({ x, y }) => x * x + y * y) / n);
-  const maxPairMm = Math.max(0, ...points.flatMap((a, i) => points.slice(i + 1).map((b) => distance(a, b))));
+  let maxPairMm = 0;
+  for (let i = 1; i < n; i++)
+    for (let j = 0; j < i; j++) maxPairMm = Math.max(maxPairMm, distance(points[i]!, points[j]!));
   const covariance =
     n < 2
       ? null

@@ -17,8 +17,9 @@ export interface ApexFit {
 /** Nearer to the apex its rounding spoils the arms, farther away the arc does. */
 const NEAR_MM = 1;
 const FAR_MM = 5;
-/** With fewer points in that window the whole arm is used. */
+/** With fewer points in that window, or a gap that leaves a shorter stretch of it, mm, the whole arm is used. */
 const ENOUGH_POINTS = 8;
+const ENOUGH_STRETCH_MM = 2.5;
 /** Arms closer than this to one line, or to each other, meet nowhere in particular. */
 const LEAST_ANGLE_DEG = 15;
 const FIRST_GUESS_MM = 0.3;
@@ -51,11 +52,16 @@ function scaledTangent(curve: ArmCurve, s: number): Point {
 }
 
 function nearApex(points: readonly Point[], apex: Point): readonly Point[] {
-  const near = points.filter((point) => {
-    const away = distance(point, apex);
-    return away >= NEAR_MM && away <= FAR_MM;
-  });
-  return near.length >= ENOUGH_POINTS ? near : points;
+  const within = (farthest: number) =>
+    points.filter((point) => {
+      const away = distance(point, apex);
+      return away >= NEAR_MM && away <= farthest;
+    });
+  const isEnough = (near: readonly Point[]) => {
+    const away = near.map((point) => distance(point, apex));
+    return near.length >= ENOUGH_POINTS && Math.max(...away) - Math.min(...away) >= ENOUGH_STRETCH_MM;
+  };
+  return [within(FAR_MM), within(Infinity)].find(isEnough) ?? points;
 }
 
 function fitAt(right: readonly Point[], left: readonly Point[], guess: Point): ApexFit | null {

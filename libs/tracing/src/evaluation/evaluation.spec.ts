@@ -4,7 +4,7 @@ import { TracingError } from '../errors.js';
 import { modelApexAngleDeg } from '../movement/planar-model.js';
 import { distance, toRadians, type Point } from '../point.js';
 import { evaluateTracing, type Evaluation } from './evaluation.js';
-import { roundingFromGapMm } from './features.js';
+import { roundingFromGapMm } from './rounding.js';
 import { syntheticTracing, type SyntheticTracing } from './synthetic-tracing.builder.js';
 import type { Phase, TracedPoint, TracingInput } from './tracing-input.js';
 
@@ -126,10 +126,36 @@ describe('tracing evaluation', () => {
     );
   });
 
+  it('gives wild points no say in size, path or gaps, and answers alike from a far origin', () => {
+    const of = { apex: { x: 2, y: 3 }, intercondylarMm: 110, needleMm: 85, rotationDeg: 5, noiseMm: 0.03 };
+    const input = syntheticTracing(of, seededRandom(1));
+    const wild = { x: 135, y: 35 };
+    const strayed = evaluated({
+      ...input,
+      points: [...input.points, { ...wild, phase: 'right' }, { x: 15, y: 8, phase: 'protrusive' }],
+    });
+    expect(distance(strayed.apex, of.apex)).toBeLessThan(0.1);
+    expect(Math.abs(strayed.protrusiveDeviationDeg ?? 99)).toBeLessThan(2);
+    expect(strayed.form).toBe('typical');
+    const far = evaluated({ ...input, points: input.points.map((p) => ({ ...p, x: p.x + 1e6, y: p.y - 1e6 })) });
+    expect(far.apexAngleDeg).toBeCloseTo(evaluated(input).apexAngleDeg, 4);
+  });
+
+  it('uses the whole arm where a gap leaves a short stretch of it near the apex', () => {
+    const of = { apex: { x: 0, y: 0 }, intercondylarMm: 110, needleMm: 85, rotationDeg: 5, noiseMm: 0.03 };
+    const input = syntheticTracing(of, seededRandom(1));
+    const torn = input.points.filter(({ phase, x }) => phase !== 'right' || x < 2 || x > 4.5);
+    const found = evaluated({ ...input, points: torn });
+    expect(Math.abs(found.apexAngleDeg - modelApexAngleDeg(of))).toBeLessThan(3);
+    expect(found.form).toBe('interrupted');
+  });
+
   it('doubts a needle or a view that the drawing speaks against', () => {
     expect(evaluated(EXACT).doubts).toEqual([]);
     expect(evaluated({ ...EXACT, view: 'mirrored' }).doubts).toEqual(['arms-swapped']);
     expect(evaluated({ ...EXACT, stylusOn: 'upper' }).doubts).toEqual(['arms-swapped', 'turned']);
+    const onItsSide = EXACT.points.map((p) => ({ ...p, x: -p.y, y: p.x }));
+    expect(evaluated({ ...EXACT, points: onItsSide }).doubts).toEqual(['turned']);
   });
 });
 
@@ -158,6 +184,26 @@ describe('form', () => {
       const found = evaluated(roundedTracing(radius));
       expect(found.roundingRadiusMm).toBeCloseTo(radius, 1);
       expect(found.form).toBe(radius < 0.5 ? 'typical' : 'rounded');
+    }
+  });
+
+  it('calls no sharp apex rounded for the distance of its points', () => {
+    for (const stepMm of [0.1, 0.25, 0.3]) {
+      const arm = Array.from({ length: Math.floor(6 / stepMm) }, (_, at) => (at + 1) * stepMm);
+      for (const angle of [15, 30, 40].map(toRadians)) {
+        const [x, y] = [Math.cos(angle), Math.sin(angle)];
+        const sharp = asWorn(
+          points(
+            'right',
+            arm.map((s) => [s * x, s * y]),
+          ),
+          points(
+            'left',
+            arm.map((s) => [-s * x, s * y]),
+          ),
+        );
+        expect(evaluated(sharp).roundingRadiusMm ?? 0).toBeLessThan(0.5);
+      }
     }
   });
 
@@ -252,8 +298,20 @@ describe('what is no tracing', () => {
     expect(code(() => evaluateTracing(few))).toBe('tracing.too-few-points');
     const pixels = { ...EXACT, points: EXACT.points.map((p) => ({ ...p, x: p.x * 100, y: p.y * 100 })) };
     expect(code(() => evaluateTracing(pixels))).toBe('tracing.unit');
-    const centimetres = { ...EXACT, points: EXACT.points.map((p) => ({ ...p, x: p.x / 100, y: p.y / 100 })) };
+    const centimetres = { ...EXACT, points: EXACT.points.map((p) => ({ ...p, x: p.x / 10, y: p.y / 10 })) };
     expect(code(() => evaluateTracing(centimetres))).toBe('tracing.unit');
+    const elsewhere = { ...EXACT, points: [...EXACT.points, { x: 400, y: 1, phase: 'closure' as const }] };
+    expect(code(() => evaluateTracing(elsewhere))).toBe('tracing.unit');
+    const twoPlaces = asWorn(
+      points(
+        'right',
+        Array.from({ length: 9 }, (_, at) => [1 + (at % 2), 1] as const),
+      ),
+      EXACT.points.filter(({ phase }) => phase === 'left'),
+    );
+    expect(code(() => evaluateTracing(twoPlaces))).toBe('tracing.too-few-points');
+    const many = { ...EXACT, points: Array.from({ length: 60_000 }, (_, at) => EXACT.points[at % 6]!) };
+    expect(code(() => evaluateTracing(many))).toBe('tracing.too-many-points');
     const bad = { ...EXACT, points: [...EXACT.points, { x: NaN, y: 1, phase: 'right' as const }] };
     expect(() => evaluateTracing(bad)).toThrow(/point 7 is no pair of finite numbers/);
   });

@@ -3,7 +3,7 @@ import type { TracingDoubt } from '@archwright/measures';
 import { closureStatistics, type Closures } from '../closures/closures.js';
 import { TracingError } from '../errors.js';
 import { totalLeastSquares, rmsFrom } from '../lines/line.js';
-import { distance, dot, minus, toDegrees, type Point } from '../point.js';
+import { centroid, distance, dot, minus, plus, toDegrees, type Point } from '../point.js';
 import { apexUncertaintyMm } from './apex-uncertainty.js';
 import { findApex, type ApexFit } from './apex.js';
 import {
@@ -12,12 +12,12 @@ import {
   dorsalExtensionMm,
   longestGapMm,
   protrusiveDeviationDeg,
-  roundingRadiusMm,
   secondApex,
 } from './features.js';
 import type { ArmFit } from './fit-arm.js';
 import { formOf, type EvaluatedForm } from './form.js';
-import { toDrawing, type Drawing, type TracingInput } from './tracing-input.js';
+import { roundingRadiusMm } from './rounding.js';
+import { toDrawing, turnOf, type Drawing, type TracingInput } from './tracing-input.js';
 
 export interface ArmEvaluation {
   /** Of the tangent at the apex from the transverse axis, degrees. */
@@ -63,6 +63,8 @@ export interface NoApex {
 
 /** Points in one line to this, mm, are no tracing of any kind. */
 const ONE_LINE_MM = 0.02;
+/** Arms that lead more than half a right angle off forward are not drawn as stated. */
+const LEAST_FORWARD = Math.SQRT1_2;
 /** Of the bootstrap; any seed serves, this one makes answers repeat. */
 const UNCERTAINTY_SEED = 1;
 
@@ -97,15 +99,12 @@ export function evaluateTracing(input: TracingInput): Evaluation | NoApex {
       'All points of both arms lie in one straight line: that is no tracing. Check the phases and the columns.',
     );
   }
-  const asWorn = ({ x, y }: Point): Point => ({ x: turnOf(input) * x, y: turnOf(input) * y });
+  const asWorn = (point: Point): Point => plus(drawing.origin, point, turnOf(input));
   const closures = drawing.closure.length === 0 ? null : closureStatistics(drawing.closure.map(asWorn));
   const fit = findApex(drawing.right, drawing.left);
   if (fit === null) return { apex: null, closures };
   return evaluationOf(fit, drawing, closures, asWorn);
 }
-
-/** The evaluation's frame against the plate as worn: turned by half for a needle on the upper jaw. */
-const turnOf = ({ stylusOn }: TracingInput): 1 | -1 => (stylusOn === 'upper' ? -1 : 1);
 
 function evaluationOf(
   fit: ApexFit,
@@ -121,7 +120,6 @@ function evaluationOf(
   };
   const apex = asWorn(fit.apex);
   const bisector = bisectorOf(fit);
-  const offset = closures === null ? null : asWorn(minus(closures.mean, apex));
   const findings: Omit<Evaluation, 'form'> = {
     apex,
     apexUncertaintyMm: apexUncertaintyMm(fit, seededRandom(UNCERTAINTY_SEED)),
@@ -137,10 +135,10 @@ function evaluationOf(
     roundingRadiusMm: roundingRadiusMm(fit, right, left),
     closures,
     offsetMm: closures === null ? null : distance(closures.mean, apex),
-    offsetForwardMm: offset === null ? null : dot(offset, bisector),
+    offsetForwardMm: closures === null ? null : dot(minus(centroid(drawing.closure), fit.apex), bisector),
     doubts: [
       ...(fit.rightDirection.x < fit.leftDirection.x ? (['arms-swapped'] as const) : []),
-      ...(bisector.y < 0 ? (['turned'] as const) : []),
+      ...(bisector.y < LEAST_FORWARD ? (['turned'] as const) : []),
     ],
   };
   return { ...findings, form: formOf(findings) };

@@ -1,23 +1,11 @@
-import {
-  angleBetweenDeg,
-  cross,
-  distance,
-  dot,
-  minus,
-  plus,
-  toDegrees,
-  toRadians,
-  unit,
-  type Point,
-} from '../point.js';
+import { offsetFrom } from '../lines/line.js';
+import { angleBetweenDeg, cross, distance, dot, minus, plus, toDegrees, unit, type Point } from '../point.js';
 import { along, residualOf } from './arm-curve.js';
 import { findApex, type ApexFit } from './apex.js';
-import { directionOf, type ArmFit } from './fit-arm.js';
+import { pathOf, type ArmFit } from './fit-arm.js';
 
 /** A point this far off an arm's fit is no part of its length, mm. */
 const OFF_ARM_MM = 1;
-/** The trace is followed around the apex over gaps up to this, mm. */
-const CONTINUOUS_MM = 0.7;
 /** A gap is one when it is longer than this, mm, and this many times the arm's usual step. */
 const GAP_MM = 1;
 const GAP_STEPS = 3;
@@ -30,7 +18,10 @@ export function armLengthMm(fit: ArmFit, points: readonly Point[], apex: Point):
 
 /** Longest stretch of an arm without a point, mm; 0 when none is longer than a gap must be. */
 export function longestGapMm(fit: ArmFit, points: readonly Point[]): number {
-  const positions = points.map((point) => along(fit.curve.axis, point).s).sort((a, b) => a - b);
+  const positions = points
+    .filter((point) => Math.abs(residualOf(fit.curve, point)) <= OFF_ARM_MM)
+    .map((point) => along(fit.curve.axis, point).s)
+    .sort((a, b) => a - b);
   const steps = positions.slice(1).map((s, at) => s - positions[at]!);
   if (steps.length === 0) return 0;
   const usual = [...steps].sort((a, b) => a - b)[Math.floor(steps.length / 2)]!;
@@ -44,53 +35,18 @@ export const bisectorOf = ({ rightDirection, leftDirection }: ApexFit): Point =>
 /** Protrusive path against the bisector of the arms, degrees; positive toward the patient's right. Null where none was drawn. */
 export function protrusiveDeviationDeg(fit: ApexFit, protrusive: readonly Point[]): number | null {
   if (protrusive.length < 2) return null;
-  const direction = directionOf(protrusive, fit.apex);
+  const { direction } = pathOf(protrusive, fit.apex);
   const bisector = bisectorOf(fit);
   return toDegrees(Math.atan2(-cross(bisector, direction), dot(bisector, direction)));
 }
 
 /** How far the protrusive path reaches behind the apex, mm; 0 when it does not, null where none was drawn. */
 export function dorsalExtensionMm(fit: ApexFit, protrusive: readonly Point[]): number | null {
-  if (protrusive.length === 0) return null;
+  if (protrusive.length < 2) return null;
+  const path = pathOf(protrusive, fit.apex);
   const bisector = bisectorOf(fit);
-  return Math.max(0, ...protrusive.map((point) => -dot(minus(point, fit.apex), bisector)));
-}
-
-/**
- * Radius of the rounding of the apex, from the gap between the crossing of the arms and the trace on their bisector.
- *
- * @param angleDeg apex angle
- * @param gapMm from the crossing to the trace, along the bisector
- */
-export const roundingFromGapMm = (angleDeg: number, gapMm: number): number =>
-  gapMm / (1 / Math.sin(toRadians(angleDeg / 2)) - 1);
-
-/**
- * Rounding of the apex, mm. Null when the trace does not reach around it: where both arms end short of the apex
- * nothing is known.
- */
-export function roundingRadiusMm(fit: ApexFit, right: readonly Point[], left: readonly Point[]): number | null {
-  const bisector = bisectorOf(fit);
-  const across = { x: bisector.y, y: -bisector.x };
-  const inFrame = (point: Point) => {
-    const away = minus(point, fit.apex);
-    return { side: dot(away, across), forward: dot(away, bisector) };
-  };
-  const near = (points: readonly Point[]) =>
-    points
-      .filter((point) => distance(point, fit.apex) < 3)
-      .map(inFrame)
-      .sort((a, b) => Math.abs(a.side) - Math.abs(b.side));
-  const [rightmost] = near(right);
-  const [leftmost] = near(left);
-  if (rightmost === undefined || leftmost === undefined) return null;
-  const step = Math.hypot(rightmost.side - leftmost.side, rightmost.forward - leftmost.forward);
-  if (step > CONTINUOUS_MM) return null;
-  // Where the trace from one arm to the other crosses the bisector.
-  const total = Math.abs(rightmost.side) + Math.abs(leftmost.side);
-  const part = total === 0 ? 0.5 : Math.abs(rightmost.side) / total;
-  const gap = rightmost.forward + part * (leftmost.forward - rightmost.forward);
-  return roundingFromGapMm(fit.angleDeg, Math.max(0, gap));
+  const onPath = protrusive.filter((point) => Math.abs(offsetFrom(path, point)) <= OFF_ARM_MM);
+  return Math.max(0, ...onPath.map((point) => -dot(minus(point, fit.apex), bisector)));
 }
 
 /** The points of an arm that its fit rejected, when they are many enough to be a second line. */

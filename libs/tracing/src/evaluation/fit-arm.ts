@@ -1,5 +1,5 @@
 import { consensusLine } from '../lines/consensus-line.js';
-import { totalLeastSquares, type Line } from '../lines/line.js';
+import type { Line } from '../lines/line.js';
 import { dot, minus, type Point } from '../point.js';
 import { along, fitCurve, residualOf, type ArmCurve, type CurvaturePrior } from './arm-curve.js';
 
@@ -83,6 +83,9 @@ export function fitArm(points: readonly Point[], apex: Point, bend: 1 | -1): Arm
   return { curve, prior, points, weights, rmsMm };
 }
 
-/** Direction of a bundle of points away from the apex, for a path that is only compared in direction. */
-export const directionOf = (points: readonly Point[], apex: Point): Point =>
-  awayFrom(totalLeastSquares(points), apex, points).direction;
+/** A path drawn by hand keeps within this of a straight line, mm. */
+const PATH_MM = 0.3;
+
+/** Straight line of a path away from the apex, for one that is only compared in direction; wild points don't count. */
+export const pathOf = (points: readonly Point[], apex: Point): Line =>
+  awayFrom(consensusLine(points, PATH_MM).line, apex, points);

@@ -45,7 +45,7 @@ function pointsAlong(line: Line, points: Iterable<RidgePoint>): RidgePoint[] {
  */
 export function findLines(points: readonly RidgePoint[]): FoundLine[] {
   if (points.length < FEWEST_POINTS) return [];
-  const reach = Math.max(...points.map(({ x, y }) => Math.hypot(x, y)));
+  const reach = points.reduce((most, { x, y }) => Math.max(most, Math.hypot(x, y)), 0);
   const rhoBins = 2 * Math.ceil(reach / RHO_MM) + 3;
   const votes = new Int32Array(ANGLE_BINS * rhoBins);
   const vote = (point: RidgePoint, amount: 1 | -1) => {
