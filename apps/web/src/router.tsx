@@ -19,6 +19,7 @@ import {
   findSearch,
   lotSearch,
   newCaseSearch,
+  newPatientSearch,
   offersSearch,
   signInSearch,
 } from './search-params.js';
@@ -104,6 +105,7 @@ const benchParcels = createRoute({
 const newPatient = createRoute({
   getParentRoute: () => inside,
   path: '/desk/patients/new',
+  validateSearch: newPatientSearch,
   component: lazyRouteComponent(() => import('./patient-form/new-patient-page.js'), 'NewPatientPage'),
 });
 
@@ -131,6 +133,12 @@ const offers = createRoute({
   path: '/desk/cases/$caseId/offers',
   validateSearch: offersSearch,
   component: lazyRouteComponent(() => import('./offers/offers-page.js'), 'OffersPage'),
+});
+
+const itinerary = createRoute({
+  getParentRoute: () => inside,
+  path: '/desk/cases/$caseId/itinerary',
+  component: lazyRouteComponent(() => import('./itinerary/itinerary-page.js'), 'ItineraryPage'),
 });
 
 const changeVisit = createRoute({
@@ -226,6 +234,7 @@ export const router = createRouter({
       oneCase,
       offers,
       changeVisit,
+      itinerary,
       caughtMail,
       bench,
       labCase,

@@ -23,6 +23,16 @@ export const appointmentView = z.object({
   patientId: id,
   patientName: z.string(),
   birthOn: localDate,
+  /** Null when no number is known. */
+  phone: z.string().nullable(),
+  /** What has to be ready for this patient. */
+  needs: z.object({
+    wheelchairRoom: z.boolean(),
+    /** The language; null when nobody has to interpret. */
+    interpreter: z.string().nullable(),
+    /** Who may be told about the visits. */
+    companion: z.string().nullable(),
+  }),
   clinicId: id,
   clinicName: z.string(),
   zone: z.string(),

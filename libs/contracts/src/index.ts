@@ -330,3 +330,4 @@ export {
   type FreedTimeTaker,
   type FreedTimeView,
 } from './freed-time.js';
+export { itinerarySent, itineraryView, type ItinerarySent, type ItineraryView } from './itinerary.js';

@@ -1,4 +1,4 @@
-import { Link, useParams } from '@tanstack/react-router';
+import { Link, useNavigate, useParams } from '@tanstack/react-router';
 import { Legend } from '../case-line/legend.js';
 import { CaseLineDrawing } from '../case-line/line-drawing.js';
 import { layLines } from '../case-line/line-view.js';
@@ -22,12 +22,14 @@ import './case-page.css';
 import { caseRows, deliverySentence, historyRows, latestByOthers, reminderRows } from './case-page-view.js';
 import { CaseTable } from './case-table.js';
 import { ConsentForm } from './consent-form.js';
+import { DecideTreatment } from './decide-treatment.js';
 import { StateChange } from './state-change.js';
 import { useCase } from './use-case.js';
 
 /** One case as one line, with everything that can be done to it. */
 export function CasePage() {
   const { caseId } = useParams({ from: '/inside/desk/cases/$caseId' });
+  const navigate = useNavigate();
   const { role, name } = useSession();
   const { practice, view, reminders, consent, state, confirm, release } = useCase(caseId, may.keepDesk(role));
   const [attach, width] = useWidth(620);
@@ -46,6 +48,11 @@ export function CasePage() {
   return (
     <>
       <ScreenHead title={words.title(known.number, known.title)} sentence={known.sentence}>
+        {known.stages.some(({ startsAt }) => startsAt !== null) && may.openCases(role) ? (
+          <Link to="/desk/cases/$caseId/itinerary" params={{ caseId }}>
+            {words.itinerary}
+          </Link>
+        ) : null}
         {known.plannable && (may.openCases(role) || role === 'manager') ? (
           <Link to="/desk/cases/$caseId/offers" params={{ caseId }} className="place place-here">
             {laid ? words.replan : words.plan}
@@ -81,6 +88,24 @@ export function CasePage() {
                 onAgain={() => void view.refetch()}
               />
             </div>
+          ) : null}
+          {known.state === 'enquiry' && may.openCases(role) ? (
+            <DecideTreatment
+              key={`decide ${known.id}`}
+              view={known}
+              practice={practice}
+              pending={state.isPending}
+              error={state.error}
+              onDecide={(body) => {
+                state.mutate(
+                  { body, version: known.version },
+                  {
+                    onSuccess: () => void navigate({ to: '/desk/cases/$caseId/offers', params: { caseId } }),
+                    onError: () => void view.refetch(),
+                  },
+                );
+              }}
+            />
           ) : null}
           <figure className="sheet case-figure" aria-label={words.line}>
             {laid && row ? (
