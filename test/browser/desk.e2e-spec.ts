@@ -225,6 +225,10 @@ describe('a patient cannot come', () => {
     await button('Change it').click();
     await page.waitForURL(onCase);
     await page.getByRole('row', { name: /Border molding.*Thu 14 Jan, 09:00/ }).waitFor();
+    await link('See who gains most by it').click();
+    await heading('Freed time').waitFor();
+    await page.getByText(/\d cases? (was|were) looked at/).waitFor();
+    expect(await faultsOfScreen(page)).toEqual([]);
   });
 
   it('and is called: the list keeps each attempt until somebody was reached', async () => {
@@ -310,6 +314,9 @@ describe('the day', () => {
     const startOf = ({ stages }: typeof comes) => stages[0]?.startsAt ?? '';
     const dayOf = (view: typeof comes) => page.goto(`/desk?on=${startOf(view).slice(0, 10)}`);
     await dayOf(comes);
+    await button('Arrived: Test Comer').click();
+    await page.getByRole('row', { name: /Comer.*arrived/ }).waitFor();
+    await button('Not here after all: Test Comer').click();
     await button('Arrived: Test Comer').click();
     await page.getByRole('row', { name: /Comer.*arrived/ }).waitFor();
     await dayOf(stays);

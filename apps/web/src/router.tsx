@@ -17,6 +17,7 @@ import {
   boardSearch,
   daySearch,
   findSearch,
+  freedSearch,
   lotSearch,
   newCaseSearch,
   newPatientSearch,
@@ -122,9 +123,17 @@ const newCase = createRoute({
   component: lazyRouteComponent(() => import('./open-case/open-case-page.js'), 'OpenCasePage'),
 });
 
+const freedTime = createRoute({
+  getParentRoute: () => inside,
+  path: '/desk/freed-time',
+  validateSearch: freedSearch,
+  component: lazyRouteComponent(() => import('./freed-time/freed-time-page.js'), 'FreedTimePage'),
+});
+
 const oneCase = createRoute({
   getParentRoute: () => inside,
   path: '/desk/cases/$caseId',
+  validateSearch: freedSearch,
   component: lazyRouteComponent(() => import('./case-page/case-page.js'), 'CasePage'),
 });
 
@@ -231,6 +240,7 @@ export const router = createRouter({
       newPatient,
       patient,
       newCase,
+      freedTime,
       oneCase,
       offers,
       changeVisit,

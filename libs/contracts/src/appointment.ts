@@ -66,7 +66,7 @@ export const dayBoard = z.object({
 export type DayBoard = z.output<typeof dayBoard>;
 
 /** What a person may do with a visit on the day. */
-export const visitAction = z.strictObject({ action: z.enum(['arrive', 'start', 'finish', 'miss']) });
+export const visitAction = z.strictObject({ action: z.enum(['arrive', 'undo-arrival', 'start', 'finish', 'miss']) });
 export type VisitAction = z.output<typeof visitAction>;
 
 export const previewMove = z.strictObject({

@@ -1,4 +1,4 @@
-import { Link, useNavigate, useParams } from '@tanstack/react-router';
+import { Link, useNavigate, useParams, useSearch } from '@tanstack/react-router';
 import { Legend } from '../case-line/legend.js';
 import { CaseLineDrawing } from '../case-line/line-drawing.js';
 import { layLines } from '../case-line/line-view.js';
@@ -7,6 +7,7 @@ import { useWidth } from '../case-line/use-width.js';
 import { CaseAtChair } from './case-at-chair.js';
 import { may } from '../frame/places-view.js';
 import { useSession } from '../frame/use-session.js';
+import { FreedNotice } from '../freed-time/freed-notice.js';
 import { ChangedMeanwhile } from '../live/changed-meanwhile.js';
 import { Tag } from '../look/marks.js';
 import { Refusal } from '../look/notice.js';
@@ -29,6 +30,7 @@ import { useCase } from './use-case.js';
 /** One case as one line, with everything that can be done to it. */
 export function CasePage() {
   const { caseId } = useParams({ from: '/inside/desk/cases/$caseId' });
+  const freed = useSearch({ from: '/inside/desk/cases/$caseId' });
   const navigate = useNavigate();
   const { role, name } = useSession();
   const { practice, view, reminders, consent, state, confirm, release } = useCase(caseId, may.keepDesk(role));
@@ -71,6 +73,7 @@ export function CasePage() {
             <CaseAtChair caseId={caseId} mayTreat={may.treat(role)} />
             <span className="strong push">{deliverySentence(known, practice.today)}</span>
           </div>
+          {may.keepDesk(role) ? <FreedNotice practice={practice} search={freed} /> : null}
           <ChangedMeanwhile key={known.id} kind="case" id={known.id} latest={latestByOthers(known, name)} />
           <Refusal error={view.error ?? confirm.error ?? release.error} />
           {known.hold && may.keepDesk(role) ? (

@@ -10,7 +10,7 @@ interface Props {
   showsClinic: boolean;
   /** The visit that is being changed; null when none is. */
   pendingId: string | null;
-  onAct: (row: DayRow, action: DayRow['actions'][number]) => void;
+  onAct: (row: DayRow, action: DayRow['actions'][number]['action']) => void;
 }
 
 /** One part of the day: its visits in order, and what comes next for each. On paper, a box to tick stands in its place. */

@@ -51,20 +51,22 @@ it('sorts visits by time within their clinic, clinics by name', () => {
 
 it.each([
   ['booked', ['arrive', 'miss'], 'Move or cancel'],
-  ['arrived', ['start'], null],
+  ['arrived', ['start', 'miss', 'undo-arrival'], null],
   ['in-progress', ['finish'], null],
   ['completed', [], null],
   ['held', [], null],
   ['missed', [], 'Plan anew'],
 ] as const)('offers for a %s visit what comes next', (state, actions, change) => {
   const row = shapeDay(board(visit({ state })), 'clinic', 'Europe/London', NOON)[0]?.rows[0];
-  expect(row?.actions).toEqual(actions);
+  expect(row?.actions.map(({ action }) => action)).toEqual(actions);
   expect(row?.change).toBe(change);
 });
 
 it('lets nobody miss a visit before it begins', () => {
   const early = Date.parse('2027-01-05T08:59:59Z');
-  expect(shapeDay(board(visit({})), 'clinic', 'Europe/London', early)[0]?.rows[0]?.actions).toEqual(['arrive']);
+  expect(shapeDay(board(visit({})), 'clinic', 'Europe/London', early)[0]?.rows[0]?.actions).toEqual([
+    { action: 'arrive', label: 'Arrived' },
+  ]);
 });
 
 it('can change only visits that belong to a case, and names the zone for a viewer elsewhere', () => {

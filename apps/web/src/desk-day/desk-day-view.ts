@@ -28,7 +28,7 @@ export interface DayRow {
   late: string | null;
   state: AppointmentState;
   mark: MarkShape;
-  actions: Action[];
+  actions: { action: Action; label: string }[];
   /** How the visit can be changed, in words; null when it can't. */
   change: string | null;
 }
@@ -44,7 +44,7 @@ const ACTIONS: Record<AppointmentState, Action[]> = {
   held: [],
   provisional: ['arrive'],
   booked: ['arrive', 'miss'],
-  arrived: ['start'],
+  arrived: ['start', 'miss', 'undo-arrival'],
   'in-progress': ['finish'],
   completed: [],
   cancelled: [],
@@ -67,6 +67,10 @@ const CHANGE: Partial<Record<AppointmentState, string>> = {
   booked: deskWords.change,
   missed: deskWords.planAnew,
 };
+
+/** Whoever was here and did not wait is to be called as well, but did not stay away. */
+const labelOf = (action: Action, state: AppointmentState): string =>
+  action === 'miss' && state === 'arrived' ? deskWords.leftUnseen : deskWords.action[action];
 
 function row(visit: AppointmentView, viewer: string, nowMs: number): DayRow {
   // Nobody misses a visit before it begins; until then it can be moved or cancelled.
@@ -91,7 +95,9 @@ function row(visit: AppointmentView, viewer: string, nowMs: number): DayRow {
     late: lateWords(visit, nowMs),
     state: visit.state,
     mark: MARK[visit.state],
-    actions: ACTIONS[visit.state].filter((action) => action !== 'miss' || hasBegun),
+    actions: ACTIONS[visit.state]
+      .filter((action) => action !== 'miss' || hasBegun)
+      .map((action) => ({ action, label: labelOf(action, visit.state) })),
     change: visit.caseId === null ? null : (CHANGE[visit.state] ?? null),
   };
 }

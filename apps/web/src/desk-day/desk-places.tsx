@@ -15,6 +15,11 @@ export function DeskPlaces() {
       {may.seeCalls(role) ? <Link to="/desk/calls">{words.calls}</Link> : null}
       <Link to="/desk/before-visits">{words.beforeVisits}</Link>
       <Link to="/desk/parcels">{words.parcels}</Link>
+      {may.keepDesk(role) ? (
+        <Link to="/desk/freed-time" activeOptions={{ includeSearch: false }}>
+          {words.freedTime}
+        </Link>
+      ) : null}
       {may.keepPatients(role) ? <Link to="/desk/patients/new">{words.newPatient}</Link> : null}
       {may.openCases(role) ? (
         <>

@@ -11,7 +11,7 @@ interface Props {
   mayChange: boolean;
   showsClinic: boolean;
   pending: boolean;
-  onAct: (action: DayRow['actions'][number]) => void;
+  onAct: (action: DayRow['actions'][number]['action']) => void;
 }
 
 /** One visit of the day with what comes next. */
@@ -69,18 +69,18 @@ export function VisitRow({ row, mayAct, mayChange, showsClinic, pending, onAct }
       <td className="no-print">
         <div className="row">
           {mayAct
-            ? row.actions.map((action, index) => (
+            ? row.actions.map(({ action, label }, index) => (
                 <Button
                   key={action}
                   size="xs"
                   variant={index === 0 ? 'filled' : 'default'}
                   loading={pending}
-                  aria-label={deskWords.actionOn(deskWords.action[action], row.patientName)}
+                  aria-label={deskWords.actionOn(label, row.patientName)}
                   onClick={() => {
                     onAct(action);
                   }}
                 >
-                  {deskWords.action[action]}
+                  {label}
                 </Button>
               ))
             : null}

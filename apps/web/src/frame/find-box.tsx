@@ -11,7 +11,10 @@ interface Props {
   label: string;
 }
 
-/** One search for everything; `/` jumps to it from anywhere. Results stand on their own page and follow the typing. */
+/**
+ * One search for everything; `/` jumps to it from anywhere. Results stand on their own page and follow the typing; the
+ * down arrow goes to the first.
+ */
 export function FindBox({ to, label }: Props) {
   const navigate = useNavigate();
   const onFindPage = useRouterState({ select: (state) => state.location.pathname === to });
@@ -57,6 +60,11 @@ export function FindBox({ to, label }: Props) {
         aria-keyshortcuts="/"
         placeholder={label}
         value={typed}
+        onKeyDown={(event) => {
+          if (event.key !== 'ArrowDown' || !onFindPage) return;
+          event.preventDefault();
+          document.querySelector<HTMLElement>('#work :is(li, p) a')?.focus();
+        }}
         onChange={(event) => {
           setTyped(event.currentTarget.value);
         }}

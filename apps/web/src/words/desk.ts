@@ -9,6 +9,7 @@ export const deskWords = {
     calls: 'Calls to make',
     beforeVisits: 'Before the visits',
     parcels: 'Parcels',
+    freedTime: 'Freed time',
     newPatient: 'Add a patient',
     newCase: 'Open a case',
     newEnquiry: 'Enquiry',
@@ -27,7 +28,14 @@ export const deskWords = {
     cancelled: 'cancelled',
     missed: 'missed',
   } satisfies Record<AppointmentState, string>,
-  action: { arrive: 'Arrived', start: 'Start', finish: 'Finished, left', miss: 'Missed' },
+  action: {
+    arrive: 'Arrived',
+    'undo-arrival': 'Not here after all',
+    start: 'Start',
+    finish: 'Finished, left',
+    miss: 'Missed',
+  },
+  leftUnseen: 'Left unseen',
   late: (length: string) => `${length} late`,
   needs: ({ wheelchairRoom, interpreter, companion }: AppointmentView['needs']): string[] => [
     ...(wheelchairRoom ? ['room for a wheelchair'] : []),
