@@ -113,7 +113,7 @@ describe('a patient calls', () => {
     await page.getByLabel('Given name').fill('Alma');
     await page.getByLabel('Family name').fill('Exam');
     await page.getByLabel('Date of birth').fill('1949-03-04');
-    await link('Example, Alma, born 4 March 1949').waitFor();
+    await link('Example, Alma, born 4 Mar 1949').waitFor();
     await page.getByLabel('Given name').fill('Fay');
     await page.getByLabel('Family name').fill('Firstcall');
     await page.getByText('Already here, perhaps?').waitFor({ state: 'hidden' });

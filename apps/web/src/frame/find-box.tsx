@@ -1,4 +1,4 @@
-import { useNavigate, useRouterState } from '@tanstack/react-router';
+import { useNavigate, useRouterState, useSearch } from '@tanstack/react-router';
 import { useEffect, useRef, useState } from 'react';
 
 const isTyping = (target: EventTarget | null): boolean =>
@@ -18,8 +18,10 @@ interface Props {
 export function FindBox({ to, label }: Props) {
   const navigate = useNavigate();
   const onFindPage = useRouterState({ select: (state) => state.location.pathname === to });
+  const { q } = useSearch({ strict: false });
   const input = useRef<HTMLInputElement>(null);
-  const [typed, setTyped] = useState('');
+  // A page of results that is opened by its address goes on where it was.
+  const [typed, setTyped] = useState(() => (onFindPage ? (q ?? '') : ''));
 
   useEffect(() => {
     function jump(event: KeyboardEvent): void {

@@ -47,6 +47,11 @@ export function FreedTimePage() {
           </Notice>
         ) : null}
         <Refusal error={found.error} onRetry={() => void found.refetch()} />
+        {found.isEnabled || apply.data ? null : (
+          <div className="sheet">
+            <Empty>{words.start}</Empty>
+          </div>
+        )}
         {found.isFetching ? <FirstWait what={words.loading} /> : null}
         {view && !apply.data ? (
           <section className="stack-tight">
