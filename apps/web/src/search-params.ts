@@ -37,4 +37,4 @@ export const newPatientSearch = texts('name', 'then');
 export const benchSearch = texts('lab', 'from', 'centre', 'on');
 export const boardSearch = texts('on', 'clinic', 'clinician');
 /** Time of one clinician that has become free; on a case's page the time that its visit left. */
-export const freedSearch = texts('clinic', 'clinician', 'on', 'starts', 'ends');
+export const freedSearch = texts('clinic', 'clinician', 'on', 'starts', 'ends', 'left');

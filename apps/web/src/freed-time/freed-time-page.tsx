@@ -20,6 +20,7 @@ export function FreedTimePage() {
   const [chosen, setChosen] = useState<string | null>(null);
   const { practice, found, preview, apply } = useFreedTime(search);
   const view = found.data;
+  const takers = view?.takers.filter(({ caseId }) => caseId !== search.left) ?? [];
 
   function look(taker: FreedTimeTaker): void {
     setChosen(taker.appointmentId);
@@ -57,12 +58,12 @@ export function FreedTimePage() {
           <section className="stack-tight">
             <p className="soft">{words.looked(view.casesLookedAt, view.casesLeftOut)}</p>
             <ol className="sheet lines">
-              {view.takers.length === 0 ? (
+              {takers.length === 0 ? (
                 <li>
                   <Empty>{words.none}</Empty>
                 </li>
               ) : null}
-              {view.takers.map((taker) => (
+              {takers.map((taker) => (
                 <TakerCard
                   key={taker.appointmentId}
                   row={takerRow(taker, view.zone, practice.today)}

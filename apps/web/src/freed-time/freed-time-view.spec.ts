@@ -1,5 +1,5 @@
-import type { FreedTimeTaker } from '@archwright/contracts';
-import { askedTime, takerRow } from './freed-time-view.js';
+import type { AppointmentView, FreedTimeTaker } from '@archwright/contracts';
+import { askedTime, freedBy, takerRow } from './freed-time-view.js';
 
 const id = '019b0000-0000-7000-8000-000000000001';
 const practice = {
@@ -36,4 +36,10 @@ it('says what the visit and the placement gain', () => {
     placement: 'placement Fri 20 Aug, then Fri 6 Aug',
   });
   expect(takerRow({ ...taker, deliveryOn: null }, 'Europe/London', '2027-07-01').placement).toBeNull();
+});
+
+it('asks for the time that a visit leaves, and not its own case to come back', () => {
+  const visit = { clinicId: id, clinicianId: id, caseId: 'c', zone: 'Europe/London' } as AppointmentView;
+  const freed = freedBy({ ...visit, startsAt: '2027-07-06T08:00:00Z', endsAt: '2027-07-06T08:45:00Z' });
+  expect(freed).toEqual({ ...asked, left: 'c' });
 });

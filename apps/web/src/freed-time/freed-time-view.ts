@@ -18,15 +18,18 @@ export interface FreedSearch {
   /** Times of day on the clinic's wall. */
   starts?: string | undefined;
   ends?: string | undefined;
+  /** The case whose visit left the time: it is not asked to come back. */
+  left?: string | undefined;
 }
 
 /** The time that a visit leaves free when it goes elsewhere. */
-export const freedBy = ({ clinicId, clinicianId, startsAt, endsAt, zone }: AppointmentView): FreedSearch => ({
+export const freedBy = ({ clinicId, clinicianId, startsAt, endsAt, zone, caseId }: AppointmentView): FreedSearch => ({
   clinic: clinicId,
   clinician: clinicianId,
   on: localDateOf(Date.parse(startsAt), zone),
   starts: timeOfDay(startsAt, zone),
   ends: timeOfDay(endsAt, zone),
+  ...(caseId === null ? {} : { left: caseId }),
 });
 
 /** What to ask the service; null while something is missing or the times are the wrong way round. */
