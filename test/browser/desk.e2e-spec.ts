@@ -316,7 +316,7 @@ describe('the day', () => {
     await dayOf(comes);
     await button('Arrived: Test Comer').click();
     await page.getByRole('row', { name: /Comer.*arrived/ }).waitFor();
-    await button('Not here after all: Test Comer').click();
+    await button('Not here yet: Test Comer').click();
     await button('Arrived: Test Comer').click();
     await page.getByRole('row', { name: /Comer.*arrived/ }).waitFor();
     await dayOf(stays);

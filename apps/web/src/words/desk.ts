@@ -30,7 +30,7 @@ export const deskWords = {
   } satisfies Record<AppointmentState, string>,
   action: {
     arrive: 'Arrived',
-    'undo-arrival': 'Not here after all',
+    'undo-arrival': 'Not here yet',
     start: 'Start',
     finish: 'Finished, left',
     miss: 'Missed',
