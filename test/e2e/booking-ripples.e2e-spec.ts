@@ -144,6 +144,8 @@ describe('the day of a visit', () => {
   it('goes from arrival to the end, and no step twice', async () => {
     const id = found(visitOf('V1').appointmentId);
     expect((await act(id, 'arrive')).state).toBe('arrived');
+    expect((await act(id, 'undo-arrival')).state).toBe('booked');
+    expect((await act(id, 'arrive')).state).toBe('arrived');
     expect((await act(id, 'start')).state).toBe('in-progress');
     await expect(act(id, 'miss')).rejects.toMatchObject({ status: 409 });
     expect((await act(id, 'finish')).state).toBe('completed');

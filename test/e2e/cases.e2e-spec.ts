@@ -133,8 +133,14 @@ describe('cases over HTTP', () => {
     const digital = await caseBody(two.desk, {}, 'digital-printed-bases');
     const opened = await two.clinician.get(`PUT /cases/${enquiry.id}/state`, caseView, {
       version: enquiry.version,
-      body: { to: 'open', reason: 'Decided after the examination.', arches: digital.arches },
+      body: {
+        to: 'open',
+        reason: 'Decided after the examination.',
+        arches: digital.arches,
+        wishes: { weekdays: [2], from: '09:00', to: null, unavailableOn: [] },
+      },
     });
+    expect(opened.wishes).toMatchObject({ weekdays: [2], from: '09:00' });
     const path = pathOf('digital-printed-bases');
     expect(opened.stages.map(({ code }) => code)).toEqual(path?.visits.map(({ code }) => code));
     expect(opened.stages[0]?.id).toBe(enquiry.stages[0]?.id);
@@ -143,9 +149,10 @@ describe('cases over HTTP', () => {
     expect(arches.map(({ provisional }) => provisional)).toEqual([false, false]);
     const late = await two.clinician.ask(`PUT /cases/${enquiry.id}/state`, {
       version: opened.version,
-      body: { to: 'paused', reason: 'Illness.', arches: digital.arches },
+      body: { to: 'paused', reason: 'Illness.', arches: digital.arches, clinicianId: null },
     });
-    expect(problem.parse(late.body)).toMatchObject({ status: 400, errors: [{ path: 'arches' }] });
+    const errors = [{ path: 'arches' }, { path: 'clinicianId' }];
+    expect(problem.parse(late.body)).toMatchObject({ status: 400, errors });
   });
 
   it('lists the newest first, found by number, name and state, page by page', async () => {

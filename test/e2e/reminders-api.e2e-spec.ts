@@ -9,6 +9,7 @@ import {
   callTaskView,
   demoClock,
   dispatchStep,
+  itineraryView,
   loadView,
   problem,
   reminderView,
@@ -22,7 +23,7 @@ import { z } from 'zod';
 import { createApi } from '../../apps/api/src/create-api.js';
 import { createSuiteDatabase, type SuiteDatabase } from '../support/database.js';
 import { aLabCase, aPerson, openLaboratory, sign, type LabCase } from './lab-case.js';
-import { NOW, aPractice, at, nth, type TestPractice } from './records/records-practice.js';
+import { NOW, aCase, aPractice, at, nth, type TestPractice } from './records/records-practice.js';
 import { aBookedPatient, readOne, type BookedPatient } from './reminders-patients.js';
 
 const SECRET = 'a-secret-of-the-tests-long-enough-for-it';
@@ -144,6 +145,30 @@ describe('reminders, calls and the bench over HTTP', () => {
     expect(items).toMatchObject([{ appointmentId: patient.appointmentId, channel: 'mail', state: 'scheduled' }]);
     expect((await call('bench', { path })).statusCode).toBe(403);
     expect((await call('desk', { path: `/cases/${uuidv7()}/reminders` })).statusCode).toBe(404);
+  });
+
+  it('hands the coming visits over: as a list, as a calendar file, and by mail once more', async () => {
+    const path = `/cases/${patient.caseId}/itinerary`;
+    const { way, visits } = itineraryView.parse((await call('desk', { path })).json());
+    expect(way).toBe('mail');
+    expect(visits).toMatchObject([{ appointmentId: patient.appointmentId, startsAt: at('09:00', 9).toISOString() }]);
+    const file = await call('desk', { path: `${path}/calendar` });
+    expect(file.headers['content-type']).toBe('text/calendar; charset=utf-8');
+    expect(file.body).toMatch(/^BEGIN:VCALENDAR\r\n/);
+    expect(file.body.match(/^SUMMARY:Appointment\r$/gm)).toHaveLength(1);
+    const headers = { cookie: cookies.get('desk') ?? '', 'idempotency-key': 'itinerary-once-more' };
+    const send = () => app.inject({ method: 'POST', url: `/api/v1${path}`, headers });
+    expect((await send()).json()).toEqual({ way: 'mail' });
+    await send();
+    const sql = `SELECT count(*)::integer AS notices FROM notice WHERE case_id = $1 AND kind = 'itinerary'`;
+    expect(await readOne(db, practice, sql, [patient.caseId])).toEqual({ notices: 1 });
+  });
+
+  it('has nothing to hand over where no visit is to come', async () => {
+    const { caseId } = await inPractice((tx) => aCase(tx, practice));
+    const path = `/cases/${caseId}/itinerary`;
+    expect(itineraryView.parse((await call('desk', { path })).json())).toEqual({ way: 'call', visits: [] });
+    expect((await call('desk', { path: `${path}/calendar` })).statusCode).toBe(409);
   });
 
   it('brings a refused reminder to the call list, and a reached patient has confirmed', async () => {

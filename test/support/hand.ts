@@ -29,6 +29,7 @@ export class Hand {
 
   /** Chooses the first option whose words fit. */
   async choose(target: Locator, words: RegExp): Promise<void> {
+    await target.waitFor();
     const label = (await target.locator('option').allInnerTexts()).find((each) => words.test(each));
     if (label === undefined) throw new Error(`No option reads like ${String(words)}.`);
     await target.selectOption({ label });

@@ -11,6 +11,7 @@ import { CaughtMailModule } from './caught-mail/caught-mail.module.js';
 import { CautionsModule } from './cautions/cautions.module.js';
 import { DemoClockModule } from './demo-clock/demo-clock.module.js';
 import { ChangesModule } from './changes/changes.module.js';
+import { ItinerariesModule } from './itineraries/itineraries.module.js';
 import { LabOrdersModule } from './lab-orders/lab-orders.module.js';
 import { LabModule } from './lab/lab.module.js';
 import { RemindersModule } from './reminders/reminders.module.js';
@@ -62,6 +63,7 @@ export class AppModule {
         CallTasksModule,
         CaughtMailModule,
         ChangesModule,
+        ItinerariesModule,
         CustodyModule,
         DemoClockModule,
         LabModule,

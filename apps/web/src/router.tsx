@@ -17,8 +17,10 @@ import {
   boardSearch,
   daySearch,
   findSearch,
+  freedSearch,
   lotSearch,
   newCaseSearch,
+  newPatientSearch,
   offersSearch,
   signInSearch,
 } from './search-params.js';
@@ -116,6 +118,7 @@ const benchParcels = createRoute({
 const newPatient = createRoute({
   getParentRoute: () => inside,
   path: '/desk/patients/new',
+  validateSearch: newPatientSearch,
   component: lazyRouteComponent(() => import('./patient-form/new-patient-page.js'), 'NewPatientPage'),
 });
 
@@ -132,9 +135,17 @@ const newCase = createRoute({
   component: lazyRouteComponent(() => import('./open-case/open-case-page.js'), 'OpenCasePage'),
 });
 
+const freedTime = createRoute({
+  getParentRoute: () => inside,
+  path: '/desk/freed-time',
+  validateSearch: freedSearch,
+  component: lazyRouteComponent(() => import('./freed-time/freed-time-page.js'), 'FreedTimePage'),
+});
+
 const oneCase = createRoute({
   getParentRoute: () => inside,
   path: '/desk/cases/$caseId',
+  validateSearch: freedSearch,
   component: lazyRouteComponent(() => import('./case-page/case-page.js'), 'CasePage'),
 });
 
@@ -143,6 +154,12 @@ const offers = createRoute({
   path: '/desk/cases/$caseId/offers',
   validateSearch: offersSearch,
   component: lazyRouteComponent(() => import('./offers/offers-page.js'), 'OffersPage'),
+});
+
+const itinerary = createRoute({
+  getParentRoute: () => inside,
+  path: '/desk/cases/$caseId/itinerary',
+  component: lazyRouteComponent(() => import('./itinerary/itinerary-page.js'), 'ItineraryPage'),
 });
 
 const changeVisit = createRoute({
@@ -237,9 +254,11 @@ export const router = createRouter({
       newPatient,
       patient,
       newCase,
+      freedTime,
       oneCase,
       offers,
       changeVisit,
+      itinerary,
       caughtMail,
       bench,
       labCase,

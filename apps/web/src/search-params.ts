@@ -27,9 +27,14 @@ function isDay(text: string): boolean {
 
 export const signInSearch = texts('next');
 export const findSearch = texts('q');
-export const daySearch = texts('on', 'clinic');
+export const daySearch = texts('on', 'clinic', 'by');
 export const lotSearch = texts('lot', 'material');
 export const offersSearch = texts('review');
-export const newCaseSearch = texts('patient');
+/** `as` is `enquiry` where only the examination is asked for. */
+export const newCaseSearch = texts('patient', 'as');
+/** A name that was looked for in vain, and what the patient is wanted for: `case` or `enquiry`. */
+export const newPatientSearch = texts('name', 'then');
 export const benchSearch = texts('lab', 'from', 'centre', 'on');
 export const boardSearch = texts('on', 'clinic', 'clinician');
+/** Time of one clinician that has become free; on a case's page the time that its visit left. */
+export const freedSearch = texts('clinic', 'clinician', 'on', 'starts', 'ends', 'left');

@@ -75,6 +75,7 @@ export { deliverNotice } from './reminders/deliver-notice.js';
 export { deliverReminder } from './reminders/deliver-reminder.js';
 export { giveReply, viewReply, type ReplyPurpose, type ReplyView } from './reminders/patient-reply.js';
 export { type Post } from './reminders/post.js';
+export { itineraryFile, sendItinerary, viewItinerary } from './reminders/itinerary.js';
 export { remindersOfCase } from './reminders/reminder-views.js';
 export { reconcileReminders, scheduleReminders } from './reminders/schedule.js';
 export { freedTimeOf } from './freed-time/freed-time.js';

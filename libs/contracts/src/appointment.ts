@@ -23,6 +23,16 @@ export const appointmentView = z.object({
   patientId: id,
   patientName: z.string(),
   birthOn: localDate,
+  /** Null when no number is known. */
+  phone: z.string().nullable(),
+  /** What has to be ready for this patient. */
+  needs: z.object({
+    wheelchairRoom: z.boolean(),
+    /** The language; null when nobody has to interpret. */
+    interpreter: z.string().nullable(),
+    /** Who may be told about the visits. */
+    companion: z.string().nullable(),
+  }),
   clinicId: id,
   clinicName: z.string(),
   zone: z.string(),
@@ -56,7 +66,7 @@ export const dayBoard = z.object({
 export type DayBoard = z.output<typeof dayBoard>;
 
 /** What a person may do with a visit on the day. */
-export const visitAction = z.strictObject({ action: z.enum(['arrive', 'start', 'finish', 'miss']) });
+export const visitAction = z.strictObject({ action: z.enum(['arrive', 'undo-arrival', 'start', 'finish', 'miss']) });
 export type VisitAction = z.output<typeof visitAction>;
 
 export const previewMove = z.strictObject({

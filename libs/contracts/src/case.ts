@@ -59,8 +59,10 @@ export const changeCaseState = z.strictObject({
   clinicId: id.optional(),
   /** For a transfer out of the organisation, in the place of a clinic: who takes the case over. */
   outsidePractice: sentence.optional(),
-  /** For an enquiry that opens: what was decided on; left out: as it was opened. */
+  /** For an enquiry that opens: what was decided on; each left out: as it was opened. */
   arches: caseArches.optional(),
+  clinicianId: id.nullable().optional(),
+  wishes: wishes.optional(),
 });
 export type ChangeCaseState = z.output<typeof changeCaseState>;
 

@@ -350,3 +350,4 @@ export {
   type DisturbanceView,
   type EnterDisturbance,
 } from './disturbance.js';
+export { itinerarySent, itineraryView, type ItinerarySent, type ItineraryView } from './itinerary.js';

@@ -10,6 +10,7 @@ export { LinkError, RefusedMailError, ReminderSettingError, TemporaryMailError }
 export { createMailer, type Mail, type Mailer } from './mailer.js';
 export { messageIdOf } from './message-id.js';
 export {
+  calendarTitleIn,
   cancelledMessage,
   colleagueMessage,
   itineraryMessage,

@@ -19,5 +19,6 @@ export { announceReady, endInOrder } from './process-lifetime.js';
 export { ProblemFilter } from './problem-filter.js';
 export { PUBLIC, Public } from './public.js';
 export { currentRequestId, withinRequest } from './request-scope.js';
+export { senderOf } from './sender.js';
 export { RequestInvalidError, validationPipe, type FieldProblem } from './validation.js';
 export { wantedHeader } from './wanted-header.js';

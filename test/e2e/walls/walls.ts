@@ -89,6 +89,22 @@ export const WALLS: Readonly<Record<string, Wall>> = {
     path: (records) => `/cases/${records.case}/reminders`,
   },
 
+  'GET /cases/{id}/itinerary': {
+    roles: TREATING,
+    answers: SEEN,
+    path: (records) => `/cases/${records.case}/itinerary`,
+  },
+  'GET /cases/{id}/itinerary/calendar': {
+    roles: TREATING,
+    answers: SEEN,
+    path: (records) => `/cases/${records.case}/itinerary/calendar`,
+  },
+  'POST /cases/{id}/itinerary': {
+    roles: DESK,
+    answers: SEEN,
+    path: (records) => `/cases/${records.case}/itinerary`,
+  },
+
   'POST /cases/{id}/offers': {
     roles: PRACTICE,
     answers: SEEN,

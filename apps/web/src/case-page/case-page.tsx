@@ -1,4 +1,4 @@
-import { Link, useParams } from '@tanstack/react-router';
+import { Link, useNavigate, useParams, useSearch } from '@tanstack/react-router';
 import { Legend } from '../case-line/legend.js';
 import { CaseLineDrawing } from '../case-line/line-drawing.js';
 import { layLines } from '../case-line/line-view.js';
@@ -7,6 +7,7 @@ import { useWidth } from '../case-line/use-width.js';
 import { CaseAtChair } from './case-at-chair.js';
 import { may } from '../frame/places-view.js';
 import { useSession } from '../frame/use-session.js';
+import { FreedNotice } from '../freed-time/freed-notice.js';
 import { ChangedMeanwhile } from '../live/changed-meanwhile.js';
 import { Tag } from '../look/marks.js';
 import { Refusal } from '../look/notice.js';
@@ -22,12 +23,15 @@ import './case-page.css';
 import { caseRows, deliverySentence, historyRows, latestByOthers, reminderRows } from './case-page-view.js';
 import { CaseTable } from './case-table.js';
 import { ConsentForm } from './consent-form.js';
+import { DecideTreatment } from './decide-treatment.js';
 import { StateChange } from './state-change.js';
 import { useCase } from './use-case.js';
 
 /** One case as one line, with everything that can be done to it. */
 export function CasePage() {
   const { caseId } = useParams({ from: '/inside/desk/cases/$caseId' });
+  const freed = useSearch({ from: '/inside/desk/cases/$caseId' });
+  const navigate = useNavigate();
   const { role, name } = useSession();
   const { practice, view, reminders, consent, state, confirm, release } = useCase(caseId, may.keepDesk(role));
   const [attach, width] = useWidth(620);
@@ -46,6 +50,11 @@ export function CasePage() {
   return (
     <>
       <ScreenHead title={words.title(known.number, known.title)} sentence={known.sentence}>
+        {known.stages.some(({ startsAt }) => startsAt !== null) && may.openCases(role) ? (
+          <Link to="/desk/cases/$caseId/itinerary" params={{ caseId }}>
+            {words.itinerary}
+          </Link>
+        ) : null}
         {known.plannable && (may.openCases(role) || role === 'manager') ? (
           <Link to="/desk/cases/$caseId/offers" params={{ caseId }} className="place place-here">
             {laid ? words.replan : words.plan}
@@ -64,6 +73,7 @@ export function CasePage() {
             <CaseAtChair caseId={caseId} mayTreat={may.treat(role)} />
             <span className="strong push">{deliverySentence(known, practice.today)}</span>
           </div>
+          {may.keepDesk(role) ? <FreedNotice practice={practice} search={freed} /> : null}
           <ChangedMeanwhile key={known.id} kind="case" id={known.id} latest={latestByOthers(known, name)} />
           <Refusal error={view.error ?? confirm.error ?? release.error} />
           {known.hold && may.keepDesk(role) ? (
@@ -81,6 +91,24 @@ export function CasePage() {
                 onAgain={() => void view.refetch()}
               />
             </div>
+          ) : null}
+          {known.state === 'enquiry' && may.openCases(role) ? (
+            <DecideTreatment
+              key={`decide ${known.id}`}
+              view={known}
+              practice={practice}
+              pending={state.isPending}
+              error={state.error}
+              onDecide={(body) => {
+                state.mutate(
+                  { body, version: known.version },
+                  {
+                    onSuccess: () => void navigate({ to: '/desk/cases/$caseId/offers', params: { caseId } }),
+                    onError: () => void view.refetch(),
+                  },
+                );
+              }}
+            />
           ) : null}
           <figure className="sheet case-figure" aria-label={words.line}>
             {laid && row ? (

@@ -32,7 +32,8 @@ export function StateChange({ view, practice, pending, error, onChange }: Props)
   const effects = useStateEffects(view.id, to);
   const errors = fieldErrors(error);
   const shown = effects.isPlaceholderData ? undefined : effects.data;
-  const next = nextCaseStates(view.state);
+  // How an enquiry opens is asked for in a form of its own.
+  const next = nextCaseStates(view.state).filter((each) => view.state !== 'enquiry' || each !== 'open');
   const takerMissing = to === 'transferred' && clinicId === '' && outside.trim() === '';
   if (next.length === 0) return null;
 

@@ -3,6 +3,7 @@ import { Link, useNavigate, useParams } from '@tanstack/react-router';
 import { useEffect, useRef, useState } from 'react';
 import type { Ripple } from '@archwright/contracts';
 import { hasStatus } from '../api/errors.js';
+import { freedBy } from '../freed-time/freed-time-view.js';
 import { Notice, Refusal } from '../look/notice.js';
 import { FirstWait, ScreenHead } from '../look/screen.js';
 import { RippleSheet } from '../ripple/ripple-sheet.js';
@@ -16,7 +17,7 @@ import { useChangeVisit } from './use-change-visit.js';
 export function ChangeVisitPage() {
   const { caseId, appointmentId } = useParams({ from: '/inside/desk/cases/$caseId/visits/$appointmentId' });
   const navigate = useNavigate();
-  const { practice, view, alternatives, move, cancel, apply } = useChangeVisit(caseId, appointmentId);
+  const { practice, view, alternatives, appointment, move, cancel, apply } = useChangeVisit(caseId, appointmentId);
   const [preview, setPreview] = useState<Ripple | null>(null);
   const heading = useRef<HTMLHeadingElement>(null);
   useEffect(() => {
@@ -92,7 +93,12 @@ export function ChangeVisitPage() {
                 disabled={stale}
                 onClick={() => {
                   apply.mutate(preview, {
-                    onSuccess: () => void navigate({ to: '/desk/cases/$caseId', params: { caseId } }),
+                    onSuccess: () =>
+                      void navigate({
+                        to: '/desk/cases/$caseId',
+                        params: { caseId },
+                        search: appointment.data && !visit.isMissed ? freedBy(appointment.data) : {},
+                      }),
                   });
                 }}
               >

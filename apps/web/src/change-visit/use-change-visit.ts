@@ -1,4 +1,6 @@
 import {
+  appointmentView,
+  type AppointmentView,
   alternativesView,
   caseView,
   ripple,
@@ -26,6 +28,12 @@ export function useChangeVisit(caseId: string, appointmentId: string) {
     retry: false,
     meta: { isLive: false },
   });
+  const appointment = useQuery({
+    queryKey: ['appointment', appointmentId],
+    queryFn: (): Promise<AppointmentView> => read(`/appointments/${appointmentId}`, appointmentView),
+    // What becomes free is the time that the visit had before it was changed.
+    meta: { isLive: false },
+  });
   const move = useMutation({ mutationFn: (body: PreviewMove) => post('/ripples/move', ripple, body) });
   const cancel = useMutation({ mutationFn: (body: PreviewCancel) => post('/ripples/cancel', ripple, body) });
   const apply = useMutation({
@@ -38,5 +46,5 @@ export function useChangeVisit(caseId: string, appointmentId: string) {
       });
     },
   });
-  return { practice, view, alternatives, move, cancel, apply };
+  return { practice, view, alternatives, appointment, move, cancel, apply };
 }

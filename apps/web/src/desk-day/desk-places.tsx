@@ -16,8 +16,22 @@ export function DeskPlaces() {
       <Link to="/desk/before-visits">{words.beforeVisits}</Link>
       {may.enterDisturbances(role) ? <Link to="/desk/falls-away">{words.fallsAway}</Link> : null}
       <Link to="/desk/parcels">{words.parcels}</Link>
+      {may.keepDesk(role) ? (
+        <Link to="/desk/freed-time" activeOptions={{ includeSearch: false }}>
+          {words.freedTime}
+        </Link>
+      ) : null}
       {may.keepPatients(role) ? <Link to="/desk/patients/new">{words.newPatient}</Link> : null}
-      {may.openCases(role) ? <Link to="/desk/cases/new">{words.newCase}</Link> : null}
+      {may.openCases(role) ? (
+        <>
+          <Link to="/desk/cases/new" activeOptions={{ exact: true, includeSearch: true }}>
+            {words.newCase}
+          </Link>
+          <Link to="/desk/cases/new" search={{ as: 'enquiry' }} activeOptions={{ includeSearch: true }}>
+            {words.newEnquiry}
+          </Link>
+        </>
+      ) : null}
     </nav>
   );
 }

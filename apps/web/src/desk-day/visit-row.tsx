@@ -1,6 +1,7 @@
 import { Button } from '@mantine/core';
 import { Link } from '@tanstack/react-router';
-import { Mark } from '../look/marks.js';
+import { Mark, Tag } from '../look/marks.js';
+import { Phone } from '../look/phone.js';
 import { deskWords } from '../words/desk.js';
 import type { DayRow } from './desk-day-view.js';
 
@@ -8,12 +9,13 @@ interface Props {
   row: DayRow;
   mayAct: boolean;
   mayChange: boolean;
+  showsClinic: boolean;
   pending: boolean;
-  onAct: (action: DayRow['actions'][number]) => void;
+  onAct: (action: DayRow['actions'][number]['action']) => void;
 }
 
 /** One visit of the day with what comes next. */
-export function VisitRow({ row, mayAct, mayChange, pending, onAct }: Props) {
+export function VisitRow({ row, mayAct, mayChange, showsClinic, pending, onAct }: Props) {
   return (
     <tr>
       <td className="day-time">
@@ -28,6 +30,16 @@ export function VisitRow({ row, mayAct, mayChange, pending, onAct }: Props) {
         <div className="small soft">
           {deskWords.born} {row.birth}
         </div>
+        {row.phone ? (
+          <div className="small">
+            <Phone number={row.phone} />
+          </div>
+        ) : null}
+        {row.needs.map((need) => (
+          <div key={need} className="small">
+            {need}
+          </div>
+        ))}
       </td>
       <td>
         {row.caseId && row.caseNumber ? (
@@ -42,28 +54,33 @@ export function VisitRow({ row, mayAct, mayChange, pending, onAct }: Props) {
       </td>
       <td className="small">
         {row.clinician}
-        <div className="soft">{row.chair}</div>
+        <div className="soft">{showsClinic ? `${row.clinic}, ${row.chair}` : row.chair}</div>
       </td>
       <td>
         <span className="row nowrap day-state">
           <Mark shape={row.mark} /> {deskWords.state[row.state]}
         </span>
+        {row.late ? (
+          <div className="no-print">
+            <Tag tone="caution">{row.late}</Tag>
+          </div>
+        ) : null}
       </td>
       <td className="no-print">
         <div className="row">
           {mayAct
-            ? row.actions.map((action, index) => (
+            ? row.actions.map(({ action, label }, index) => (
                 <Button
                   key={action}
                   size="xs"
                   variant={index === 0 ? 'filled' : 'default'}
                   loading={pending}
-                  aria-label={deskWords.actionOn(deskWords.action[action], row.patientName)}
+                  aria-label={deskWords.actionOn(label, row.patientName)}
                   onClick={() => {
                     onAct(action);
                   }}
                 >
-                  {deskWords.action[action]}
+                  {label}
                 </Button>
               ))
             : null}
@@ -78,6 +95,9 @@ export function VisitRow({ row, mayAct, mayChange, pending, onAct }: Props) {
             </Link>
           ) : null}
         </div>
+      </td>
+      <td className="print-only day-ticks" aria-hidden="true">
+        ☐ ☐ ☐
       </td>
     </tr>
   );

@@ -1,4 +1,4 @@
-import { clashesOf, rebased, takenOver } from './rebase.js';
+import { clashesOf, rebased, seenBase, takenOver } from './rebase.js';
 
 const base = { phone: '1', mail: 'a', days: [1, 2] };
 const typed = { base, mine: { phone: '2', mail: 'a', days: [1, 2] } };
@@ -20,4 +20,12 @@ it('names a field that both changed, with both versions, and keeps the typed one
 it('sees no clash where both typed the same, or only one did', () => {
   expect(clashesOf(typed, { ...base, phone: '2' })).toEqual([]);
   expect(clashesOf(typed, base)).toEqual([]);
+});
+
+it('goes on clashing while somebody types on, and takes over each change once', () => {
+  const theirs = { phone: '3', mail: 'b', days: [1, 2] };
+  const next = { base: seenBase(typed, theirs), mine: { ...rebased(typed, theirs), days: [5] } };
+  expect(clashesOf(next, theirs)).toEqual([{ field: 'phone', mine: '2', theirs: '3' }]);
+  expect(takenOver(next, theirs)).toEqual([]);
+  expect(rebased(next, theirs)).toEqual({ phone: '2', mail: 'b', days: [5] });
 });

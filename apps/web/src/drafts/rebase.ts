@@ -35,3 +35,13 @@ export function clashesOf<Draft extends object>({ base, mine }: Typed<Draft>, th
 export function takenOver<Draft extends object>({ base, mine }: Typed<Draft>, theirs: Draft): (keyof Draft)[] {
   return fieldsOf(theirs).filter((field) => isEqual(mine[field], base[field]) && !isEqual(theirs[field], base[field]));
 }
+
+/**
+ * What a form counts as filled with once somebody types on: everything taken over counts as seen; only fields that clash
+ * keep the value from before, so that they go on clashing until somebody chooses.
+ */
+export function seenBase<Draft extends object>(typed: Typed<Draft>, theirs: Draft): Draft {
+  const base = { ...theirs };
+  for (const { field } of clashesOf(typed, theirs)) base[field] = typed.base[field];
+  return base;
+}

@@ -1,6 +1,6 @@
 import { useState } from 'react';
 import { keepDraft, keptDraft } from './kept-drafts.js';
-import { clashesOf, rebased, takenOver, type Typed } from './rebase.js';
+import { clashesOf, rebased, seenBase, takenOver, type Typed } from './rebase.js';
 
 /**
  * A form over a record that others may change while it is filled in. What is typed survives a reload of the page; what
@@ -23,7 +23,7 @@ export function useLiveDraft<Draft extends object>(key: string, latest: Draft, r
     clashes: typed === null ? [] : clashesOf(typed, latest),
     takenOver: typed === null ? [] : takenOver(typed, latest),
     change: (mine: Draft): void => {
-      set(typed === null ? { base: latest, mine } : { base: baseAfter(typed, latest), mine });
+      set(typed === null ? { base: latest, mine } : { base: seenBase(typed, latest), mine });
     },
     keepMine: (): void => {
       set({ base: latest, mine: draft });
@@ -38,13 +38,6 @@ export function useLiveDraft<Draft extends object>(key: string, latest: Draft, r
       set(null);
     },
   };
-}
-
-/** Everything taken over counts as seen; only fields that clash keep the value from before, so that they go on clashing. */
-function baseAfter<Draft extends object>(typed: Typed<Draft>, latest: Draft): Draft {
-  const base = { ...latest };
-  for (const { field } of clashesOf(typed, latest)) base[field] = typed.base[field];
-  return base;
 }
 
 function readTyped<Draft>(kept: unknown, read: (kept: unknown) => Draft | null): Typed<Draft> | null {

@@ -33,14 +33,23 @@ export function FindPage() {
               <h2>{findWords.patients}</h2>
               <ul className="sheet lines">
                 {found.patients.map((patient) => (
-                  <li key={patient.id} className="line">
+                  <li key={patient.id} className="line row">
                     <Link to="/desk/patients/$patientId" params={{ patientId: patient.id }}>
                       {patient.familyName}, {patient.givenName}
                     </Link>
                     <span className="soft">
-                      {' '}
                       · {findWords.born} {birthDate(patient.birthOn)}
                     </span>
+                    {may.openCases(session.role) ? (
+                      <Link
+                        to="/desk/cases/new"
+                        search={{ patient: patient.id }}
+                        className="push"
+                        aria-label={findWords.openCaseFor(`${patient.givenName} ${patient.familyName}`)}
+                      >
+                        {findWords.openCase}
+                      </Link>
+                    ) : null}
                   </li>
                 ))}
               </ul>
@@ -67,7 +76,11 @@ export function FindPage() {
           {nothing ? (
             <Empty>
               <p>{findWords.nothing(q)}</p>
-              {may.keepPatients(session.role) ? <Link to="/desk/patients/new">{findWords.addPatient}</Link> : null}
+              {may.keepPatients(session.role) ? (
+                <Link to="/desk/patients/new" search={day === null ? { name: q } : {}}>
+                  {findWords.addPatient}
+                </Link>
+              ) : null}
             </Empty>
           ) : null}
         </div>

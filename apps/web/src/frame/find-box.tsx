@@ -1,4 +1,4 @@
-import { useNavigate, useRouterState } from '@tanstack/react-router';
+import { useNavigate, useRouterState, useSearch } from '@tanstack/react-router';
 import { useEffect, useRef, useState } from 'react';
 
 const isTyping = (target: EventTarget | null): boolean =>
@@ -11,12 +11,17 @@ interface Props {
   label: string;
 }
 
-/** One search for everything; `/` jumps to it from anywhere. Results stand on their own page and follow the typing. */
+/**
+ * One search for everything; `/` jumps to it from anywhere. Results stand on their own page and follow the typing; the
+ * down arrow goes to the first.
+ */
 export function FindBox({ to, label }: Props) {
   const navigate = useNavigate();
   const onFindPage = useRouterState({ select: (state) => state.location.pathname === to });
+  const { q } = useSearch({ strict: false });
   const input = useRef<HTMLInputElement>(null);
-  const [typed, setTyped] = useState('');
+  // A page of results that is opened by its address goes on where it was.
+  const [typed, setTyped] = useState(() => (onFindPage ? (q ?? '') : ''));
 
   useEffect(() => {
     function jump(event: KeyboardEvent): void {
@@ -57,6 +62,11 @@ export function FindBox({ to, label }: Props) {
         aria-keyshortcuts="/"
         placeholder={label}
         value={typed}
+        onKeyDown={(event) => {
+          if (event.key !== 'ArrowDown' || !onFindPage) return;
+          event.preventDefault();
+          document.querySelector<HTMLElement>('#work :is(li, p) a')?.focus();
+        }}
         onChange={(event) => {
           setTyped(event.currentTarget.value);
         }}

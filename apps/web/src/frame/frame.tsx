@@ -6,6 +6,7 @@ import { z } from 'zod';
 import { remove } from '../api/client.js';
 import { onSession, sessionEnded } from '../api/session-watch.js';
 import { forgetDrafts } from '../drafts/kept-drafts.js';
+import { GuideStrip } from '../guide/guide-strip.js';
 import { useLive } from '../live/use-live.js';
 import { FirstWait } from '../look/screen.js';
 import { SignInForm } from '../sign-in/sign-in-form.js';
@@ -126,6 +127,7 @@ export function Frame() {
         <p className="offline" role="status" hidden={online && isUp}>
           {online ? (isUp ? null : frameWords.lineDown) : frameWords.offline}
         </p>
+        {session.isDemonstration ? <GuideStrip role={session.role} /> : null}
         <main id="work" className="main" tabIndex={-1}>
           <Suspense fallback={<FirstWait what="" />}>
             <Outlet />

@@ -2,28 +2,34 @@ import { Button, Checkbox, NativeSelect } from '@mantine/core';
 import { useNavigate, useSearch } from '@tanstack/react-router';
 import { useState, type SyntheticEvent } from 'react';
 import { fieldErrors } from '../api/errors.js';
+import { useKeptDraft } from '../drafts/use-kept-draft.js';
 import { useFirstProblem } from '../look/first-problem.js';
 import { Refusal } from '../look/notice.js';
 import { ScreenHead } from '../look/screen.js';
 import { openCaseWords as words } from '../words/case.js';
 import { WishesFields } from '../wishes/wishes-fields.js';
 import { draftOfWishes, emptyWishes } from '../wishes/wishes-view.js';
-import { cliniciansOf, emptyCase, pathsFor, readCase } from './open-case-view.js';
+import { cliniciansOf, emptyCase, readCase, readTypedCase } from './open-case-view.js';
+import { PathFields } from './path-fields.js';
 import { PatientChoice } from './patient-choice.js';
 import { useOpenCase } from './use-open-case.js';
 import { VisitPlaceFields } from './visit-place-fields.js';
 
-/** One page from the telephone call to complete offers. */
+/** One page from the telephone call to complete offers, or to times for the examination alone. */
 export function OpenCasePage() {
   const search = useSearch({ from: '/inside/desk/cases/new' });
   const navigate = useNavigate();
   const [q, setQ] = useState('');
   const [patientId, setPatientId] = useState<string | null>(search.patient ?? null);
   const { practice, found, patient, open } = useOpenCase(q, patientId);
-  const [typed, setTyped] = useState(() => emptyCase(practice));
+  const [typed, setTyped, forget] = useKeptDraft(
+    `case.new.${search.as ?? 'case'}`,
+    () => emptyCase(practice, search.as === 'enquiry'),
+    readTypedCase,
+  );
   const [attempt, setAttempt] = useState(0);
   const draft = { ...typed, patientId };
-  const reading = readCase(draft);
+  const reading = readCase(practice, draft);
   const errors = { ...fieldErrors(open.error), ...(attempt > 0 && 'errors' in reading ? reading.errors : {}) };
   const form = useFirstProblem(attempt, Object.keys(errors).length > 0);
   const ownWishes = patient.data ? draftOfWishes(patient.data.wishes) : emptyWishes;
@@ -33,13 +39,19 @@ export function OpenCasePage() {
     setAttempt((before) => before + 1);
     if (!('body' in reading)) return;
     open.mutate(reading.body, {
-      onSuccess: (view) => void navigate({ to: '/desk/cases/$caseId/offers', params: { caseId: view.id } }),
+      onSuccess: (view) => {
+        forget();
+        void navigate({ to: '/desk/cases/$caseId/offers', params: { caseId: view.id } });
+      },
     });
   }
 
   return (
     <>
-      <ScreenHead title={words.title} sentence={words.sentence} />
+      <ScreenHead
+        title={draft.enquiry ? words.enquiryTitle : words.title}
+        sentence={draft.enquiry ? words.enquiryHead : words.sentence}
+      />
       <form ref={form} onSubmit={submit} noValidate className="stack column">
         <fieldset className="sheet sheet-pad stack-tight">
           <h2>{words.patient}</h2>
@@ -48,6 +60,7 @@ export function OpenCasePage() {
             found={found.data}
             chosen={patientId ? (patient.data ?? null) : null}
             error={errors['patientId']}
+            then={draft.enquiry ? 'enquiry' : 'case'}
             onType={setQ}
             onChoose={setPatientId}
           />
@@ -55,23 +68,18 @@ export function OpenCasePage() {
         </fieldset>
         <fieldset className="sheet sheet-pad stack-tight">
           <h2>{words.arches}</h2>
-          <div className="halves">
-            {(['upper', 'lower'] as const).map((arch) => (
-              <NativeSelect
-                key={arch}
-                label={words.arch[arch]}
-                value={draft.paths[arch]}
-                error={
-                  errors[`arches.${arch === 'upper' ? '0' : '1'}.pathVersionId`] ??
-                  (arch === 'upper' ? errors['arches'] : null)
-                }
-                data={[{ value: '', label: words.archNone }, ...pathsFor(practice, arch)]}
-                onChange={(event) => {
-                  setTyped({ ...typed, paths: { ...typed.paths, [arch]: event.currentTarget.value } });
-                }}
-              />
-            ))}
-          </div>
+          {draft.enquiry ? (
+            <p>{words.enquirySentence}</p>
+          ) : (
+            <PathFields
+              practice={practice}
+              paths={draft.paths}
+              errors={errors}
+              onChange={(paths) => {
+                setTyped({ ...typed, paths });
+              }}
+            />
+          )}
           <Checkbox
             label={words.enquiry}
             checked={draft.enquiry}
@@ -133,7 +141,7 @@ export function OpenCasePage() {
         <Refusal error={open.error} />
         <div>
           <Button type="submit" loading={open.isPending}>
-            {words.open}
+            {draft.enquiry ? words.openEnquiry : words.open}
           </Button>
         </div>
       </form>

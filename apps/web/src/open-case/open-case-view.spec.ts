@@ -1,5 +1,5 @@
 import type { PracticeView } from '@archwright/contracts';
-import { cliniciansOf, emptyCase, pathsFor, readCase } from './open-case-view.js';
+import { choosePath, cliniciansOf, emptyCase, pathsFor, readCase } from './open-case-view.js';
 
 const uuid = (n: number): string => `019b0000-0000-7000-8000-${String(n).padStart(12, '0')}`;
 const practice: PracticeView = {
@@ -42,13 +42,13 @@ it('names each clinician of the chosen clinics once', () => {
 });
 
 it('says what is missing, all at once', () => {
-  const read = readCase({ ...emptyCase(practice), clinicIds: [] });
+  const read = readCase(practice, { ...emptyCase(practice, false), patientId: null, clinicIds: [] });
   expect(Object.keys('errors' in read ? read.errors : {})).toEqual(['patientId', 'arches', 'clinicIds']);
 });
 
 it('leaves wishes to the patient until someone changes them', () => {
-  const draft = { ...emptyCase(practice), patientId: uuid(3), paths: { upper: uuid(22), lower: '' } };
-  const read = readCase(draft);
+  const draft = { ...emptyCase(practice, false), patientId: uuid(3), paths: { upper: uuid(22), lower: '' } };
+  const read = readCase(practice, draft);
   expect(read).toEqual({
     body: {
       patientId: uuid(3),
@@ -63,13 +63,42 @@ it('leaves wishes to the patient until someone changes them', () => {
 });
 
 it('asks for the way to a patient at home, and for nothing of the kind at the clinic', () => {
-  const draft = { ...emptyCase(practice), patientId: uuid(3), paths: { upper: uuid(22), lower: '' } };
-  expect(readCase({ ...draft, place: 'home', travelMinutes: '40' })).toMatchObject({
+  const draft = { ...emptyCase(practice, false), patientId: uuid(3), paths: { upper: uuid(22), lower: '' } };
+  expect(readCase(practice, { ...draft, place: 'home', travelMinutes: '40' })).toMatchObject({
     body: { visitPlace: { place: 'home', travelMinutes: 40 } },
   });
   for (const travelMinutes of ['', 'far', '999']) {
-    const read = readCase({ ...draft, place: 'care-home', travelMinutes });
+    const read = readCase(practice, { ...draft, place: 'care-home', travelMinutes });
     expect(Object.keys('errors' in read ? read.errors : {})).toEqual(['visitPlace.travelMinutes']);
-    expect(readCase({ ...draft, travelMinutes })).toHaveProperty('body');
+    expect(readCase(practice, { ...draft, travelMinutes })).toHaveProperty('body');
   }
+});
+
+describe('the path of the lower arch', () => {
+  const none = { upper: '', lower: '' };
+
+  it('follows the upper one until it is chosen by itself', () => {
+    const both = choosePath(practice, none, 'upper', uuid(22));
+    expect(both).toEqual({ upper: uuid(22), lower: uuid(22) });
+    const apart = choosePath(practice, both, 'lower', uuid(23));
+    expect(choosePath(practice, apart, 'upper', uuid(21))).toEqual({ upper: uuid(21), lower: uuid(23) });
+  });
+
+  it('may be left out, and stays out', () => {
+    const upperOnly = choosePath(practice, choosePath(practice, none, 'upper', uuid(22)), 'lower', '');
+    expect(choosePath(practice, upperOnly, 'upper', uuid(21))).toEqual({ upper: uuid(21), lower: '' });
+  });
+
+  it('follows no path that is not made for it', () => {
+    const upperAlone = { ...practice, paths: [{ ...practice.paths[0], arches: ['upper'] }] } as PracticeView;
+    expect(choosePath(upperAlone, none, 'upper', uuid(21))).toEqual({ upper: uuid(21), lower: '' });
+  });
+});
+
+it('asks nothing about arches for an enquiry', () => {
+  const read = readCase(practice, { ...emptyCase(practice, true), patientId: uuid(3) });
+  expect(read).toMatchObject({ body: { enquiry: true, arches: [{ arch: 'upper' }, { arch: 'lower' }] } });
+  expect(readCase({ ...practice, paths: [] }, { ...emptyCase(practice, true), patientId: uuid(3) })).toHaveProperty(
+    'errors.arches',
+  );
 });

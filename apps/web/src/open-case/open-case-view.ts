@@ -1,4 +1,5 @@
 import { openCase, setVisitPlace, type Arch, type OpenCase, type PracticeView } from '@archwright/contracts';
+import { z } from 'zod';
 import { openCaseWords } from '../words/case.js';
 import { wishesOfDraft, type WishesDraft } from '../wishes/wishes-view.js';
 
@@ -15,9 +16,11 @@ export interface CaseDraft {
   wishes: WishesDraft | null;
 }
 
-export const emptyCase = (practice: PracticeView): CaseDraft => ({
-  patientId: null,
-  enquiry: false,
+/** What is typed; the patient stands in the address. */
+export type TypedCase = Omit<CaseDraft, 'patientId'>;
+
+export const emptyCase = (practice: PracticeView, enquiry: boolean): TypedCase => ({
+  enquiry,
   paths: { upper: '', lower: '' },
   clinicIds: practice.clinics.map((clinic) => clinic.id),
   clinicianId: '',
@@ -26,6 +29,26 @@ export const emptyCase = (practice: PracticeView): CaseDraft => ({
   wishes: null,
 });
 
+const typedCase = z.object({
+  enquiry: z.boolean(),
+  paths: z.object({ upper: z.string(), lower: z.string() }),
+  clinicIds: z.array(z.string()),
+  clinicianId: z.string(),
+  place: z.enum(['clinic', 'home', 'care-home']),
+  travelMinutes: z.string(),
+  wishes: z
+    .object({
+      weekdays: z.array(z.number()),
+      from: z.string(),
+      to: z.string(),
+      unavailableOn: z.array(z.string()),
+    })
+    .nullable(),
+});
+
+/** A draft that the browser kept over a reload; null when it is none. */
+export const readTypedCase = (kept: unknown): TypedCase | null => typedCase.safeParse(kept).data ?? null;
+
 /** Paths that may be chosen for one arch, newest version first among equals. */
 export function pathsFor(practice: PracticeView, arch: Arch): { value: string; label: string }[] {
   return practice.paths
@@ -33,6 +56,30 @@ export function pathsFor(practice: PracticeView, arch: Arch): { value: string; l
     .sort((a, b) => a.title.localeCompare(b.title) || b.version - a.version)
     .map((path) => ({ value: path.versionId, label: openCaseWords.path(path.title, path.visits, path.version) }));
 }
+
+/** Both arches are usually treated alike: as long as the lower one follows the upper one, one choice is enough. */
+export function choosePath(
+  practice: PracticeView,
+  paths: CaseDraft['paths'],
+  arch: Arch,
+  value: string,
+): CaseDraft['paths'] {
+  if (arch === 'lower') return { ...paths, lower: value };
+  const fitsLower =
+    value === '' || practice.paths.some((path) => path.versionId === value && path.arches.includes('lower'));
+  const follows = paths.lower === paths.upper;
+  return { upper: value, lower: follows && fitsLower ? value : paths.lower };
+}
+
+/** Of an enquiry nothing is decided; the examination of a path for both arches is booked until the clinician decides. */
+function provisionalArches(practice: PracticeView): OpenCase['arches'] {
+  const [path] = practice.paths
+    .filter(({ arches }) => arches.length === 2)
+    .sort((a, b) => Number(b.code === USUAL) - Number(a.code === USUAL) || b.version - a.version);
+  return path ? path.arches.map((arch) => ({ arch, pathVersionId: path.versionId })) : [];
+}
+
+const USUAL = 'conventional';
 
 /** Clinicians of the chosen clinics, each once. */
 export function cliniciansOf(practice: PracticeView, clinicIds: readonly string[]): { value: string; label: string }[] {
@@ -44,13 +91,14 @@ export function cliniciansOf(practice: PracticeView, clinicIds: readonly string[
 }
 
 /** What would be sent, or what is still missing, by the part of the form where it is missing. */
-export function readCase(draft: CaseDraft): { body: OpenCase } | { errors: Record<string, string> } {
+export function readCase(
+  practice: PracticeView,
+  draft: CaseDraft,
+): { body: OpenCase } | { errors: Record<string, string> } {
   const errors: Record<string, string> = {};
-  const arches = (['upper', 'lower'] as const).flatMap((arch) =>
-    draft.paths[arch] ? [{ arch, pathVersionId: draft.paths[arch] }] : [],
-  );
+  const arches = draft.enquiry ? provisionalArches(practice) : archesOf(draft.paths);
   if (draft.patientId === null) errors['patientId'] = openCaseWords.needPatient;
-  if (arches.length === 0) errors['arches'] = openCaseWords.needArch;
+  if (arches.length === 0) errors['arches'] = draft.enquiry ? openCaseWords.needPaths : openCaseWords.needArch;
   if (draft.clinicIds.length === 0) errors['clinicIds'] = openCaseWords.needClinic;
   const visitPlace = placeOf(draft);
   if (!visitPlace.success) errors['visitPlace.travelMinutes'] = openCaseWords.needTravel;
@@ -67,7 +115,11 @@ export function readCase(draft: CaseDraft): { body: OpenCase } | { errors: Recor
   return { body };
 }
 
-function placeOf({ place, travelMinutes }: CaseDraft) {
+/** The arches that have a path, as they are sent. */
+export const archesOf = (paths: CaseDraft['paths']): OpenCase['arches'] =>
+  (['upper', 'lower'] as const).flatMap((arch) => (paths[arch] ? [{ arch, pathVersionId: paths[arch] }] : []));
+
+function placeOf({ place, travelMinutes }: TypedCase) {
   if (place === 'clinic') return setVisitPlace.safeParse({ place });
   const minutes = travelMinutes.trim() === '' ? NaN : Number(travelMinutes);
   return setVisitPlace.safeParse({ place, travelMinutes: minutes });

@@ -9,12 +9,14 @@ interface Props {
   found: PatientPage | undefined;
   chosen: PatientView | null;
   error: string | undefined;
+  /** What a patient who has to be added first is wanted for. */
+  then: 'case' | 'enquiry';
   onType: (q: string) => void;
   onChoose: (patientId: string | null) => void;
 }
 
 /** Finds the patient by name, or shows the one that was chosen. */
-export function PatientChoice({ q, found, chosen, error, onType, onChoose }: Props) {
+export function PatientChoice({ q, found, chosen, error, then, onType, onChoose }: Props) {
   if (chosen) {
     return (
       <p className="row">
@@ -49,7 +51,10 @@ export function PatientChoice({ q, found, chosen, error, onType, onChoose }: Pro
         {!asked ? <p className="small soft">{words.typeMore}</p> : null}
         {asked && found?.items.length === 0 ? (
           <p>
-            {words.noPatient} <Link to="/desk/patients/new">{words.addPatient}</Link>
+            {words.noPatient}{' '}
+            <Link to="/desk/patients/new" search={{ name: q.trim(), then }}>
+              {words.addPatient}
+            </Link>
           </p>
         ) : null}
         <ul className="stack-tight">

@@ -76,6 +76,11 @@ export const caseWords = {
   medicinesAskedOn: 'Medicines asked on',
   notYet: 'not yet',
   saveAgreed: 'Save dates',
+  itinerary: 'Visits to hand over',
+  decideTitle: 'Open the case',
+  decideSentence:
+    'What the clinician decided at the examination: the rest of the visits and the laboratory work follow.',
+  decidedReason: 'Treatment decided.',
   stateTitle: 'State of the case',
   stateNow: (state: string) => `Now: ${state}.`,
   changeState: 'What to do',
@@ -121,6 +126,12 @@ export const openCaseWords = {
   path: (title: string, visits: number, version: number) =>
     `${title} · ${count(visits, 'visit', 'visits')} · version ${String(version)}`,
   enquiry: 'Only an enquiry: book the examination, decide the rest there',
+  enquiryTitle: 'An enquiry',
+  enquiryHead: 'Only the examination is booked. The case opens once the clinician has decided on the treatment.',
+  enquirySentence: 'Arches and paths stay open until the clinician decides.',
+  openEnquiry: 'Find times for the examination',
+  needPaths:
+    'The practice has no path for both arches, so an enquiry has no examination to book. Untick it and choose a path.',
   clinics: 'Clinics that suit',
   clinician: 'Clinician',
   anyClinician: 'Anyone with the skills',

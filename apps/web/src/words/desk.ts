@@ -1,4 +1,4 @@
-import type { AppointmentState, RecordCall } from '@archwright/contracts';
+import type { AppointmentState, AppointmentView, RecordCall } from '@archwright/contracts';
 import { count } from './plural.js';
 
 /** Words of the day, the calls and the patients. */
@@ -10,8 +10,10 @@ export const deskWords = {
     beforeVisits: 'Before the visits',
     fallsAway: 'What falls away',
     parcels: 'Parcels',
+    freedTime: 'Freed time',
     newPatient: 'Add a patient',
     newCase: 'Open a case',
+    newEnquiry: 'Enquiry',
   },
   loading: 'the day',
   clinic: 'Clinic',
@@ -27,7 +29,25 @@ export const deskWords = {
     cancelled: 'cancelled',
     missed: 'missed',
   } satisfies Record<AppointmentState, string>,
-  action: { arrive: 'Arrived', start: 'Start', finish: 'Finish', miss: 'Missed' },
+  action: {
+    arrive: 'Arrived',
+    'undo-arrival': 'Not here yet',
+    start: 'Start',
+    finish: 'Finished, left',
+    miss: 'Missed',
+  },
+  leftUnseen: 'Left unseen',
+  late: (length: string) => `${length} late`,
+  needs: ({ wheelchairRoom, interpreter, companion }: AppointmentView['needs']): string[] => [
+    ...(wheelchairRoom ? ['room for a wheelchair'] : []),
+    ...(interpreter === null ? [] : [`interpreter: ${interpreter}`]),
+    ...(companion === null ? [] : [`may be told: ${companion}`]),
+  ],
+  grouping: 'The day by',
+  groupings: { clinic: 'By clinic', chair: 'By chair', clinician: 'By clinician' },
+  print: 'Print the day',
+  sheetNote: (when: string) => `Day sheet as of ${when}. Ticks: come, seen, left.`,
+  sheetTicks: 'Come / seen / left',
   actionOn: (action: string, patient: string) => `${action}: ${patient}`,
   change: 'Move or cancel',
   planAnew: 'Plan anew',
@@ -58,6 +78,9 @@ export const deskWords = {
 export const patientWords = {
   newTitle: 'Add a patient',
   newSentence: 'Only name, birth date and time zone are needed; the rest can follow.',
+  known: (name: string, birth: string) => `${name}, born ${birth}`,
+  likelyKnown: 'Already here, perhaps? Open the patient instead of adding them twice.',
+  sameKnown: 'Somebody of this name and birth date is already here.',
   editSentence: (birth: string) => `Born ${birth}.`,
   loading: 'the patient',
   given: 'Given name',

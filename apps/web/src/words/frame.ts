@@ -115,5 +115,7 @@ export const findWords = {
   nothing: (q: string) =>
     `Nobody and nothing fits “${q}”. Try the beginning of the family name or the given name, a birth date, or the beginning of the case number.`,
   addPatient: 'Add a new patient',
+  openCase: 'Open a case',
+  openCaseFor: (name: string) => `Open a case for ${name}`,
   born: 'born',
 };

@@ -1,8 +1,7 @@
 import { Inject, Injectable, type OnApplicationShutdown } from '@nestjs/common';
 import type { Post } from '@archwright/casework';
 import { createMailer, type Mailer } from '@archwright/notices';
-import { CONFIGURATION, type Configuration } from '@archwright/platform';
-import { senderOf } from './sender.js';
+import { CONFIGURATION, senderOf, type Configuration } from '@archwright/platform';
 
 /** The mail server of this process, and in whose name it is used. */
 @Injectable()

@@ -16,6 +16,8 @@ export interface AppointmentRow extends Omit<AppointmentView, Instants | 'stages
 export const SELECT_APPOINTMENT = `
   SELECT a.id, a.version, c.id AS "caseId", c.number AS "caseNumber", a.patient_id AS "patientId",
     coalesce(i.given_name || ' ' || i.family_name, '') AS "patientName", coalesce(i.birth_on::text, '') AS "birthOn",
+    i.phone, json_build_object('wheelchairRoom', pt.wheelchair_room, 'interpreter', pt.interpreter,
+      'companion', CASE WHEN pt.companion_permitted THEN i.companion_name END) AS needs,
     a.clinic_id AS "clinicId", l.name AS "clinicName", l.zone, a.chair_id AS "chairId",
     coalesce(r.label, '') AS "chairLabel", a.clinician_id AS "clinicianId", p.name AS "clinicianName",
     a.starts_at AS "startsAt", a.ends_at AS "endsAt", a.state, coalesce(away.place_kind, 'clinic') AS place,
@@ -26,6 +28,7 @@ export const SELECT_APPOINTMENT = `
   FROM appointment a
   JOIN clinic l ON l.id = a.clinic_id
   JOIN practitioner p ON p.id = a.clinician_id
+  JOIN patient pt ON pt.id = a.patient_id
   LEFT JOIN chair r ON r.id = a.chair_id
   LEFT JOIN home_visit away ON away.appointment_id = a.id
   LEFT JOIN patient_identity i ON i.patient_id = a.patient_id

@@ -22,12 +22,14 @@ type Action = VisitAction['action'];
 
 const ACCEPTED: Readonly<Record<Action, readonly Appointment['state'][]>> = {
   arrive: ['booked'],
+  'undo-arrival': ['arrived'],
   start: ['booked', 'arrived'],
   finish: ['in-progress'],
   miss: ['booked', 'arrived'],
 };
 const HAPPENED: Readonly<Record<Action, string>> = {
   arrive: 'patient-arrived',
+  'undo-arrival': 'arrival-undone',
   start: 'visit-started',
   finish: 'visit-finished',
   miss: 'visit-missed',
@@ -88,6 +90,9 @@ async function change(tx: EntityManager, given: VisitWithStages, action: Action,
   switch (action) {
     case 'arrive':
       await save({ state: 'arrived', arrivedAt: now });
+      return;
+    case 'undo-arrival':
+      await save({ state: 'booked', arrivedAt: null });
       return;
     case 'start':
       await save({ state: 'in-progress', arrivedAt: given.visit.arrivedAt ?? now, startedAt: now });

@@ -91,8 +91,8 @@ async function stopWork(
   return giveUpFuture(tx, actor, caseId, { reason, stopAll: effects.labWork.action === 'stop-all' }, now);
 }
 
-async function goOn(tx: EntityManager, { id, state }: TreatmentCase, { arches }: ChangeCaseState): Promise<void> {
-  if (state === 'enquiry') await decideTreatment(tx, id, arches);
+async function goOn(tx: EntityManager, { id, state }: TreatmentCase, decided: ChangeCaseState): Promise<void> {
+  if (state === 'enquiry') await decideTreatment(tx, id, decided);
   else await makeStoppedWorkAgain(tx, id);
 }
 
@@ -106,10 +106,12 @@ function stateFields({ to, reason, reviewOn }: ChangeCaseState, { recheck }: Cas
   };
 }
 
-function requireFitting(from: TreatmentCase['state'], { to, arches }: ChangeCaseState): void {
-  if (arches === undefined || (from === 'enquiry' && to === 'open')) return;
-  const accepted = 'arches and paths only when an enquiry opens';
-  throw new RequestInvalidError([{ path: 'arches', problem: 'can no longer be decided', accepted }]);
+function requireFitting(from: TreatmentCase['state'], body: ChangeCaseState): void {
+  if (from === 'enquiry' && body.to === 'open') return;
+  const early = (['arches', 'clinicianId', 'wishes'] as const).filter((path) => body[path] !== undefined);
+  if (early.length === 0) return;
+  const refusal = { problem: 'can no longer be decided', accepted: 'this only when an enquiry opens' };
+  throw new RequestInvalidError(early.map((path) => ({ path, ...refusal })));
 }
 
 /** The date of death is not asked for: the day on which it was recorded stands in its place. */

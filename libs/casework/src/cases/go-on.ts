@@ -5,22 +5,24 @@ import type { EntityManager } from 'typeorm';
 import { WrongStateError } from '../errors.js';
 import { chainOf, loadChain, loadPaths, type LoadedChain } from './chain.js';
 import { layOut } from './lay-out.js';
+import { requireClinician } from './known-clinician.js';
 import { chainToPin, pinPaths } from './pinned-paths.js';
 
 /**
  * The treatment of an enquiry is decided: its paths are pinned for good, and the rest of the chain is laid out.
  *
+ * @throws {RecordNotFoundError} for a clinician unknown here
  * @throws {WrongStateError} when the first visit began on a path that begins otherwise than the one decided on
  */
 export async function decideTreatment(
   tx: EntityManager,
   caseId: string,
-  decided: ChangeCaseState['arches'],
+  decided: Pick<ChangeCaseState, 'arches' | 'clinicianId' | 'wishes'>,
 ): Promise<void> {
   const { chain: before, rows } = await loadChain(tx, caseId);
-  const arches = decided ?? rows.arches.map(({ arch, pathVersionId }) => ({ arch, pathVersionId }));
+  const arches = decided.arches ?? rows.arches.map(({ arch, pathVersionId }) => ({ arch, pathVersionId }));
   const chain =
-    decided === undefined
+    decided.arches === undefined
       ? chainOf(
           arches,
           await loadPaths(
@@ -29,8 +31,9 @@ export async function decideTreatment(
           ),
           [],
         )
-      : await chainToPin(tx, decided);
+      : await chainToPin(tx, decided.arches);
   await pinPaths(tx, caseId, arches, false);
+  await settleWishes(tx, caseId, decided);
   const [first] = chain.stages;
   for (const row of rows.stages) {
     if (first === undefined) continue;
@@ -39,6 +42,19 @@ export async function decideTreatment(
     await tx.update(Stage, { id: row.id }, { code, position, arches: [...first.arches], version: row.version + 1 });
   }
   await layOut(tx, caseId, chain, rows.stages.length === 0 || first === undefined ? [] : [first]);
+}
+
+async function settleWishes(
+  tx: EntityManager,
+  caseId: string,
+  { clinicianId, wishes }: Pick<ChangeCaseState, 'clinicianId' | 'wishes'>,
+): Promise<void> {
+  if (clinicianId !== undefined && clinicianId !== null) await requireClinician(tx, clinicianId);
+  const settled = {
+    ...(clinicianId === undefined ? {} : { clinicianId }),
+    ...(wishes === undefined ? {} : { wishes }),
+  };
+  if (Object.keys(settled).length > 0) await tx.update(TreatmentCase, { id: caseId }, settled);
 }
 
 /** What took place at the first visit counts on another path only if both begin with an examination. */

@@ -3,7 +3,6 @@ import type { CaseView, OpenCase } from '@archwright/contracts';
 import {
   Clinic,
   Patient,
-  Practitioner,
   TreatmentCase,
   appendCaseEvent,
   nextCaseNumber,
@@ -14,6 +13,7 @@ import { In, type EntityManager } from 'typeorm';
 import type { Actor } from '../actor.js';
 import { NotYoursError, RecordNotFoundError, WrongStateError } from '../errors.js';
 import { clinicScope, requirePatient } from '../patients/patient-access.js';
+import { requireClinician } from './known-clinician.js';
 import { layOut, layOutFirstStage } from './lay-out.js';
 import { noteFollowing, requireParent } from './linked-cases.js';
 import { chainToPin, pinPaths } from './pinned-paths.js';
@@ -33,7 +33,7 @@ export async function openCase(tx: EntityManager, actor: Actor, body: OpenCase, 
   const patient = await tx.findOneByOrFail(Patient, { id: body.patientId });
   if (patient.diedOn !== null) throw new WrongStateError('The patient', 'recorded as dead', 'a living patient');
   const home = await homeClinic(tx, actor, body.clinicIds);
-  await requireClinician(tx, body.clinicianId);
+  if (body.clinicianId !== null) await requireClinician(tx, body.clinicianId);
   await requireParent(tx, actor, body);
   const chain = await chainToPin(tx, body.arches);
   const id = uuidv7();
@@ -70,11 +70,6 @@ async function homeClinic(tx: EntityManager, actor: Actor, clinicIds: readonly s
   if (home === undefined)
     throw new NotYoursError('You work at none of these clinics. Name at least one of your own clinics.');
   return home;
-}
-
-async function requireClinician(tx: EntityManager, clinicianId: string | null): Promise<void> {
-  if (clinicianId === null || (await tx.existsBy(Practitioner, { id: clinicianId, role: 'clinician' }))) return;
-  throw new RecordNotFoundError('clinician', clinicianId);
 }
 
 async function note(tx: EntityManager, actor: Actor, caseId: string, body: OpenCase, now: Date): Promise<void> {

@@ -36,7 +36,7 @@ export function itineraryMail(post: Post, visits: readonly [Visit, ...Visit[]], 
   const [first] = visits;
   const message = itineraryMessage(addresseeOf(first), visits.map(factsOf), replyWays(post, first));
   const calendar = itineraryCalendar(
-    visits.map((visit) => calendarVisit(visit, message)),
+    visits.map((visit) => calendarVisit(visit, message.calendarTitle)),
     post.from,
     now.getTime(),
   );
@@ -50,7 +50,11 @@ interface Letter {
 
 function visitMail(post: Post, visit: Visit, letter: Letter, now: Date): Mail {
   const parties = { organiser: post.from, attendeeMail: mailOf(visit) };
-  return toMail(visit, letter, visitCalendar(calendarVisit(visit, letter.message), parties, now.getTime()));
+  return toMail(
+    visit,
+    letter,
+    visitCalendar(calendarVisit(visit, letter.message.calendarTitle), parties, now.getTime()),
+  );
 }
 
 function toMail(visit: Visit, { message, messageId }: Letter, calendar: Mail['calendar']): Mail {
@@ -58,13 +62,14 @@ function toMail(visit: Visit, { message, messageId }: Letter, calendar: Mail['ca
   return { to: mailOf(visit), subject, text, language, messageId, calendar };
 }
 
-function calendarVisit(visit: Visit, { calendarTitle }: Message): CalendarVisit {
+/** @param summary neutral, since others may see the calendar */
+export function calendarVisit(visit: Visit, summary: string): CalendarVisit {
   return {
     uid: visit.uid,
     sequence: visit.sequence,
     startMs: visit.startsAt.getTime(),
     endMs: visit.endsAt.getTime(),
-    summary: calendarTitle,
+    summary,
     location: visit.address,
     state: visit.state === 'cancelled' ? 'cancelled' : visit.state === 'provisional' ? 'tentative' : 'confirmed',
   };

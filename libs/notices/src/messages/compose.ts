@@ -107,6 +107,9 @@ export function colleagueMessage(
   };
 }
 
+/** The neutral title of a visit in a calendar that other people may see. */
+export const calendarTitleIn = (locale: string): string => wordsOf(locale).calendarTitle;
+
 function languageOf(locale: string): Language {
   const primary = locale.toLowerCase().split(/[-_]/)[0];
   return LANGUAGES.find((language) => language === primary) ?? 'en';

@@ -1,4 +1,4 @@
-import { ConfigurationError } from '@archwright/platform';
+import { ConfigurationError } from './configuration.js';
 
 /** Reads `Appointments <appointments@dentures.example>`, or a bare address. */
 export function senderOf(mailFrom: string): { name: string; mail: string } {

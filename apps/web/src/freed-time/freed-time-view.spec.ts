@@ -1,0 +1,45 @@
+import type { AppointmentView, FreedTimeTaker } from '@archwright/contracts';
+import { askedTime, freedBy, takerRow } from './freed-time-view.js';
+
+const id = '019b0000-0000-7000-8000-000000000001';
+const practice = {
+  clinics: [{ id, name: 'North', zone: 'Europe/London', chairs: [], clinicians: [{ id, name: 'Wren', skills: [] }] }],
+};
+const asked = { clinic: id, clinician: id, on: '2027-07-06', starts: '09:00', ends: '09:45' };
+
+it('asks for the instants of the clinic’s wall clock', () => {
+  expect(askedTime(practice, asked)).toMatchObject({
+    startsAt: '2027-07-06T08:00:00Z',
+    endsAt: '2027-07-06T08:45:00Z',
+  });
+});
+
+it.each([
+  ['no clinician', { clinician: undefined }],
+  ['an unknown clinic', { clinic: 'elsewhere' }],
+  ['no day', { on: '' }],
+  ['an end before the start', { ends: '08:00' }],
+  ['a time off the grid', { starts: '09:01' }],
+])('asks nothing for %s', (_, wrong) => {
+  expect(askedTime(practice, { ...asked, ...wrong })).toBeNull();
+});
+
+it('says what the visit and the placement gain', () => {
+  const taker = {
+    before: '2027-07-20T08:00:00Z',
+    startsAt: '2027-07-06T08:00:00Z',
+    deliveryBefore: '2027-08-20',
+    deliveryOn: '2027-08-06',
+  } as FreedTimeTaker;
+  expect(takerRow(taker, 'Europe/London', '2027-07-01')).toMatchObject({
+    move: 'now Tue 20 Jul, 09:00, then Tue 6 Jul, 09:00',
+    placement: 'placement Fri 20 Aug, then Fri 6 Aug',
+  });
+  expect(takerRow({ ...taker, deliveryOn: null }, 'Europe/London', '2027-07-01').placement).toBeNull();
+});
+
+it('asks for the time that a visit leaves, and not its own case to come back', () => {
+  const visit = { clinicId: id, clinicianId: id, caseId: 'c', zone: 'Europe/London' } as AppointmentView;
+  const freed = freedBy({ ...visit, startsAt: '2027-07-06T08:00:00Z', endsAt: '2027-07-06T08:45:00Z' });
+  expect(freed).toEqual({ ...asked, left: 'c' });
+});

@@ -1,0 +1,75 @@
+import {
+  freedTimeQuery,
+  type AppointmentView,
+  type FreedTimeQuery,
+  type FreedTimeTaker,
+  type PracticeView,
+} from '@archwright/contracts';
+import { typedInstant } from '../change-visit/change-visit-view.js';
+import { dateAndTime, shortDate, timeOfDay } from '../time/wording.js';
+import { localDateOf } from '../time/zone.js';
+import { freedWords as words } from '../words/freed-time.js';
+
+/** The freed time as it stands in the address. */
+export interface FreedSearch {
+  clinic?: string | undefined;
+  clinician?: string | undefined;
+  on?: string | undefined;
+  /** Times of day on the clinic's wall. */
+  starts?: string | undefined;
+  ends?: string | undefined;
+  /** The case whose visit left the time: it is not asked to come back. */
+  left?: string | undefined;
+}
+
+/** The time that a visit leaves free when it goes elsewhere. */
+export const freedBy = ({ clinicId, clinicianId, startsAt, endsAt, zone, caseId }: AppointmentView): FreedSearch => ({
+  clinic: clinicId,
+  clinician: clinicianId,
+  on: localDateOf(Date.parse(startsAt), zone),
+  starts: timeOfDay(startsAt, zone),
+  ends: timeOfDay(endsAt, zone),
+  ...(caseId === null ? {} : { left: caseId }),
+});
+
+/** What to ask the service; null while something is missing or the times are the wrong way round. */
+export function askedTime(
+  practice: Pick<PracticeView, 'clinics'>,
+  { clinic, clinician, on = '', starts = '', ends = '' }: FreedSearch,
+): FreedTimeQuery | null {
+  const zone = practice.clinics.find(({ id }) => id === clinic)?.zone;
+  if (zone === undefined) return null;
+  const [startsAt, endsAt] = [typedInstant(on, starts, zone), typedInstant(on, ends, zone)];
+  if (startsAt === null || endsAt === null || startsAt >= endsAt) return null;
+  return freedTimeQuery.safeParse({ clinicId: clinic, clinicianId: clinician, startsAt, endsAt }).data ?? null;
+}
+
+export interface TakerRow {
+  key: string;
+  patient: string;
+  phone: string | null;
+  caseId: string;
+  caseNumber: string;
+  sentence: string;
+  move: string;
+  /** Null where no denture is placed any more. */
+  placement: string | null;
+}
+
+export function takerRow(taker: FreedTimeTaker, zone: string, today: string): TakerRow {
+  const { deliveryBefore, deliveryOn } = taker;
+  const at = (instant: string): string => dateAndTime(instant, zone, today);
+  return {
+    key: taker.appointmentId,
+    patient: taker.patientName,
+    phone: taker.phone,
+    caseId: taker.caseId,
+    caseNumber: taker.caseNumber,
+    sentence: taker.sentence,
+    move: words.move(at(taker.before), at(taker.startsAt)),
+    placement:
+      deliveryBefore === null || deliveryOn === null
+        ? null
+        : words.placement(shortDate(deliveryBefore, today), shortDate(deliveryOn, today)),
+  };
+}
