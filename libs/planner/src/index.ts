@@ -47,3 +47,20 @@ export { LagSearch } from './shop/search-lags.js';
 export { EPOCH_SCHEDULES, ProjectSearch } from './shop/search-project.js';
 export { projectFaults } from './shop/verify-project.js';
 export { shopFaults } from './shop/verify-shop.js';
+export type {
+  OpenRun,
+  PlacedOperation,
+  WorkloadAlternative,
+  WorkloadCentre,
+  WorkloadJob,
+  WorkloadLag,
+  WorkloadObjective,
+  WorkloadOperation,
+  WorkloadPlace,
+  WorkloadPlan,
+  WorkloadProblem,
+} from './workload/model.js';
+export { compareObjectives, type WorkloadAim } from './workload/objective.js';
+export { WorkloadSearch } from './workload/search-workload.js';
+export { workloadFaults } from './workload/verify-workload.js';
+export type { WorkloadBound } from './workload/workload-bound.js';
