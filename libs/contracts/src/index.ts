@@ -151,12 +151,14 @@ export {
   replanCasePayload,
   screenCapturePayload,
   screenSeriesPayload,
+  searchWorkloadPayload,
   type CheckStagePayload,
   type DeliverNoticePayload,
   type DeliverReminderPayload,
   type ReplanCasePayload,
   type ScreenCapturePayload,
   type ScreenSeriesPayload,
+  type SearchWorkloadPayload,
 } from './jobs.js';
 export {
   answerQuestion,
@@ -191,6 +193,21 @@ export {
   type LabOrderView,
   type SendLabOrder,
 } from './lab-order.js';
+export {
+  askWorkload,
+  shownProposal,
+  workloadQuery,
+  workloadRun,
+  workloadView,
+  type AskWorkload,
+  type LateWork,
+  type ShownProposal,
+  type WorkloadProposalKind,
+  type WorkloadQuery,
+  type WorkloadRunView,
+  type WorkloadStanding,
+  type WorkloadView,
+} from './workload.js';
 export {
   materialLotPage,
   materialLotQuery,

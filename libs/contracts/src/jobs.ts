@@ -14,6 +14,9 @@ export type ScreenSeriesPayload = z.output<typeof screenSeriesPayload>;
 export const replanCasePayload = z.strictObject({ organisationId: id, alertId: id });
 export type ReplanCasePayload = z.output<typeof replanCasePayload>;
 
+export const searchWorkloadPayload = z.strictObject({ organisationId: id, runId: id });
+export type SearchWorkloadPayload = z.output<typeof searchWorkloadPayload>;
+
 export const deliverReminderPayload = z.strictObject({ organisationId: id, reminderId: id });
 export type DeliverReminderPayload = z.output<typeof deliverReminderPayload>;
 

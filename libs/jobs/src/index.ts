@@ -3,8 +3,16 @@ export { defineJob, type JobDefinition } from './define-job.js';
 export { addJob, Enqueuer, JobUnknownError } from './enqueuer.js';
 export { handle, JobProcessor, WORKER_OPTIONS, type JobHandler } from './job-processor.js';
 export { JobsModule } from './jobs.module.js';
-export { checkStage, deliverNotice, deliverReminder, replanCase, screenCapture, screenSeries } from './jobs.js';
+export {
+  checkStage,
+  deliverNotice,
+  deliverReminder,
+  replanCase,
+  screenCapture,
+  screenSeries,
+  searchWorkload,
+} from './jobs.js';
 export { migrateQueueSchema } from './migrate-queue.js';
-export { serveTasks } from './threads/serve-tasks.js';
+export { serveTasks, type Report } from './threads/serve-tasks.js';
 export { threadEntry } from './threads/thread-entry.js';
-export { ThreadPool } from './threads/thread-pool.js';
+export { ThreadPool, type TaskOptions } from './threads/thread-pool.js';

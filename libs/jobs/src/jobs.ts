@@ -5,6 +5,7 @@ import {
   replanCasePayload,
   screenCapturePayload,
   screenSeriesPayload,
+  searchWorkloadPayload,
 } from '@archwright/contracts';
 import { defineJob } from './define-job.js';
 
@@ -44,6 +45,15 @@ export const replanCase = defineJob({
   attempts: 5,
 });
 
+/** Look for better plans of a laboratory's work. Safe to run twice: a run that has ended is left alone. */
+export const searchWorkload = defineJob({
+  queue: 'workload',
+  name: 'search-workload',
+  payload: searchWorkloadPayload,
+  key: (payload) => `search-workload_${payload.runId}`,
+  attempts: 3,
+});
+
 /** Send one due reminder. A repeat carries the same message id. */
 export const deliverReminder = defineJob({
   queue: 'reminders',
@@ -63,5 +73,13 @@ export const deliverNotice = defineJob({
 });
 
 /** Every job there is, so that an outbox row can name one. */
-export const JOBS = [checkStage, screenCapture, screenSeries, replanCase, deliverReminder, deliverNotice] as const;
+export const JOBS = [
+  checkStage,
+  screenCapture,
+  screenSeries,
+  replanCase,
+  searchWorkload,
+  deliverReminder,
+  deliverNotice,
+] as const;
 export const QUEUES = [...new Set(JOBS.map((job) => job.queue))];

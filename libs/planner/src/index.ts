@@ -24,7 +24,7 @@ export type {
   SlotBits,
   VisitOption,
 } from './chain/model.js';
-export { and, erode } from './chain/bits.js';
+export { and, erode, nextBit, orInto, previousBit, setRange } from './chain/bits.js';
 export { ChainCache } from './chain/cache.js';
 export {
   ContradictoryWaitsError,
@@ -48,7 +48,7 @@ export { EPOCH_SCHEDULES, ProjectSearch } from './shop/search-project.js';
 export { projectFaults } from './shop/verify-project.js';
 export { shopFaults } from './shop/verify-shop.js';
 export type {
-  OpenRun,
+  CentreDay,
   PlacedOperation,
   WorkloadAlternative,
   WorkloadCentre,
@@ -56,7 +56,6 @@ export type {
   WorkloadLag,
   WorkloadObjective,
   WorkloadOperation,
-  WorkloadPlace,
   WorkloadPlan,
   WorkloadProblem,
 } from './workload/model.js';

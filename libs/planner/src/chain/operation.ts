@@ -65,7 +65,12 @@ export function walkSegments(
 }
 
 /** Ranges in which an operation that starts at `start` holds its place. */
-export function holdsOf(operation: ChainOperation, slotCount: number, start: number, cache: ChainCache): Hold[] {
+export function holdsOf(
+  operation: Pick<ChainOperation, 'centreOpen' | 'segments'>,
+  slotCount: number,
+  start: number,
+  cache: ChainCache,
+): Hold[] {
   const axis = openAxis(operation.centreOpen, slotCount, cache);
   const holds: Hold[] = [];
   walkSegments(operation, axis, slotCount, start, (index, first, end) => {

@@ -19,6 +19,7 @@ export function bestObjective(
     const bare: WorkloadPlan = {
       chosen,
       placed,
+      load: [],
       objective: { violations: 0, lateness: 0, disruption: 0, overload: 0, inProgress: 0 },
     };
     const objective = objectiveOf(problem, bare);
@@ -39,7 +40,7 @@ export function bestObjective(
       for (let startSlot = 0; startSlot < problem.slotCount; startSlot++) {
         const endSlot = endOf(problem, centre, segments, startSlot);
         if (endSlot > problem.slotCount) break;
-        place(chosen, wanted, [...placed, { job, operation, startSlot, endSlot, place: key }]);
+        place(chosen, wanted, [...placed, { job, operation, startSlot, endSlot, place: key, holds: [] }]);
       }
     }
   };
@@ -51,7 +52,9 @@ export function bestObjective(
       place(chosen, wanted, []);
       return;
     }
-    problem.jobs[chosen.length]!.alternatives.forEach((_, alternative) => choose([...chosen, alternative]));
+    problem.jobs[chosen.length]!.alternatives.forEach((_, alternative) => {
+      choose([...chosen, alternative]);
+    });
   };
   choose([]);
   return best;

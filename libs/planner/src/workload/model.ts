@@ -105,6 +105,17 @@ export interface PlacedOperation {
   readonly endSlot: number;
   /** Key of its place; `null` when it holds none. */
   readonly place: string | null;
+  /** Ranges for which the place is kept. */
+  readonly holds: readonly { readonly startSlot: number; readonly endSlot: number }[];
+}
+
+/** How much of a centre's open time of a day is taken, over all its places. */
+export interface CentreDay {
+  readonly centre: number;
+  /** As in `dayOfSlot`. */
+  readonly day: number;
+  readonly loadSlots: number;
+  readonly openSlots: number;
 }
 
 export interface WorkloadPlan {
@@ -113,4 +124,6 @@ export interface WorkloadPlan {
   readonly chosen: readonly number[];
   /** Every operation of the chosen alternatives. Those with one place, start and centre of runs share a run. */
   readonly placed: readonly PlacedOperation[];
+  /** Days on which a centre is open, in the order of centres and days. */
+  readonly load: readonly CentreDay[];
 }

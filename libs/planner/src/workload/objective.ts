@@ -1,7 +1,7 @@
 import { hasBit } from '../chain/bits.js';
 import type { WorkloadDecoder } from './decoder.js';
 import type { WorkloadLayout } from './layout.js';
-import type { WorkloadObjective } from './model.js';
+import type { CentreDay, WorkloadObjective } from './model.js';
 
 /** Above this share of its open time a day at a centre has no room for what comes in between. Project default. */
 export const FULL_PERCENT = 85;
@@ -82,6 +82,15 @@ export class WorkloadJudge {
       if (dueSlot !== null) sums.lateness += weight * Math.max(0, last - dueSlot);
     });
     return { ...sums, overload: this.overload() };
+  }
+
+  /** Load of what was judged last. */
+  loadOfDays(): CentreDay[] {
+    return [...this.open].flatMap((openSlots, cell): CentreDay[] => {
+      if (openSlots === 0) return [];
+      const centre = Math.floor(cell / this.dayCount);
+      return [{ centre, day: this.firstDay + (cell % this.dayCount), loadSlots: this.load[cell]!, openSlots }];
+    });
   }
 
   private violationsOf({ start, end }: WorkloadDecoder, id: number): number {

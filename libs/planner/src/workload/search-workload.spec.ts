@@ -6,8 +6,8 @@ import { WorkloadSearch } from './search-workload.js';
 import { tinyWorkload } from './tiny-workload.twin.js';
 import { workloadFaults } from './verify-workload.js';
 
-/** Trying everything takes a tenth of a second each. */
-const CASES = 50;
+/** Trying everything takes a quarter of a second each; `ARCHWRIGHT_WORKLOAD_CASES` tries more. */
+const CASES = Number(process.env['ARCHWRIGHT_WORKLOAD_CASES'] ?? 30);
 
 function search(problem: WorkloadProblem, epochs: number, aim: WorkloadAim = 'fewest-moves', streams = 2, seed = 7) {
   const found = new WorkloadSearch(problem, { seed, streams, aim });
@@ -49,7 +49,7 @@ describe('search of a workload', () => {
       if (expected.disruption > 0) moved++;
     }
     expect(compared).toBeGreaterThan(CASES / 2);
-    expect(Math.min(late, moved)).toBeGreaterThan(CASES / 12);
+    expect(Math.min(late, moved)).toBeGreaterThan(CASES / 15);
   });
 
   it('makes the same plan again from seed and epochs, whatever else was searched', () => {
@@ -70,22 +70,27 @@ describe('faults of a workload plan', () => {
     ...best,
     placed: [{ ...first, ...change }, ...best.placed.slice(1)],
   });
+  const [job, ...others] = problem.jobs;
+  const [alternative] = job!.alternatives;
+  const [operation, ...further] = alternative!.operations;
+  const comesLater = { ...operation!, firstSlot: first.startSlot + 1 };
+  const later: WorkloadProblem = {
+    ...problem,
+    jobs: [{ ...job!, alternatives: [{ ...alternative!, operations: [comesLater, ...further] }] }, ...others],
+  };
 
   it.each([
-    [
-      'a start before the work is there',
-      withFirst({ startSlot: 0, endSlot: 1 }),
-      /starts before|while its centre is closed/,
-    ],
-    ['an end that the hours do not give', withFirst({ endSlot: first.endSlot + 1 }), /ends at/],
-    ['a place of another centre', withFirst({ place: 'place 9.9' }), /has no place of its centre|holds no place/],
+    ['nothing in a valid plan', problem, best, /^$/],
+    ['a start before the work is there', later, best, /starts before/],
+    ['an end that the hours do not give', problem, withFirst({ endSlot: first.endSlot + 1 }), /ends at/],
+    ['a place of another centre', problem, withFirst({ place: 'place 9.9' }), /no place/],
     [
       'a better objective than it has',
+      problem,
       { ...best, objective: { ...best.objective, inProgress: 0 } },
       /the objective is/,
     ],
-  ])('names %s', (_, plan, words) => {
-    expect(workloadFaults(problem, best)).toEqual([]);
-    expect(workloadFaults(problem, plan).join('; ')).toMatch(words);
+  ])('names %s', (_, given, plan, words) => {
+    expect(workloadFaults(given, plan).join('; ')).toMatch(words);
   });
 });

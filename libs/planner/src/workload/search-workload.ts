@@ -1,4 +1,6 @@
 import { seededRandom } from '@archwright/kernel';
+import { ChainCache } from '../chain/cache.js';
+import { holdsOf, type Hold } from '../chain/operation.js';
 import { WorkloadDecoder, type Genotype } from './decoder.js';
 import { layOutWorkload, type WorkloadLayout } from './layout.js';
 import type { WorkloadObjective, WorkloadPlan, WorkloadProblem } from './model.js';
@@ -48,7 +50,8 @@ export class WorkloadSearch {
   private readonly trial: Genotype;
   private readonly isAllInForce: boolean;
   private bestGenotype: Genotype;
-  private bestObjective: WorkloadObjective;
+  private bestKnown: WorkloadObjective;
+  private readonly calendars = new ChainCache();
 
   /** @throws what {@link layOutWorkload} refuses */
   constructor(
@@ -65,7 +68,7 @@ export class WorkloadSearch {
     this.trial = copyOf(present);
     this.inForce = this.planOf(present);
     this.bestGenotype = present;
-    this.bestObjective = this.inForce.objective;
+    this.bestKnown = this.inForce.objective;
     const earlyObjective = this.objectiveOf(early);
     this.keepBest(early, earlyObjective);
     this.streams = Array.from({ length: settings.streams }, (_, index) => {
@@ -83,6 +86,10 @@ export class WorkloadSearch {
     });
   }
 
+  get bestObjective(): WorkloadObjective {
+    return this.bestKnown;
+  }
+
   /** The best plan so far; the one in force when nothing better is known. */
   get best(): WorkloadPlan {
     return this.planOf(this.bestGenotype);
@@ -93,7 +100,7 @@ export class WorkloadSearch {
    * where it is, so that what comes after in the order can't change either.
    */
   get isProved(): boolean {
-    const { violations, lateness, disruption, overload } = this.bestObjective;
+    const { violations, lateness, disruption, overload } = this.bestKnown;
     const isLevel = this.settings.aim === 'fewest-moves' || overload === 0;
     return violations === 0 && lateness === this.bound.lateness && disruption === 0 && isLevel && this.isAllInForce;
   }
@@ -133,16 +140,16 @@ export class WorkloadSearch {
 
   private sendToBest(stream: Stream): void {
     copyInto(this.bestGenotype, stream.genotype);
-    stream.objective = this.bestObjective;
-    stream.best = this.bestObjective;
-    stream.memory.fill(this.bestObjective);
+    stream.objective = this.bestKnown;
+    stream.best = this.bestKnown;
+    stream.memory.fill(this.bestKnown);
     stream.idleEpochs = 0;
   }
 
   private keepBest(genotype: Genotype, objective: WorkloadObjective): void {
-    if (compareObjectives(objective, this.bestObjective, this.settings.aim) >= 0) return;
+    if (compareObjectives(objective, this.bestKnown, this.settings.aim) >= 0) return;
     this.bestGenotype = copyOf(genotype);
-    this.bestObjective = objective;
+    this.bestKnown = objective;
   }
 
   private objectiveOf(genotype: Genotype): WorkloadObjective {
@@ -160,10 +167,19 @@ export class WorkloadSearch {
       alternatives[genotype.chosen[job]!]!.map((id) => {
         const { index, centre } = layout.operations[id]!;
         const place = keyOf(centre, decoder.place[id]!);
-        return { job, operation: index, startSlot: decoder.start[id]!, endSlot: decoder.end[id]!, place };
+        const [startSlot, endSlot] = [decoder.start[id]!, decoder.end[id]!];
+        return { job, operation: index, startSlot, endSlot, place, holds: this.holdsOf(id, startSlot) };
       }),
     );
-    return { objective, chosen: [...genotype.chosen], placed };
+    return { objective, chosen: [...genotype.chosen], placed, load: this.judge.loadOfDays() };
+  }
+
+  private holdsOf(id: number, startSlot: number): Hold[] {
+    if (startSlot < 0) return [];
+    const { problem, operations, slotCount } = this.layout;
+    const { job, alternative, index, centre } = operations[id]!;
+    const { segments } = problem.jobs[job]!.alternatives[alternative]!.operations[index]!;
+    return holdsOf({ centreOpen: problem.centres[centre]!.open, segments }, slotCount, startSlot, this.calendars);
   }
 }
 
