@@ -22,8 +22,7 @@ export const workloadWords = {
   day: (before: number, after: number, open: number) =>
     `${String(before)} minutes now, ${String(after)} if accepted, ${String(open)} open`,
   dayOf: (centre: string, day: string, change: string) => `${centre}, ${day}: ${change}`,
-  moves: (moves: number) => `${count(moves, 'step')} to move`,
-  move: (number: string, title: string) => `${number} ${title}`,
+  moves: (moves: number) => `${count(moves, 'step', 'steps')} to move`,
   overtimeTitle: 'Overtime that somebody has to agree to',
   overtime: (centre: string, day: string, minutes: number) => `${centre}, ${day}: ${String(minutes)} min`,
   accept: 'Accept and move the work',
