@@ -3,12 +3,17 @@ import { isToCome, type CaseWork, type SharedMachine, type WorkloadRequest } fro
 import { LabStep, Laboratory, TreatmentCase, WorkCentre, loadSnapshot } from '@archwright/records';
 import { In, IsNull, Not, type EntityManager } from 'typeorm';
 import { loadChains, type LoadedChain } from '../cases/chain.js';
-import { loadBookings } from '../planning/bookings.js';
+import { loadBookings, type StageBooking } from '../planning/bookings.js';
 import { fixedStages, fixedSteps, progressWithArrivals } from '../planning/fixed-parts.js';
 
 const WEEK_MS = 7 * 86_400_000;
 /** Visits that moved work is for lie behind it: so many weeks more are looked at. */
 const WEEKS_BEHIND = 3;
+
+/** Time of a place. */
+interface HeldTime extends Interval {
+  readonly placeId: string;
+}
 
 /** The planned work of a laboratory as it stood at one instant, with what an accepted plan is checked against. */
 export interface LoadedWorkload {
@@ -29,24 +34,29 @@ export async function loadWorkload(
   now: Date,
 ): Promise<LoadedWorkload> {
   const nowMs = now.getTime();
-  const candidates = await movableSteps(tx, laboratory.id, new Date(nowMs + weeks * WEEK_MS));
+  const planned = await movableSteps(tx, laboratory.id, new Date(nowMs + weeks * WEEK_MS));
   const cases = await tx.find(TreatmentCase, {
-    where: { id: In(candidates.map(({ caseId }) => caseId)), state: 'open' },
+    where: { id: In(planned.map(({ caseId }) => caseId)), state: 'open' },
     order: { id: 'ASC' },
   });
+  const candidates = planned.filter(({ caseId }) => cases.some(({ id }) => id === caseId));
   const chains = await loadChains(
     tx,
     cases.map(({ id }) => id),
   );
-  const placeOf = await placesOfRuns(tx, candidates);
+  const visits = new Map<string, StageBooking[]>();
+  for (const [caseId, { rows }] of chains) visits.set(caseId, await loadBookings(tx, rows.stages));
+  const steps = candidates.filter((step) => isBetweenVisits(step, visits.get(step.caseId)));
+  const held = { times: await timesOf(tx, steps), placeOf: await placesOfRuns(tx, steps) };
   const works: CaseWork[] = [];
   for (const treatmentCase of cases) {
     const loaded = chains.get(treatmentCase.id);
-    const own = candidates.filter(({ caseId }) => caseId === treatmentCase.id);
-    if (loaded !== undefined) works.push(await workOf(tx, treatmentCase, loaded, own, placeOf, nowMs));
+    const bookings = visits.get(treatmentCase.id);
+    const own = steps.filter(({ caseId }) => caseId === treatmentCase.id);
+    if (loaded !== undefined && bookings !== undefined) {
+      works.push(workOf(treatmentCase, { loaded, bookings, steps: own }, held, nowMs));
+    }
   }
-  const moving = new Set(works.flatMap(({ caseId, movable }) => movable.map(({ code }) => `${caseId} ${code}`)));
-  const steps = candidates.filter(({ caseId, code }) => moving.has(`${caseId} ${code}`));
   const horizonWeeks = weeks + WEEKS_BEHIND;
   const clinicIds = [...new Set(works.flatMap((work) => work.clinicIds))];
   const untilMs = nowMs + (horizonWeeks + 1) * WEEK_MS;
@@ -55,7 +65,7 @@ export async function loadWorkload(
   const request: WorkloadRequest = {
     laboratoryId: laboratory.id,
     otherLaboratoryIds: own.map(({ id }) => id).sort(),
-    practice: withoutWork(practice, await timesOf(tx, steps)),
+    practice: withoutWork(practice, held.times),
     cases: works,
     machines: await sharedMachines(tx, steps, now),
     overtime: [],
@@ -76,21 +86,36 @@ function movableSteps(tx: EntityManager, laboratoryId: string, until: Date): Pro
     .getMany();
 }
 
+const stays = ({ appointment }: StageBooking): boolean => appointment.state !== 'held';
+
+function isBetweenVisits({ afterStage, beforeStage }: LabStep, bookings: readonly StageBooking[] = []): boolean {
+  const hasVisit = (code: string) => bookings.some((booking) => booking.stage.code === code && stays(booking));
+  return hasVisit(afterStage) && hasVisit(beforeStage);
+}
+
+interface CaseParts {
+  readonly loaded: LoadedChain;
+  readonly bookings: readonly StageBooking[];
+  /** Those that may move. */
+  readonly steps: readonly LabStep[];
+}
+
+interface Held {
+  readonly times: ReadonlyMap<string, readonly HeldTime[]>;
+  readonly placeOf: ReadonlyMap<string, string>;
+}
+
 /** The case with every visit where it is; stages without one are nothing that work could be planned for. */
-async function workOf(
-  tx: EntityManager,
+function workOf(
   { id, clinicIds }: TreatmentCase,
-  { chain, progress, rows }: LoadedChain,
-  candidates: readonly LabStep[],
-  placeOf: ReadonlyMap<string, string>,
+  { loaded: { chain, progress, rows }, bookings, steps }: CaseParts,
+  { times, placeOf }: Held,
   nowMs: number,
-): Promise<CaseWork> {
-  const bookings = await loadBookings(tx, rows.stages);
-  const stages = fixedStages(bookings, ({ appointment }) => appointment.state !== 'held');
-  const hasVisit = (code: string) => stages.some((stage) => stage.code === code);
-  const movable = candidates.filter((step) => hasVisit(step.afterStage) && hasVisit(step.beforeStage));
-  const ids = new Set(movable.map((step) => step.id));
+): CaseWork {
+  const stages = fixedStages(bookings, stays);
+  const moving = new Set(steps.map((step) => step.id));
   const known = progressWithArrivals(progress, bookings);
+  const hasVisit = (code: string) => stages.some((stage) => stage.code === code);
   return {
     caseId: id,
     chain,
@@ -101,11 +126,12 @@ async function workOf(
       ),
     },
     fixedStages: stages,
-    fixedSteps: fixedSteps(rows.steps, nowMs, (step) => !ids.has(step.id)),
-    movable: movable.map((step) => ({
+    fixedSteps: fixedSteps(rows.steps, nowMs, (step) => !moving.has(step.id)),
+    movable: steps.map((step) => ({
       code: step.code,
       startMs: step.startsAt?.getTime() ?? 0,
       placeId: step.placeId ?? placeOf.get(step.batchId ?? '') ?? null,
+      holds: times.get(step.id) ?? [],
     })),
     clinicIds,
   };
@@ -121,26 +147,30 @@ async function placesOfRuns(tx: EntityManager, steps: readonly LabStep[]): Promi
 }
 
 /** Time that steps which may move take of places: their own, and that of runs with nobody else's work in them. */
-async function timesOf(tx: EntityManager, steps: readonly LabStep[]): Promise<Map<string, Interval[]>> {
+async function timesOf(tx: EntityManager, steps: readonly LabStep[]): Promise<Map<string, HeldTime[]>> {
   const ids = steps.map(({ id }) => id);
-  const rows: { placeId: string; startsAt: Date; endsAt: Date }[] = await tx.query(
-    `SELECT o.resource_id AS "placeId", o.starts_at AS "startsAt", o.ends_at AS "endsAt" FROM occupancy o
+  const rows: { stepId: string; placeId: string; startsAt: Date; endsAt: Date }[] = await tx.query(
+    `SELECT coalesce(o.lab_step_id, m.lab_step_id) AS "stepId", o.resource_id AS "placeId",
+       o.starts_at AS "startsAt", o.ends_at AS "endsAt"
+     FROM occupancy o LEFT JOIN batch_member m ON m.batch_id = o.batch_id
      WHERE o.lab_step_id = ANY ($1::uuid[])
-       OR o.batch_id IN (SELECT m.batch_id FROM batch_member m GROUP BY m.batch_id
-         HAVING bool_and(m.lab_step_id = ANY ($1::uuid[])))`,
+       OR o.batch_id IN (SELECT batch_id FROM batch_member GROUP BY batch_id
+         HAVING bool_and(lab_step_id = ANY ($1::uuid[])))`,
     [ids],
   );
-  const times = new Map<string, Interval[]>();
-  for (const { placeId, startsAt, endsAt } of rows) {
-    times.set(placeId, [...(times.get(placeId) ?? []), { startMs: startsAt.getTime(), endMs: endsAt.getTime() }]);
+  const times = new Map<string, HeldTime[]>();
+  for (const { stepId, placeId, startsAt, endsAt } of rows) {
+    const held = { placeId, startMs: startsAt.getTime(), endMs: endsAt.getTime() };
+    times.set(stepId, [...(times.get(stepId) ?? []), held]);
   }
   return times;
 }
 
 function withoutWork(
   practice: WorkloadRequest['practice'],
-  times: ReadonlyMap<string, readonly Interval[]>,
+  times: ReadonlyMap<string, readonly HeldTime[]>,
 ): WorkloadRequest['practice'] {
+  const taken = [...times.values()].flat();
   return {
     ...practice,
     laboratories: practice.laboratories.map((laboratory) => ({
@@ -149,7 +179,7 @@ function withoutWork(
         ...centre,
         places: centre.places.map((place) => ({
           ...place,
-          busy: subtract(place.busy, normalise(times.get(place.id) ?? [])),
+          busy: subtract(place.busy, normalise(taken.filter(({ placeId }) => placeId === place.id))),
         })),
       })),
     })),

@@ -1,23 +1,39 @@
+import { normalise } from '@archwright/calendar';
 import { orInto, setRange, type SlotBits, type WorkloadCentre } from '@archwright/planner';
 import type { WorkCentreSnapshot } from '../snapshot.js';
 import { SLOT_MINUTES, type PlanningAxis } from './axis.js';
-import type { WorkloadRequest } from './workload-request.js';
+import type { MovableStep, WorkloadRequest } from './workload-request.js';
 
 /** Every work centre of the laboratories that may do the work. */
-export function toWorkloadCentres(request: WorkloadRequest, axis: PlanningAxis): WorkloadCentre[] {
-  const able = [request.laboratoryId, ...request.otherLaboratoryIds];
-  return request.practice.laboratories
-    .filter(({ id }) => able.includes(id))
-    .flatMap(({ workCentres }) => workCentres.map((centre) => toCentre(centre, request, axis)));
+export const centresOf = ({ practice, laboratoryId, otherLaboratoryIds }: WorkloadRequest): WorkCentreSnapshot[] =>
+  practice.laboratories
+    .filter(({ id }) => id === laboratoryId || otherLaboratoryIds.includes(id))
+    .flatMap(({ workCentres }) => workCentres);
+
+/** @param staying steps that could move and for which there is no plan after all: their places are taken as they are */
+export function toWorkloadCentres(
+  request: WorkloadRequest,
+  staying: readonly MovableStep[],
+  axis: PlanningAxis,
+): WorkloadCentre[] {
+  return centresOf(request).map((centre) => toCentre(centre, request, staying, axis));
 }
 
-function toCentre(centre: WorkCentreSnapshot, request: WorkloadRequest, axis: PlanningAxis): WorkloadCentre {
+function toCentre(
+  centre: WorkCentreSnapshot,
+  request: WorkloadRequest,
+  staying: readonly MovableStep[],
+  axis: PlanningAxis,
+): WorkloadCentre {
   const machine = request.machines.find(({ workCentreId }) => workCentreId === centre.id);
   const minutes = request.overtime.find(({ workCentreId }) => workCentreId === centre.id)?.minutes ?? 0;
   return {
     key: centre.id,
     open: withOvertime(axis.open(centre.working, centre.closures), minutes, axis.daysIn(request.zone)),
-    places: centre.places.map(({ id, busy }) => ({ key: id, free: axis.notBusy(busy) })),
+    places: centre.places.map(({ id, busy }) => {
+      const taken = staying.filter(({ placeId }) => placeId === id).flatMap(({ holds }) => holds);
+      return { key: id, free: axis.notBusy(taken.length === 0 ? busy : normalise([...busy, ...taken])) };
+    }),
     runSize: machine?.runSize ?? null,
     openRuns: (machine?.runs ?? []).flatMap((run) => {
       const place = centre.places.findIndex(({ id }) => id === run.placeId);

@@ -1,3 +1,4 @@
+import type { Interval } from '@archwright/calendar';
 import type { CaseChain } from '../case-chain.js';
 import type { CaseProgress } from '../progress.js';
 import type { FixedStage, FixedStep, OpenBatchSnapshot, PracticeSnapshot } from '../snapshot.js';
@@ -7,6 +8,8 @@ export interface MovableStep {
   readonly code: string;
   readonly startMs: number;
   readonly placeId: string | null;
+  /** Time that it takes of its place now, alone or in a run with other work that may move. */
+  readonly holds: readonly Interval[];
 }
 
 /** One case with work to come in a laboratory. Its visits stay; those that are not booked are dropped in `progress`. */
@@ -33,7 +36,7 @@ export interface WorkloadRequest {
   readonly laboratoryId: string;
   /** Other laboratories to which work may go whose visit before it is still to come. */
   readonly otherLaboratoryIds: readonly string[];
-  /** What moves takes no time in it. */
+  /** What may move takes no time in it. */
   readonly practice: PracticeSnapshot;
   readonly cases: readonly CaseWork[];
   readonly machines: readonly SharedMachine[];

@@ -45,7 +45,7 @@ function asWork(caseId: string, plan: CasePlan): CaseWork {
       homeTravelMinutes: null,
     })),
     fixedSteps: [],
-    movable: plan.labSteps.map(({ code, startMs, placeId }) => ({ code, startMs, placeId })),
+    movable: plan.labSteps.map(({ code, startMs, placeId, holds }) => ({ code, startMs, placeId, holds })),
     clinicIds: ['clinic'],
   };
 }
@@ -96,6 +96,25 @@ describe('the work of many cases', () => {
       expect(transports.map(({ direction }) => direction)).toEqual(['to-clinic']);
       for (const { holds, placeId } of steps) expect(holds.length > 0).toBe(placeId !== null);
     }
+  });
+
+  it('leaves work in its place that the laboratory can not make any more as a whole', () => {
+    const without = narrow.workCentres.filter(({ code }) => code !== 'wax');
+    const lost = {
+      ...practice,
+      laboratories: [
+        { ...narrow, workCentres: without },
+        { ...narrow, id: 'other' },
+      ],
+    };
+    const { problem, names } = toWorkload(request([asWork('one', plan)], { practice: lost }));
+    const codes = names.jobs.flatMap(({ alternatives: [here] }) => here?.steps ?? []);
+    expect(codes).toContain('trays');
+    expect(codes).not.toContain('record-bases');
+    const bases = plan.labSteps.find(({ code }) => code === 'record-bases');
+    const place = problem.centres.flatMap(({ places }) => places).find(({ key }) => key === bases?.placeId);
+    const slot = names.axis.slotFrom(bases?.holds[0]?.startMs ?? 0);
+    expect(((place?.free[slot >> 5] ?? 0) >>> (slot & 31)) & 1).toBe(0);
   });
 
   it('keeps a bench open for longer where overtime is allowed', () => {

@@ -6,7 +6,6 @@ import {
   type LabAlternative,
   type PhaseArc,
   type WorkloadAlternative,
-  type WorkloadCentre,
   type WorkloadJob,
   type WorkloadLag,
   type WorkloadOperation,
@@ -18,8 +17,9 @@ import { PlanningAxis } from './axis.js';
 import { timeTaken } from './home-visits.js';
 import { toChainProblem, type PlanNames } from './problem.js';
 import type { PlanRequest } from './request.js';
-import { toWorkloadCentres } from './workload-centres.js';
-import type { CaseWork, WorkloadRequest } from './workload-request.js';
+import type { WorkCentreSnapshot } from '../snapshot.js';
+import { centresOf, toWorkloadCentres } from './workload-centres.js';
+import type { CaseWork, MovableStep, WorkloadRequest } from './workload-request.js';
 
 /** What a job of the problem stands for: the work of one case between two visits. */
 export interface JobNames {
@@ -52,24 +52,33 @@ interface Around {
  */
 export function toWorkload(request: WorkloadRequest): { problem: WorkloadProblem; names: WorkloadNames } {
   const axis = new PlanningAxis(request.nowMs, request.horizonWeeks);
-  const centres = toWorkloadCentres(request, axis);
   const jobs: WorkloadJob[] = [];
   const named: JobNames[] = [];
   for (const work of request.cases) {
-    for (const { job, names } of jobsOf(work, request, axis, centres)) {
+    for (const { job, names } of jobsOf(work, request, axis, centresOf(request))) {
       jobs.push(job);
       named.push(names);
     }
   }
+  const centres = toWorkloadCentres(request, stayingSteps(request, named), axis);
   const problem = { slotCount: axis.count, dayOfSlot: axis.daysIn(request.zone), centres, jobs };
   return { problem, names: { request, axis, jobs: named } };
+}
+
+/** Steps that no job speaks of, as where a laboratory has lost a work centre since. */
+function stayingSteps({ cases }: WorkloadRequest, jobs: readonly JobNames[]): MovableStep[] {
+  return cases.flatMap((work) => {
+    const own = jobs.filter((job) => job.work === work);
+    const planned = new Set(own.flatMap(({ alternatives: [here] }) => here?.steps ?? []));
+    return work.movable.filter(({ code }) => !planned.has(code));
+  });
 }
 
 function jobsOf(
   work: CaseWork,
   request: WorkloadRequest,
   axis: PlanningAxis,
-  centres: readonly WorkloadCentre[],
+  centres: readonly WorkCentreSnapshot[],
 ): { job: WorkloadJob; names: JobNames }[] {
   const translated = chainProblemOf(planRequestOf(work, request), axis);
   if (translated === null) return [];
@@ -82,9 +91,12 @@ function jobsOf(
     if (after === null || before === null) return [];
     // The work itself lies in the first laboratory once its visit has been.
     const own = labs.filter(({ lab }) => lab === request.laboratoryId);
-    const others = after.startSlot >= 0 ? labs.filter(({ lab }) => lab !== request.laboratoryId) : [];
+    const others = after.startSlot >= 0 ? labs.filter(({ lab }) => request.otherLaboratoryIds.includes(lab)) : [];
     if (own.length === 0) return [];
-    const alternatives = [...own, ...others].map((lab) => new LabWorkload(work, lab, centres, axis, { after, before }));
+    const around = { after, before };
+    const alternatives = [...own, ...others].map(
+      (lab) => new LabWorkload(work, lab, centres, request.machines, axis, around),
+    );
     return [
       {
         job: {
@@ -115,7 +127,7 @@ function chainProblemOf(request: PlanRequest, axis: PlanningAxis): ReturnType<ty
 
 /** Visits stay, so nothing about the patient matters but where they are. */
 function planRequestOf(work: CaseWork, request: WorkloadRequest): PlanRequest {
-  const { laboratoryId, otherLaboratoryIds, practice, nowMs, horizonWeeks, zone } = request;
+  const { practice, nowMs, horizonWeeks, zone } = request;
   const { chain, progress, fixedStages, fixedSteps, clinicIds } = work;
   return {
     chain,
@@ -135,7 +147,7 @@ function planRequestOf(work: CaseWork, request: WorkloadRequest): PlanRequest {
       chairMinutesPerDay: null,
       homeTravelMinutes: null,
     },
-    wishes: { clinicIds, clinicianId: null, laboratoryIds: [laboratoryId, ...otherLaboratoryIds] },
+    wishes: { clinicIds, clinicianId: null, laboratoryIds: practice.laboratories.map(({ id }) => id) },
     nowMs,
     notBeforeMs: null,
     horizonWeeks,
@@ -166,7 +178,8 @@ class LabWorkload {
   constructor(
     private readonly work: CaseWork,
     private readonly lab: LabAlternative,
-    private readonly centres: readonly WorkloadCentre[],
+    private readonly centres: readonly WorkCentreSnapshot[],
+    private readonly machines: WorkloadRequest['machines'],
     private readonly axis: PlanningAxis,
     private readonly visits: { readonly after: Around; readonly before: Around },
   ) {
@@ -220,7 +233,7 @@ class LabWorkload {
   private operation(index: number): WorkloadOperation {
     const operation = this.lab.operations[index];
     if (operation === undefined) throw new Error('an order names operations that there are');
-    const centre = this.centres.findIndex(({ key }) => key === operation.centre);
+    const centre = this.centres.findIndex(({ id }) => id === operation.centre);
     const movable = this.work.movable.find(({ code }) => code === operation.key);
     const startSlot = movable === undefined ? -1 : this.axis.slotFrom(movable.startMs);
     const placed = {
@@ -234,16 +247,17 @@ class LabWorkload {
     return {
       ...placed,
       segments: operation.segments,
-      runUnits: this.unitsOf(operation, centre),
+      runUnits: this.unitsOf(operation),
       // What should have begun already stands nowhere any more.
       current: startSlot < 0 ? null : { startSlot, place: movable.placeId },
     };
   }
 
   /** One unit for each arch, such as a flask. */
-  private unitsOf({ key }: ChainOperation, centre: number): number | null {
+  private unitsOf({ key, centre }: ChainOperation): number | null {
     const step = this.work.chain.steps.find(({ code }) => code === key);
-    if (step === undefined || step.batch === null || this.centres[centre]?.runSize == null) return null;
+    const isShared = this.machines.some(({ workCentreId }) => workCentreId === centre);
+    if (step === undefined || step.batch === null || !isShared) return null;
     return this.work.progress.steps.findLast(({ code }) => code === key)?.arches.length ?? step.arches.length;
   }
 }
