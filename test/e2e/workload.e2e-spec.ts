@@ -103,7 +103,7 @@ describe('the workload of a laboratory', () => {
       const after = await accept(proposal);
       expect(after.proposals.find(({ id }) => id === proposal.id)?.state).toBe('accepted');
       const moved = await stepOf('trays');
-      expect(moved.startsAt?.toISOString()).toBe(proposal.moves.find(({ caseId }) => caseId === booked.id)?.toAt);
+      expect(moved.startsAt?.toISOString()).toBe(proposal.moves.find(({ title }) => title === 'Custom trays')?.toAt);
       expect(found(moved.startsAt) < found(late.startsAt)).toBe(true);
       const times = await practice.rows((tx) => tx.findBy(Occupancy, { labStepId: moved.id }));
       expect(
