@@ -22,14 +22,27 @@ const TITLES: Readonly<Record<WorkloadProposalKind, string>> = {
   'other-laboratory': 'Send work to another laboratory',
 };
 
-/** Whether a plan is worth a coordinator's look: better in what its kind looks for, and something moves. */
-export function isBetter(kind: WorkloadProposalKind, found: WorkloadFound, than = found.inForce.objective): boolean {
+/**
+ * Whether a plan is worth a coordinator's look: better in what its kind looks for. Moving work within its slack is also
+ * the way out where work can't stay, as where it should have begun already.
+ */
+export function isBetter(
+  kind: WorkloadProposalKind,
+  found: WorkloadFound,
+  { steps, request }: LoadedWorkload,
+  than = found.inForce.objective,
+): boolean {
   const { objective, moved } = found.best;
   if (moved.length === 0) return false;
   if (objective.violations !== than.violations) return objective.violations < than.violations;
-  if (kind !== 'level-load') return objective.lateness < than.lateness;
-  return objective.lateness <= than.lateness && objective.overload < than.overload;
+  if (kind === 'level-load') return objective.lateness <= than.lateness && objective.overload < than.overload;
+  if (kind === 'within-slack' && (than.disruption > 0 || overdue(steps, request.nowMs) > 0)) return true;
+  return objective.lateness < than.lateness;
 }
+
+/** Steps that should have begun by now. */
+const overdue = (steps: LoadedWorkload['steps'], nowMs: number): number =>
+  steps.filter(({ startsAt }) => startsAt !== null && startsAt.getTime() < nowMs).length;
 
 /** A plan as the coordinator is shown it. */
 export function showProposal(
@@ -46,7 +59,11 @@ export function showProposal(
   const overtime = kind === 'overtime' ? overtimeOf(found, workload, names) : [];
   return {
     title: TITLES[kind],
-    sentence: sentenceOf(steps.length, before, after),
+    sentence: sentenceOf(
+      { moves: steps.length, overdue: overdue(workload.steps, workload.request.nowMs) },
+      before,
+      after,
+    ),
     certainty: certaintyOf(found),
     before,
     after,
@@ -66,11 +83,16 @@ export function showProposal(
   };
 }
 
-function sentenceOf(moves: number, before: ShownProposal['before'], after: ShownProposal['after']): string {
+function sentenceOf(
+  { moves, overdue: behind }: { readonly moves: number; readonly overdue: number },
+  before: ShownProposal['before'],
+  after: ShownProposal['after'],
+): string {
   const steps = moves === 1 ? '1 step moves' : `${String(moves)} steps move`;
+  const already = behind === 0 ? '' : `, ${String(behind)} of which should have begun already`;
   const late = `${String(before.lateCases)} to ${String(after.lateCases)}`;
   const full = `${String(before.fullDays)} to ${String(after.fullDays)}`;
-  return `${steps}, no visit does. Late cases: ${late}. Full days at a work centre: ${full}.`;
+  return `${steps}${already}; no visit does. Late cases: ${late}. Full days at a work centre: ${full}.`;
 }
 
 /** What is known about how good the plan is in its lateness; what comes after that in the order is not proved. */

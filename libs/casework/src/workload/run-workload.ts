@@ -105,7 +105,7 @@ async function keep(
   const withinSlack = found.get('within-slack');
   for (const [kind, each] of found) {
     const than = kind === 'overtime' || kind === 'other-laboratory' ? withinSlack?.best.objective : undefined;
-    if (!isBetter(kind, each, than)) continue;
+    if (!isBetter(kind, each, workload, than)) continue;
     const { seed, streams, epochs, best, bound, verdict, gapPercent } = each;
     await tx.insert(WorkloadProposal, {
       id: uuidv7(),
