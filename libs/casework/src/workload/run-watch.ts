@@ -17,11 +17,15 @@ export class RunWatch {
     return this.controller.signal;
   }
 
-  /** One report at a time: what comes while one is written is soon followed by another. */
+  /**
+   * One report at a time: what comes while one is written is soon followed by another, and so is one that could not be
+   * written.
+   */
   readonly tell = ({ epochs, objective }: WorkloadProgress): void => {
-    this.writing ??= this.write({ epochs, stands: objective }).finally(() => {
+    const isWritten = (): void => {
       this.writing = null;
-    });
+    };
+    this.writing ??= this.write({ epochs, stands: objective }).then(isWritten, isWritten);
   };
 
   /** @returns false when the run has been cancelled */
