@@ -13,6 +13,6 @@ export {
   searchWorkload,
 } from './jobs.js';
 export { migrateQueueSchema } from './migrate-queue.js';
-export { serveTasks, type Report } from './threads/serve-tasks.js';
+export { serveTasks } from './threads/serve-tasks.js';
 export { threadEntry } from './threads/thread-entry.js';
 export { ThreadPool, type TaskOptions } from './threads/thread-pool.js';
