@@ -59,7 +59,7 @@ export type {
   WorkloadPlan,
   WorkloadProblem,
 } from './workload/model.js';
-export { compareObjectives, type WorkloadAim } from './workload/objective.js';
+export { FULL_PERCENT, type WorkloadAim } from './workload/objective.js';
 export { WorkloadSearch } from './workload/search-workload.js';
 export { workloadFaults } from './workload/verify-workload.js';
 export type { WorkloadBound } from './workload/workload-bound.js';

@@ -1,5 +1,4 @@
 import type { WorkloadRunView } from '@archwright/contracts';
-import { DomainError } from '@archwright/kernel';
 import { requireVersion } from '@archwright/platform';
 import type { MovedWork } from '@archwright/protocol';
 import {
@@ -13,6 +12,7 @@ import {
 } from '@archwright/records';
 import { In, type EntityManager } from 'typeorm';
 import { serviceActor, type Actor } from '../actor.js';
+import { asStale } from '../booking/as-stale.js';
 import { stepClaims, type StepToClaim } from '../booking/claims.js';
 import { lockCase, type LockedCase } from '../booking/locked-case.js';
 import { placeSteps } from '../booking/place-lab-work.js';
@@ -139,17 +139,6 @@ async function takeTime(
     steps.filter(({ step }) => shared.has(step)),
     now,
   );
-}
-
-/** Time that somebody else has taken meanwhile makes the plan stale, whatever the records call it. */
-async function asStale(work: () => Promise<void>): Promise<void> {
-  try {
-    await work();
-  } catch (error) {
-    const isTaken =
-      error instanceof DomainError && (error.code === 'records.occupied' || error.code === 'records.batch-full');
-    throw isTaken ? new PlanStaleError(error.message) : error;
-  }
 }
 
 async function note(

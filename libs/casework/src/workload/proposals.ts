@@ -96,11 +96,11 @@ function sentenceOf(
 }
 
 /** What is known about how good the plan is in its lateness; what comes after that in the order is not proved. */
-function certaintyOf({ verdict, gapPercent, best, bound }: WorkloadFound): string {
+function certaintyOf({ verdict, gapPercent, best, sureMinutes }: WorkloadFound): string {
   if (best.objective.violations > 0) return 'Some work finds no allowed time at all; nothing is proved about the rest.';
   if (verdict === 'proved best') return 'Proved: no plan that leaves the visits where they are is less late.';
   if (verdict === 'within') return `At most ${gapPercent.toFixed(1)} % of its lateness could still be saved.`;
-  const sure = bound.lateness === 0 ? 'no lateness is' : `only ${String(bound.lateness * 5)} minutes of lateness are`;
+  const sure = sureMinutes === 0 ? 'no lateness is' : `only ${String(sureMinutes)} minutes of lateness are`;
   return `The bound is weak here: ${sure} proved to be unavoidable, so a better plan may exist.`;
 }
 

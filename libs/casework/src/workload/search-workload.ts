@@ -17,7 +17,6 @@ import {
   type WorkloadRequest,
 } from '@archwright/protocol';
 
-const SLOT_MINUTES = 5;
 /** A coordinator who watches wants to see it move, and the database not more than that. */
 const REPORT_EVERY_MS = 400;
 
@@ -55,6 +54,8 @@ export interface WorkloadFound {
   readonly inForce: PlanStanding;
   readonly best: PlanStanding & { readonly moved: readonly MovedWork[] };
   readonly bound: Pick<WorkloadBound, 'lateness' | 'by'>;
+  /** The bound in minutes. */
+  readonly sureMinutes: number;
   readonly verdict: Verdict;
   readonly gapPercent: number;
   readonly seed: number;
@@ -85,12 +86,13 @@ export function searchWorkload(
   const standing = (plan: WorkloadPlan): PlanStanding => ({
     objective: plan.objective,
     outlook: outlookOf(plan, problem, bound, names),
-    load: loadOf(plan, problem),
+    load: loadOf(plan, problem, names.axis.slotMinutes),
   });
   return {
     inForce: standing(inForce),
     best: { ...standing(best), moved: movedWork(best, problem, names) },
     bound: { lateness: bound.lateness, by: bound.by },
+    sureMinutes: bound.lateness * names.axis.slotMinutes,
     verdict: verdictOf(best.objective.lateness, bound.lateness),
     gapPercent: gapPercent(best.objective.lateness, bound.lateness),
     seed,
@@ -99,11 +101,11 @@ export function searchWorkload(
   };
 }
 
-function loadOf({ load }: WorkloadPlan, { centres }: WorkloadProblem): LoadOfDay[] {
+function loadOf({ load }: WorkloadPlan, { centres }: WorkloadProblem, slotMinutes: number): LoadOfDay[] {
   return load.map(({ centre, day, loadSlots, openSlots }) => ({
     workCentreId: centres[centre]?.key ?? '',
     on: dateOfDay(day),
-    minutes: loadSlots * SLOT_MINUTES,
-    openMinutes: openSlots * SLOT_MINUTES,
+    minutes: loadSlots * slotMinutes,
+    openMinutes: openSlots * slotMinutes,
   }));
 }

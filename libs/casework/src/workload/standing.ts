@@ -1,10 +1,8 @@
 import type { LateWork, WorkloadStanding } from '@archwright/contracts';
+import { FULL_PERCENT } from '@archwright/planner';
 import type { WorkOutlook } from '@archwright/protocol';
 import type { Names } from './names.js';
 import type { PlanStanding } from './search-workload.js';
-
-/** A day above this share of its open time has no room for what comes in between; the planner counts by the same. */
-const FULL_PERCENT = 85;
 
 /** A plan in figures that people compare. */
 export function standingOf({ outlook, load }: PlanStanding): WorkloadStanding {
