@@ -29,6 +29,7 @@ import { IdempotentAnswerText1795607280000 } from './1795607280000-idempotent-an
 import { ScreeningFindings1795608000000 } from './1795608000000-screening-findings.js';
 import { DrawnTracings1795608600000 } from './1795608600000-drawn-tracings.js';
 import { AuditUnsealed1795608900000 } from './1795608900000-audit-unsealed.js';
+import { WorkloadRuns1795610000000 } from './1795610000000-workload-runs.js';
 import { Disturbances1795611000000 } from './1795611000000-disturbances.js';
 import { MeasurementSettings1795612000000 } from './1795612000000-measurement-settings.js';
 import { ChangeOrder1795615000000 } from './1795615000000-change-order.js';
@@ -66,6 +67,7 @@ export const migrations = [
   ScreeningFindings1795608000000,
   DrawnTracings1795608600000,
   AuditUnsealed1795608900000,
+  WorkloadRuns1795610000000,
   Disturbances1795611000000,
   MeasurementSettings1795612000000,
   ChangeOrder1795615000000,

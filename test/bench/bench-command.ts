@@ -2,7 +2,7 @@ import { UsageError } from '../../apps/cli/src/arguments.js';
 import { machine } from './figures.js';
 
 const USAGE =
-  'npm run bench:offers, npm run bench:http, npm run bench:web [-- --loads N], npm run bench:screening, npm run bench:tracing, npm run bench:replan, npm run bench:planner [-- --data FOLDER]';
+  'npm run bench:offers, bench:http, bench:web [-- --loads N], bench:screening, bench:tracing, bench:replan, bench:workload, bench:planner [-- --data FOLDER]';
 
 /** Measures and prints a table with the machine it was taken on; standard output holds nothing else. */
 export async function benchCommand([what = '', ...rest]: readonly string[]): Promise<number> {
@@ -28,5 +28,6 @@ async function benchOf(what: string): Promise<(args: readonly string[]) => Promi
   if (what === 'http') return (await import('./bench-http.js')).benchHttp;
   if (what === 'screening') return (await import('./bench-screening.js')).benchScreening;
   if (what === 'planner') return (await import('./bench-planner.js')).benchPlanner;
+  if (what === 'workload') return (await import('./bench-workload.js')).benchWorkload;
   throw new UsageError(`There is no bench "${what}".`, USAGE);
 }

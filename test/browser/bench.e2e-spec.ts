@@ -187,6 +187,23 @@ describe('the bench', () => {
     await page.getByRole('heading', { name: /^All work centres, / }).waitFor();
   });
 
+  it('looks for better plans, shows what one would do, and moves the work once it is accepted', async () => {
+    const day = await BenchDay.prepare(service.url, { booked: 1, examined: 1 });
+    await day.goToWorkOf(found(day.cases[0]).id, 30);
+    const page = await arrive('lab');
+    await page.getByRole('button', { name: 'Look for better plans' }).click();
+    await page.getByRole('button', { name: 'Cancel the search' }).click();
+    await page.getByText('Nothing planned was changed.').waitFor();
+    await page.getByRole('button', { name: 'Look again' }).click();
+    const proposal = page.getByRole('article', { name: 'Move work within its slack' });
+    await proposal.getByText('should have begun already').waitFor();
+    await proposal.getByText(/steps? to move/).click();
+    expect(await faultsOfScreen(page)).toEqual([]);
+    await proposal.getByRole('button', { name: /^Accept and move the work/ }).click();
+    await page.getByText('The work has moved. No visit has.').waitFor();
+    await proposal.getByText('accepted', { exact: true }).waitFor();
+  });
+
   if (process.env.TEST_PICTURES === '1') {
     it('is drawn with a busy fortnight for the README', async () => {
       const day = await BenchDay.prepare(service.url, { booked: 14, examined: 6 });

@@ -14,6 +14,7 @@ import { ChangesModule } from './changes/changes.module.js';
 import { ItinerariesModule } from './itineraries/itineraries.module.js';
 import { LabOrdersModule } from './lab-orders/lab-orders.module.js';
 import { LabModule } from './lab/lab.module.js';
+import { WorkloadModule } from './workload/workload.module.js';
 import { RemindersModule } from './reminders/reminders.module.js';
 import { CasesModule } from './cases/cases.module.js';
 import { RipplesModule } from './ripples/ripples.module.js';
@@ -67,6 +68,7 @@ export class AppModule {
         CustodyModule,
         DemoClockModule,
         LabModule,
+        WorkloadModule,
         LabOrdersModule,
         MeasurementRangesModule,
         RemindersModule,

@@ -9,6 +9,7 @@ import { PlanningModule } from './planning/planning.module.js';
 import { RelayModule } from './relay/relay.module.js';
 import { ScreeningModule } from './screening/screening.module.js';
 import { SweepsModule } from './sweeps/sweeps.module.js';
+import { WorkloadModule } from './workload/workload.module.js';
 
 /** Everything that happens without a person waiting for it. */
 @Module({})
@@ -31,6 +32,7 @@ export class WorkerModule {
         PlanningModule,
         ScreeningModule,
         SweepsModule,
+        WorkloadModule,
       ],
     };
   }

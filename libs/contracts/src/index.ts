@@ -152,6 +152,7 @@ export {
   replanCasePayload,
   screenCapturePayload,
   screenSeriesPayload,
+  searchWorkloadPayload,
   type CheckStagePayload,
   type DeliverNoticePayload,
   type DeliverReminderPayload,
@@ -159,6 +160,7 @@ export {
   type ReplanCasePayload,
   type ScreenCapturePayload,
   type ScreenSeriesPayload,
+  type SearchWorkloadPayload,
 } from './jobs.js';
 export {
   answerQuestion,
@@ -193,6 +195,21 @@ export {
   type LabOrderView,
   type SendLabOrder,
 } from './lab-order.js';
+export {
+  askWorkload,
+  shownProposal,
+  workloadQuery,
+  workloadRun,
+  workloadView,
+  type AskWorkload,
+  type LateWork,
+  type ShownProposal,
+  type WorkloadProposalKind,
+  type WorkloadQuery,
+  type WorkloadRunView,
+  type WorkloadStanding,
+  type WorkloadView,
+} from './workload.js';
 export {
   materialLotPage,
   materialLotQuery,

@@ -17,6 +17,9 @@ export type ReplanCasePayload = z.output<typeof replanCasePayload>;
 export const repairDisturbancePayload = z.strictObject({ organisationId: id, disturbanceId: id });
 export type RepairDisturbancePayload = z.output<typeof repairDisturbancePayload>;
 
+export const searchWorkloadPayload = z.strictObject({ organisationId: id, runId: id });
+export type SearchWorkloadPayload = z.output<typeof searchWorkloadPayload>;
+
 export const deliverReminderPayload = z.strictObject({ organisationId: id, reminderId: id });
 export type DeliverReminderPayload = z.output<typeof deliverReminderPayload>;
 

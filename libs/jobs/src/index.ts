@@ -11,8 +11,9 @@ export {
   replanCase,
   screenCapture,
   screenSeries,
+  searchWorkload,
 } from './jobs.js';
 export { migrateQueueSchema } from './migrate-queue.js';
 export { serveTasks } from './threads/serve-tasks.js';
 export { threadEntry } from './threads/thread-entry.js';
-export { ThreadPool } from './threads/thread-pool.js';
+export { ThreadPool, type TaskOptions } from './threads/thread-pool.js';

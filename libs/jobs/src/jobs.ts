@@ -6,6 +6,7 @@ import {
   replanCasePayload,
   screenCapturePayload,
   screenSeriesPayload,
+  searchWorkloadPayload,
 } from '@archwright/contracts';
 import { defineJob } from './define-job.js';
 
@@ -54,6 +55,15 @@ export const repairDisturbance = defineJob({
   attempts: 5,
 });
 
+/** Look for better plans of a laboratory's work. Safe to run twice: a run that has ended is left alone. */
+export const searchWorkload = defineJob({
+  queue: 'workload',
+  name: 'search-workload',
+  payload: searchWorkloadPayload,
+  key: (payload) => `search-workload_${payload.runId}`,
+  attempts: 3,
+});
+
 /** Send one due reminder. A repeat carries the same message id. */
 export const deliverReminder = defineJob({
   queue: 'reminders',
@@ -79,6 +89,7 @@ export const JOBS = [
   screenSeries,
   replanCase,
   repairDisturbance,
+  searchWorkload,
   deliverReminder,
   deliverNotice,
 ] as const;

@@ -24,7 +24,7 @@ export type {
   SlotBits,
   VisitOption,
 } from './chain/model.js';
-export { and, erode } from './chain/bits.js';
+export { and, erode, nextBit, orInto, previousBit, setRange } from './chain/bits.js';
 export { ChainCache } from './chain/cache.js';
 export {
   ContradictoryWaitsError,
@@ -51,3 +51,19 @@ export { LagSearch } from './shop/search-lags.js';
 export { EPOCH_SCHEDULES, ProjectSearch } from './shop/search-project.js';
 export { projectFaults } from './shop/verify-project.js';
 export { shopFaults } from './shop/verify-shop.js';
+export type {
+  CentreDay,
+  PlacedOperation,
+  WorkloadAlternative,
+  WorkloadCentre,
+  WorkloadJob,
+  WorkloadLag,
+  WorkloadObjective,
+  WorkloadOperation,
+  WorkloadPlan,
+  WorkloadProblem,
+} from './workload/model.js';
+export { FULL_PERCENT, type WorkloadAim } from './workload/objective.js';
+export { WorkloadSearch } from './workload/search-workload.js';
+export { workloadFaults } from './workload/verify-workload.js';
+export type { WorkloadBound } from './workload/workload-bound.js';

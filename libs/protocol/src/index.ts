@@ -85,3 +85,7 @@ export {
 export { PlanningAxis } from './translate/axis.js';
 export { toChainProblem, type PlanNames } from './translate/problem.js';
 export type { PlanRequest } from './translate/request.js';
+export { toWorkload } from './translate/workload.js';
+export { movedWork, type MovedWork } from './translate/workload-plan.js';
+export { outlookOf, type WorkOutlook } from './translate/work-outlook.js';
+export type { CaseWork, MovableStep, SharedMachine, WorkloadRequest } from './translate/workload-request.js';

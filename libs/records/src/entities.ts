@@ -23,6 +23,7 @@ import { ArrivalCheck } from './custody/arrival-check.entity.js';
 import { SoreSpot, Adjustment, ReferralTask, Recall, Transfer } from './aftercare/aftercare.entity.js';
 import { Reminder, Notice, CallTask, CallAttempt } from './notice/notice.entity.js';
 import { ScreeningFinding, ScreeningNight } from './screening/screening.entity.js';
+import { WorkloadProposal, WorkloadRun } from './laboratory/workload.entity.js';
 import { CaseEvent, Outbox, AuditEntry, AuditSeal, AuditUnsealed } from './history/history.entity.js';
 
 /** Every mapped table. */
@@ -102,6 +103,8 @@ export const entities = [
   CallAttempt,
   ScreeningNight,
   ScreeningFinding,
+  WorkloadRun,
+  WorkloadProposal,
   CaseEvent,
   Outbox,
   AuditEntry,

@@ -21,6 +21,8 @@ import {
   Tracing,
   Transfer,
   UserAccount,
+  WorkloadProposal,
+  WorkloadRun,
   inOrganisation,
   listOrganisations,
   uuidv7,
@@ -64,6 +66,8 @@ export interface Records {
   readonly transfer: string;
   readonly caution: string;
   readonly finding: string;
+  readonly workloadRun: string;
+  readonly workloadProposal: string;
   readonly clinic: string;
   readonly chair: string;
   readonly disturbance: string;
@@ -158,6 +162,7 @@ export async function openWalledPractice(): Promise<WalledPractice> {
       ...(await writeAftercare(tx, ids, clinic.id, asker)),
       disturbance: await writeDisturbance(tx, chair.id, asker),
       ...(await writeFinding(tx, ids.stage, clinic.id, asker)),
+      ...(await writeWorkload(tx, laboratory.id, asker)),
     };
   });
   await writeOtherOrganisation(api, passwordHash);
@@ -429,4 +434,34 @@ async function signAllIn(api: DemoApi): Promise<Map<string, string>> {
     }
   }
   return cookies;
+}
+
+/** A search that has ended, with a proposal that nobody has decided. */
+async function writeWorkload(
+  tx: EntityManager,
+  laboratoryId: string,
+  askedBy: string,
+): Promise<Pick<Records, 'workloadRun' | 'workloadProposal'>> {
+  const [workloadRun, workloadProposal] = [uuidv7(), uuidv7()];
+  const [askedAt, finishedAt] = [new Date('2026-01-01T08:00:00Z'), new Date('2026-01-01T08:01:00Z')];
+  const search = { seed: 1, streams: 1, epochs: 1 };
+  const ended = { ...search, state: 'finished' as const, weeks: 1, seconds: 1, askedAt, askedBy, finishedAt };
+  await tx.insert(WorkloadRun, { ...ended, id: workloadRun, laboratoryId });
+  const standing = { lateCases: 0, lateMinutes: 0, fullDays: 0 };
+  const shown = {
+    ...{ title: 'A proposal', sentence: 'Nothing moves.', certainty: 'None.', before: standing, after: standing },
+    ...{ moves: [], days: [], overtime: [] },
+  };
+  await tx.insert(WorkloadProposal, {
+    ...search,
+    id: workloadProposal,
+    runId: workloadRun,
+    kind: 'within-slack',
+    moves: { moved: [], basedOn: { cases: [], steps: [] } },
+    shown,
+    objective: {},
+    bound: {},
+    state: 'open',
+  });
+  return { workloadRun, workloadProposal };
 }

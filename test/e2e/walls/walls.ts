@@ -282,6 +282,27 @@ export const WALLS: Readonly<Record<string, Wall>> = {
     path: ({ labStep }) => `/lab/steps/${labStep}/actions`,
     body: () => ({ action: 'start' }),
   },
+  'GET /lab/workload': {
+    roles: BENCH,
+    answers: BENCHES,
+    path: ({ laboratory }) => `/lab/workload?laboratoryId=${laboratory}`,
+  },
+  'POST /lab/workload/runs': {
+    roles: ['lab'],
+    afterwards: 409,
+    answers: { own: 201, otherClinic: 404, otherOrganisation: 404 },
+    body: ({ laboratory }) => ({ laboratoryId: laboratory }),
+  },
+  'POST /lab/workload/runs/{id}/cancel': {
+    roles: ['lab'],
+    answers: PAST,
+    path: ({ workloadRun }) => `/lab/workload/runs/${workloadRun}/cancel`,
+  },
+  'POST /lab/workload/proposals/{id}/accept': {
+    roles: ['lab'],
+    answers: PAST,
+    path: ({ workloadProposal }) => `/lab/workload/proposals/${workloadProposal}/accept`,
+  },
   'GET /lab/questions': { roles: PRACTICE, answers: LISTED },
   'POST /lab/questions/{id}/answer': {
     roles: CHAIR,

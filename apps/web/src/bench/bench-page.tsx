@@ -1,12 +1,14 @@
 import { NativeSelect } from '@mantine/core';
 import { Link, useNavigate, useSearch } from '@tanstack/react-router';
 import { openAlerts, useAlerts } from '../alerts/open-alerts.js';
+import { may } from '../frame/places-view.js';
 import { useSession } from '../frame/use-session.js';
 import { DayPicker } from '../look/day-picker.js';
 import { Notice, Refusal } from '../look/notice.js';
 import { FirstWait, ScreenHead, Waiting } from '../look/screen.js';
 import { benchWords as words } from '../words/bench.js';
 import { deskWords } from '../words/desk.js';
+import { WorkloadPanel } from '../workload/workload-panel.js';
 import './bench.css';
 import { dayHeads, loadRows } from './bench-view.js';
 import { LoadTable } from './load-table.js';
@@ -95,6 +97,9 @@ export function BenchPage() {
               }}
             />
           </div>
+        ) : null}
+        {isWhole ? (
+          <WorkloadPanel key={laboratory.id} laboratory={laboratory} today={today} mayAct={may.workAtBench(role)} />
         ) : null}
       </div>
     </>

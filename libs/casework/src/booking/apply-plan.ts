@@ -1,9 +1,9 @@
-import { DomainError } from '@archwright/kernel';
 import { appendCaseEvent, claim, leaveBatches, recordAudit } from '@archwright/records';
 import type { EntityManager } from 'typeorm';
 import type { Actor } from '../actor.js';
 import { PlanStaleError, requireCurrent, type StoredPlan } from '../planning/stored-plan.js';
 import { reconcileReminders, scheduleReminders } from '../reminders/schedule.js';
+import { asStale } from './as-stale.js';
 import { joinChosenRuns, openOwnRuns } from './batches.js';
 import { stepClaims, visitClaims } from './claims.js';
 import { endHold } from './end-hold.js';
@@ -100,17 +100,6 @@ async function takeTime(tx: EntityManager, locked: LockedCase, { plan }: StoredP
     null,
   );
   return { newIds: visits.newIds, movedIds: visits.movedIds, stepIds };
-}
-
-/** Time that somebody else has taken meanwhile makes the plan stale, whatever the records call it. */
-async function asStale(work: () => Promise<void>): Promise<void> {
-  try {
-    await work();
-  } catch (error) {
-    const isTaken =
-      error instanceof DomainError && (error.code === 'records.occupied' || error.code === 'records.batch-full');
-    throw isTaken ? new PlanStaleError(error.message) : error;
-  }
 }
 
 async function note(

@@ -69,6 +69,8 @@ const WORDINGS: Readonly<Record<string, Wording>> = {
   'gate-overridden': ({ stage }, { titleOf }) => `A gate of ${titleOf(stage)} was overridden, with a reason on record.`,
   'prescription-signed': ({ stage }, { titleOf }) => `The work order after ${titleOf(stage)} was signed.`,
   'lab-work-opened': ({ steps }, { titleOf }) => `The laboratory may start: ${(steps ?? []).map(titleOf).join(', ')}.`,
+  'lab-work-moved': ({ steps }, { titleOf }) =>
+    `The laboratory moved work, and no visit with it: ${(steps ?? []).map(titleOf).join(', ')}.`,
   'lab-question-answered': () => 'A question of the laboratory was answered.',
   'lab-question-escalated': () => 'A question of the laboratory was not answered in time; the clinic was told.',
   'point-of-no-return-paused': ({ stage, pointOfNoReturn }, { titleOf }) =>

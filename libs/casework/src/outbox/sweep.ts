@@ -32,6 +32,9 @@ const UNDONE = `
   SELECT 'screen-series', jsonb_build_object('organisationId', organisation_id, 'nightId', id)
   FROM screening_night WHERE finished_at IS NULL AND started_at <= $1
   UNION ALL
+  SELECT 'search-workload', jsonb_build_object('organisationId', organisation_id, 'runId', id)
+  FROM workload_run WHERE state IN ('asked', 'running') AND asked_at <= $1
+  UNION ALL
   SELECT 'replan-case', jsonb_build_object('organisationId', organisation_id, 'alertId', id)
   FROM remake_alert a WHERE state = 'open' AND no_proposal_reason IS NULL AND raised_at <= $1
     AND NOT EXISTS (SELECT FROM replan_proposal p WHERE p.alert_id = a.id AND p.state = 'open')

@@ -7,6 +7,12 @@ import { searchTakers, type TakersPlan, type TakersSearch } from '../freed-time/
 import type { Refusal } from './refusal-words.js';
 import { findReplan, startsKeepingRest, type KeepingStart, type Replan, type ReplanSearch } from './replan-search.js';
 import { findOffers, type FoundPlan } from './search.js';
+import {
+  searchWorkload,
+  type WorkloadFound,
+  type WorkloadProgress,
+  type WorkloadQuestion,
+} from '../workload/search-workload.js';
 import { Translation } from './translation.js';
 import { explainWhyNot, type WaysOut } from './why-not.js';
 
@@ -46,6 +52,8 @@ export function searchTasks() {
       explainWhyNot(request, refusal, ways),
     replan: ({ search, aim }: { search: ReplanSearch; aim: ReplanAim }): Replan | null =>
       findReplan(search, aim, memory.of(search.request)),
+    workload: (question: WorkloadQuestion, report: (progress: WorkloadProgress) => void): WorkloadFound =>
+      searchWorkload(question, report),
     startsKeepingRest: ({
       search,
       stage,

@@ -1,5 +1,5 @@
 import type { WhyNot } from '@archwright/contracts';
-import { ThreadPool, threadEntry } from '@archwright/jobs';
+import { ThreadPool, threadEntry, type TaskOptions } from '@archwright/jobs';
 import type { ReplanAim } from '@archwright/planner';
 import type { PlanRequest } from '@archwright/protocol';
 import type { DataSource } from 'typeorm';
@@ -8,6 +8,7 @@ import type { TakersPlan, TakersSearch } from '../freed-time/search-takers.js';
 import type { Refusal } from './refusal-words.js';
 import type { KeepingStart, Replan, ReplanSearch } from './replan-search.js';
 import type { OffersFound, SearchAnswer, SearchInput, SearchName } from './search-tasks.js';
+import type { WorkloadFound, WorkloadProgress, WorkloadQuestion } from '../workload/search-workload.js';
 import type { WaysOut } from './why-not.js';
 
 /** What a question takes that is searched for between two transactions. */
@@ -32,12 +33,12 @@ export class Searches {
 
   /** Several different plans, the best for each question first. */
   offers(request: PlanRequest, count: number, signal?: AbortSignal): Promise<OffersFound> {
-    return this.run('offers', { request, count }, signal);
+    return this.run('offers', { request, count }, { signal });
   }
 
   /** Why there are none, and what would help. */
   whyNot(request: PlanRequest, refusal: Refusal | null, ways: WaysOut, signal?: AbortSignal): Promise<WhyNot> {
-    return this.run('whyNot', { request, refusal, ways }, signal);
+    return this.run('whyNot', { request, refusal, ways }, { signal });
   }
 
   /** The best plan for an aim; null when none is left. */
@@ -61,7 +62,20 @@ export class Searches {
 
   /** What cases could make of time that has become free. */
   takers(search: TakersSearch, signal?: AbortSignal): Promise<readonly TakersPlan[]> {
-    return this.run('takers', search, signal);
+    return this.run('takers', search, { signal });
+  }
+
+  /** Better plans for the work of many cases, of one kind. `onProgress` is told what is known so far. */
+  workload(
+    question: WorkloadQuestion,
+    signal: AbortSignal,
+    onProgress: (progress: WorkloadProgress) => void,
+  ): Promise<WorkloadFound> {
+    // The task reports nothing else.
+    const told = (progress: unknown): void => {
+      onProgress(progress as WorkloadProgress);
+    };
+    return this.run('workload', question, { signal, onProgress: told });
   }
 
   /** Ends the threads; searches under way are refused. */
@@ -72,9 +86,9 @@ export class Searches {
   private async run<Name extends SearchName>(
     name: Name,
     input: SearchInput<Name>,
-    signal?: AbortSignal,
+    options: TaskOptions = {},
   ): Promise<SearchAnswer<Name>> {
     // The thread runs the task of this name.
-    return (await this.pool.run(name, input, signal)) as SearchAnswer<Name>;
+    return (await this.pool.run(name, input, options)) as SearchAnswer<Name>;
   }
 }

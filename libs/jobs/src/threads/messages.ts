@@ -4,6 +4,11 @@ export interface TaskMessage {
   readonly input: unknown;
 }
 
+/** Said by a task while it is under way. */
+export interface ProgressMessage {
+  readonly progress: unknown;
+}
+
 /** What comes back: an answer, an expected refusal in its parts, or the words of an unexpected error. */
 export type AnswerMessage =
   | { readonly answer: unknown }

@@ -1,11 +1,12 @@
 import { Worker } from 'node:worker_threads';
 import { DomainError } from '@archwright/kernel';
 import { ThreadCrashedError } from './errors.js';
-import type { AnswerMessage, TaskMessage } from './messages.js';
+import type { AnswerMessage, ProgressMessage, TaskMessage } from './messages.js';
 import type { ThreadEntry } from './thread-entry.js';
 
 interface Current {
   readonly task: string;
+  readonly onProgress: ((progress: unknown) => void) | undefined;
   readonly resolve: (answer: unknown) => void;
   readonly reject: (error: Error) => void;
 }
@@ -20,7 +21,11 @@ export class PoolThread {
   /** @param onEnd called once, when the thread is gone for whatever reason */
   constructor({ url, options }: ThreadEntry, onEnd: () => void) {
     this.worker = new Worker(url, options);
-    this.worker.on('message', (message: AnswerMessage) => {
+    this.worker.on('message', (message: AnswerMessage | ProgressMessage) => {
+      if ('progress' in message) {
+        this.current?.onProgress?.(message.progress);
+        return;
+      }
       this.settle((current) => {
         if ('answer' in message) current.resolve(message.answer);
         else current.reject(errorOf(current.task, message));
@@ -47,11 +52,11 @@ export class PoolThread {
   }
 
   /** Rejects with {@link ThreadCrashedError} when the thread ends in between. */
-  run(message: TaskMessage): Promise<unknown> {
+  run(message: TaskMessage, onProgress?: (progress: unknown) => void): Promise<unknown> {
     // A thread at work keeps the process alive until its answer is there.
     this.worker.ref();
     return new Promise((resolve, reject) => {
-      this.current = { task: message.task, resolve, reject };
+      this.current = { task: message.task, onProgress, resolve, reject };
       this.worker.postMessage(message);
     });
   }

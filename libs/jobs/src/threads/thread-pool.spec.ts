@@ -50,6 +50,12 @@ describe('a pool of threads', () => {
     await new Promise((resolve) => server.close(resolve));
   });
 
+  it('tells what a task reports while it is under way, before its answer', async () => {
+    const told: unknown[] = [];
+    const answer = await aPool().run('count', 3, { onProgress: (progress) => told.push(progress) });
+    expect([...told, answer]).toEqual([1, 2, 3, 'counted']);
+  });
+
   it('passes on a refusal with its code and an unexpected error with its words', async () => {
     const pool = aPool();
     await expect(pool.run('refuse', 'offers')).rejects.toMatchObject({
@@ -78,11 +84,7 @@ describe('a pool of threads', () => {
   it('calls off what waits and what runs', async () => {
     const pool = aPool();
     const [running, waiting] = [new AbortController(), new AbortController()];
-    const tasks = [
-      pool.run('waitFor', aGate().memory, running.signal),
-      pool.run('double', 1, waiting.signal),
-      pool.run('double', 2),
-    ];
+    const tasks = [pool.run('waitFor', aGate().memory, running), pool.run('double', 1, waiting), pool.run('double', 2)];
     const results = Promise.allSettled(tasks);
     waiting.abort();
     running.abort();

@@ -13,12 +13,20 @@ export interface PoolSettings {
   readonly withinMs: number;
 }
 
+/** What whoever asks for a task may want beyond its answer. */
+export interface TaskOptions {
+  /** Calls the task off: it leaves the queue, or its thread is ended. */
+  readonly signal?: AbortSignal | undefined;
+  /** Told what the task reports while it is under way. */
+  readonly onProgress?: (progress: unknown) => void;
+}
+
 interface Waiting {
   readonly task: string;
   readonly input: unknown;
   readonly resolve: (answer: unknown) => void;
   readonly reject: (error: Error) => void;
-  readonly signal: AbortSignal | undefined;
+  readonly options: TaskOptions;
 }
 
 /**
@@ -39,18 +47,18 @@ export class ThreadPool {
   /**
    * Does a task on a thread. Input and answer are copied.
    *
-   * @param signal calls the task off: it leaves the queue, or its thread is ended
    * @throws {DomainError} what the task refuses, by its code; and {@link ThreadsBusyError}, {@link ThreadCrashedError},
    * {@link TaskTooLongError}, {@link TaskCancelledError}, {@link ThreadsClosedError}
    */
-  run(task: string, input: unknown, signal?: AbortSignal): Promise<unknown> {
+  run(task: string, input: unknown, options: TaskOptions = {}): Promise<unknown> {
+    const { signal } = options;
     if (this.isClosed) return Promise.reject(new ThreadsClosedError(task));
     if (signal?.aborted === true) return Promise.reject(new TaskCancelledError(task));
     const isFull = this.free.length === 0 && this.threads.size >= this.size;
     if (isFull && this.waiting.length >= this.settings.mostWaiting)
       return Promise.reject(new ThreadsBusyError(task, this.waiting.length));
     return new Promise((resolve, reject) => {
-      const entry: Waiting = { task, input, resolve, reject, signal };
+      const entry: Waiting = { task, input, resolve, reject, options };
       this.waiting.push(entry);
       signal?.addEventListener('abort', () => {
         const at = this.waiting.indexOf(entry);
@@ -89,14 +97,15 @@ export class ThreadPool {
     return thread;
   }
 
-  private async work(thread: PoolThread, { task, input, resolve, reject, signal }: Waiting): Promise<void> {
+  private async work(thread: PoolThread, { task, input, resolve, reject, options }: Waiting): Promise<void> {
     const { withinMs } = this.settings;
+    const { signal, onProgress } = options;
     // A task runs to its end without looking up, so the only way to stop it is to end its thread.
     const cancel = () => void thread.end(new TaskCancelledError(task));
     const timer = setTimeout(() => void thread.end(new TaskTooLongError(task, withinMs)), withinMs);
     signal?.addEventListener('abort', cancel);
     try {
-      resolve(await thread.run({ task, input }));
+      resolve(await thread.run({ task, input }, onProgress));
     } catch (error) {
       reject(error as Error);
     } finally {

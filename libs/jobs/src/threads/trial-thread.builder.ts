@@ -1,9 +1,13 @@
-import { serveTasks } from './serve-tasks.js';
+import { serveTasks, type Report } from './serve-tasks.js';
 import { TaskCancelledError } from './errors.js';
 
 /** Tasks for the pool's own test. */
 serveTasks({
   double: (value: number) => value * 2,
+  count: (until: number, report: Report) => {
+    for (let number = 1; number <= until; number++) report(number);
+    return 'counted';
+  },
   refuse: (task: string) => {
     throw new TaskCancelledError(task);
   },

@@ -20,14 +20,14 @@ export interface OperationStarts {
 }
 
 /** The open slots of a centre, to count through closed hours. */
-interface OpenAxis {
+export interface OpenAxis {
   /** Open slots before each slot; `slotCount + 1` entries. */
   readonly rank: Int32Array;
   /** Slot of each rank. */
   readonly slot: Int32Array;
 }
 
-function openAxis(open: SlotBits, slotCount: number, cache: ChainCache): OpenAxis {
+export function openAxis(open: SlotBits, slotCount: number, cache: ChainCache): OpenAxis {
   return cache.get(`open-axis:${cache.id(open)}:${slotCount}`, () => {
     const slot = slotsOf(open);
     const rank = new Int32Array(slotCount + 1);
@@ -39,16 +39,16 @@ function openAxis(open: SlotBits, slotCount: number, cache: ChainCache): OpenAxi
 }
 
 /** Calls `visit` per segment with the range it works in; false when it runs past the axis. */
-function walkSegments(
-  operation: ChainOperation,
+export function walkSegments(
+  { segments }: Pick<ChainOperation, 'segments'>,
   axis: OpenAxis,
   slotCount: number,
   start: number,
   visit: (segment: number, first: number, end: number) => void,
 ): boolean {
   let at = start;
-  for (let index = 0; index < operation.segments.length; index++) {
-    const segment = operation.segments[index]!;
+  for (let index = 0; index < segments.length; index++) {
+    const segment = segments[index]!;
     let first = at;
     let end = at + segment.slots;
     if (segment.mode === 'pauses') {
@@ -65,7 +65,12 @@ function walkSegments(
 }
 
 /** Ranges in which an operation that starts at `start` holds its place. */
-export function holdsOf(operation: ChainOperation, slotCount: number, start: number, cache: ChainCache): Hold[] {
+export function holdsOf(
+  operation: Pick<ChainOperation, 'centreOpen' | 'segments'>,
+  slotCount: number,
+  start: number,
+  cache: ChainCache,
+): Hold[] {
   const axis = openAxis(operation.centreOpen, slotCount, cache);
   const holds: Hold[] = [];
   walkSegments(operation, axis, slotCount, start, (index, first, end) => {
