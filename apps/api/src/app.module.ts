@@ -30,6 +30,7 @@ import { StagesModule } from './stages/stages.module.js';
 import { TransfersModule } from './transfers/transfers.module.js';
 import { MeasurementRangesModule } from './measurement-ranges/measurement-ranges.module.js';
 import { ScreeningFindingsModule } from './screening-findings/screening-findings.module.js';
+import { SetupModule } from './setup/setup.module.js';
 import { SessionGuard } from './security/session.guard.js';
 import { SessionsModule } from './sessions/sessions.module.js';
 
@@ -75,6 +76,7 @@ export class AppModule {
         StageBoardModule,
         StagesModule,
         TransfersModule,
+        SetupModule,
       ],
       providers: [{ provide: APP_GUARD, useClass: SessionGuard }],
     };

@@ -94,3 +94,6 @@ export { proposeReplan } from './remakes/propose-replan.js';
 export { PlanStaleError } from './planning/stored-plan.js';
 export { decideTransfer } from './transfers/decide-transfer.js';
 export { listTransfers, viewTransfer } from './transfers/transfer-view.js';
+export { addToSetup, dropClosure, replaceInSetup, retireInSetup } from './setup/change-setup.js';
+export { previewSetup } from './setup/preview-setup.js';
+export { viewSetup } from './setup/view-setup.js';

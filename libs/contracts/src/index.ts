@@ -330,3 +330,20 @@ export {
   type FreedTimeTaker,
   type FreedTimeView,
 } from './freed-time.js';
+export { recurringHours, type RecurringDeparture, type RecurringHours } from './recurring-time.js';
+export {
+  setRetirement,
+  setupChange,
+  setupEntry,
+  setupPreview,
+  setupRecord,
+  setupView,
+  type SetRetirement,
+  type SetupChange,
+  type SetupEntry,
+  type SetupKind,
+  type SetupPreview,
+  type SetupRecord,
+  type SetupView,
+  type StrandedTime,
+} from './setup.js';
