@@ -20,6 +20,7 @@ import {
   lotSearch,
   newCaseSearch,
   offersSearch,
+  setupSearch,
   signInSearch,
 } from './search-params.js';
 import { SignInPage } from './sign-in/sign-in-page.js';
@@ -178,6 +179,19 @@ const lots = createRoute({
   component: lazyRouteComponent(() => import('./lots/lots-page.js'), 'LotsPage'),
 });
 
+const setup = createRoute({
+  getParentRoute: () => inside,
+  path: '/practice/setup',
+  component: lazyRouteComponent(() => import('./setup/setup-page.js'), 'SetupPage'),
+});
+
+const setupRecord = createRoute({
+  getParentRoute: () => inside,
+  path: '/practice/setup/$recordId',
+  validateSearch: setupSearch,
+  component: lazyRouteComponent(() => import('./setup/record-page.js'), 'RecordPage'),
+});
+
 const chair = createRoute({
   getParentRoute: () => inside,
   path: '/chair',
@@ -232,6 +246,8 @@ export const router = createRouter({
       labFind,
       practice,
       lots,
+      setup,
+      setupRecord,
       chair,
       stage,
       cautions,

@@ -28,6 +28,7 @@ function isDay(text: string): boolean {
 export const signInSearch = texts('next');
 export const findSearch = texts('q');
 export const daySearch = texts('on', 'clinic');
+export const setupSearch = texts('kind');
 export const lotSearch = texts('lot', 'material');
 export const offersSearch = texts('review');
 export const newCaseSearch = texts('patient');

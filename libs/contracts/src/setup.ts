@@ -102,7 +102,8 @@ const closureSetup = z
   })
   .refine(({ fromOn, lastOn }) => fromOn <= lastOn, { path: ['lastOn'], error: 'the first date or a later one' })
   .refine(
-    ({ fromOn, lastOn, fromLocal, untilLocal }) => fromOn !== lastOn || (fromLocal ?? '00:00') < (untilLocal ?? '24:00'),
+    ({ fromOn, lastOn, fromLocal, untilLocal }) =>
+      fromOn !== lastOn || (fromLocal ?? '00:00') < (untilLocal ?? '24:00'),
     { path: ['untilLocal'], error: 'a time after the beginning' },
   );
 
@@ -143,6 +144,8 @@ export const setupChange = z.discriminatedUnion('do', [
   z.strictObject({ do: z.literal('replace'), id, record: setupRecord }),
   z.strictObject({ do: z.literal('retire'), id }),
   z.strictObject({ do: z.literal('return'), id }),
+  /** A closure alone is removed. */
+  z.strictObject({ do: z.literal('drop'), id }),
 ]);
 export type SetupChange = z.output<typeof setupChange>;
 

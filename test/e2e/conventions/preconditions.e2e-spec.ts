@@ -9,6 +9,8 @@ const WANT_NEITHER: Readonly<Record<string, string>> = {
   'DELETE /sessions/current': 'ended is ended',
   'POST /replies/{purpose}': 'its token names the visit and the purpose; the same reply again changes nothing',
   'POST /cases/{id}/offers': 'asking again makes other offers and takes nobody’s time',
+  'POST /setup/preview': 'a preview',
+  'DELETE /setup/closures/{id}': 'gone is gone',
   'POST /ripples/move': 'a preview',
   'POST /ripples/cancel': 'a preview',
   'DELETE /holds/{id}': 'given back is given back',

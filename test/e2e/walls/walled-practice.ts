@@ -5,6 +5,7 @@ import {
   CallTask,
   Capture,
   Clinic,
+  Closure,
   CustodyObject,
   Directory,
   LabQuestion,
@@ -63,6 +64,7 @@ export interface Records {
   readonly transfer: string;
   readonly caution: string;
   readonly finding: string;
+  readonly closure: string;
   readonly clinic: string;
   readonly chair: string;
   readonly clinician: string;
@@ -155,6 +157,7 @@ export async function openWalledPractice(): Promise<WalledPractice> {
       ...(await writeCustody(tx, ids, { clinicId: clinic.id, laboratoryId: laboratory.id }, asker)),
       ...(await writeAftercare(tx, ids, clinic.id, asker)),
       ...(await writeFinding(tx, ids.stage, clinic.id, asker)),
+      ...(await writeClosure(tx, clinic.id)),
     };
   });
   await writeOtherOrganisation(api, passwordHash);
@@ -334,6 +337,14 @@ async function writeAftercare(
     recordedBy: by,
   });
   return written;
+}
+
+/** A day long gone on which the clinic was closed. */
+async function writeClosure(tx: EntityManager, clinicId: string): Promise<Pick<Records, 'closure'>> {
+  const closure = uuidv7();
+  const days = { fromOn: '2026-12-25', untilOn: '2026-12-26' };
+  await tx.insert(Closure, { id: closure, clinicId, ...days, reason: 'A test of walls.' });
+  return { closure };
 }
 
 /** A value that stands out at the visit. */

@@ -30,6 +30,7 @@ const CHAIR: readonly Role[] = ['clinician'];
 const TREATING: readonly Role[] = ['front-desk', 'clinician'];
 const PRACTICE: readonly Role[] = ['front-desk', 'clinician', 'manager'];
 const BENCH: readonly Role[] = ['lab', 'manager'];
+const MANAGER: readonly Role[] = ['manager'];
 const HANDLING: readonly Role[] = ['front-desk', 'clinician', 'lab'];
 const EVERY_WORKPLACE: readonly Role[] = ['front-desk', 'clinician', 'manager', 'lab'];
 
@@ -401,6 +402,38 @@ export const WALLS: Readonly<Record<string, Wall>> = {
     answers: SEEN,
     path: ({ chair }) => `/resources/${chair}/calendar`,
     body: () => ({ source: 'Feed', calendar: 'BEGIN:VCALENDAR\r\nVERSION:2.0\r\nPRODID:test\r\nEND:VCALENDAR\r\n' }),
+  },
+
+  'GET /setup': { roles: MANAGER, answers: LISTED },
+  'POST /setup/preview': { roles: MANAGER, answers: SEEN, body: ({ chair }) => ({ do: 'retire', id: chair }) },
+  'POST /setup/records': {
+    roles: MANAGER,
+    answers: { own: 201, otherClinic: 404, otherOrganisation: 404 },
+    body: ({ clinic }) => ({
+      kind: 'kit',
+      clinicId: clinic,
+      code: 'tracing-set',
+      label: 'Tracing set W',
+      reprocessingMinutes: 60,
+    }),
+  },
+  'PUT /setup/records/{id}': {
+    roles: MANAGER,
+    answers: PAST,
+    path: ({ chair }) => `/setup/records/${chair}`,
+    body: ({ clinic }) => ({ kind: 'chair', clinicId: clinic, label: 'Chair 1', wheelchairRoom: true }),
+  },
+  'PUT /setup/records/{id}/retirement': {
+    roles: MANAGER,
+    answers: PAST,
+    path: ({ chair }) => `/setup/records/${chair}/retirement`,
+    body: () => ({ isRetired: true }),
+  },
+  'DELETE /setup/closures/{id}': {
+    roles: MANAGER,
+    answers: { own: 204, otherClinic: 404, otherOrganisation: 404 },
+    afterwards: 404,
+    path: ({ closure }) => `/setup/closures/${closure}`,
   },
 };
 

@@ -10,6 +10,7 @@ import { ScreenHead } from '../look/screen.js';
 import { FindingsList } from '../screening/findings-list.js';
 import { practiceZone } from '../time/practice-zone.js';
 import { lotWords } from '../words/lots.js';
+import { setupWords } from '../words/setup.js';
 import { practiceWords as words } from '../words/practice.js';
 import { AlertList } from './alert-list.js';
 import { FactsTable } from './facts-table.js';
@@ -29,6 +30,7 @@ export function PracticePage() {
         title={organisationName}
         sentence={`${words.waiting(rows.length + questions.length)} ${practiceSentence(practice)}`}
       >
+        <Link to="/practice/setup">{setupWords.link}</Link>
         <Link to="/practice/lots">{lotWords.link}</Link>
       </ScreenHead>
       <div className="stack">
@@ -79,7 +81,6 @@ export function PracticePage() {
             cells: [arches, visits, version],
           }))}
         />
-        <p className="small soft">{words.readOnly}</p>
       </div>
     </>
   );

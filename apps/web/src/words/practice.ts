@@ -20,5 +20,4 @@ export const practiceWords = {
   pathColumns: { title: 'Path', arches: 'Arches', visits: 'Visits, checks included', version: 'Version' },
   seeDay: (clinic: string) => `The day at ${clinic}`,
   seeLoad: (laboratory: string) => `Load and work of ${laboratory}`,
-  readOnly: 'Shown here, not changed here: hours, people, benches and paths are set when the practice is loaded.',
 };

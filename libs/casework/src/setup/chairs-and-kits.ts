@@ -1,6 +1,6 @@
 import { Chair, Clinic, Kit, Resource } from '@archwright/records';
 import type { EntityManager } from 'typeorm';
-import { SetupConflictError, type Keeper } from './keeper.js';
+import { SetupRefusedError, type Keeper } from './keeper.js';
 import { resourceStates, stateOf } from './resource-rows.js';
 
 export const chairKeeper: Keeper<'chair'> = {
@@ -35,7 +35,7 @@ async function requireFreeLabel(tx: EntityManager, id: string, clinicId: string,
   await tx.findOneOrFail(Clinic, { where: { id: clinicId }, lock: { mode: 'pessimistic_write' } });
   const namesake = await tx.findOneBy(Chair, { clinicId, label });
   if (namesake === null || namesake.id === id) return;
-  throw new SetupConflictError(
+  throw new SetupRefusedError(
     `The clinic has a chair "${label}" already, perhaps one that is out of use.`,
     'another name, or that chair put back into use',
   );

@@ -3,10 +3,9 @@ import { requireVersion } from '@archwright/platform';
 import { recordAudit, uuidv7 } from '@archwright/records';
 import type { EntityManager } from 'typeorm';
 import type { Actor } from '../actor.js';
-import { RecordNotFoundError } from '../errors.js';
 import { removeClosure } from './closures.js';
 import { entriesFor, requireEntry, requireGround } from './entries.js';
-import { SetupConflictError, type Hand, type Keeper, type RecordOf } from './keeper.js';
+import { SetupRefusedError, type Hand, type Keeper, type RecordOf } from './keeper.js';
 import { keeperOf } from './keepers.js';
 
 /** Adds something that the practice consists of. */
@@ -20,7 +19,7 @@ export async function addToSetup(tx: EntityManager, actor: Actor, record: SetupR
  * Replaces a record with what was sent.
  *
  * @throws {PreconditionFailedError} when somebody else was faster
- * @throws {SetupConflictError} when it changes what booked time or published paths rest on
+ * @throws {SetupRefusedError} when it changes what booked time or published paths rest on
  */
 export async function replaceInSetup(
   tx: EntityManager,
@@ -51,9 +50,7 @@ export async function retireInSetup(
 
 /** A closure that was a mistake, or is over sooner. What has gone already is no error. */
 export async function dropClosure(tx: EntityManager, actor: Actor, id: string, now: Date): Promise<void> {
-  const entry = await requireEntry(tx, actor, id);
-  if (entry.record.kind !== 'closure') throw new RecordNotFoundError('closure', id);
-  await removeClosure(tx, id);
+  await removeClosure(tx, await requireEntry(tx, actor, id));
   await audit(tx, { actor, now }, 'removed', 'closure', id);
 }
 
@@ -65,7 +62,7 @@ export async function tryChange(tx: EntityManager, hand: Hand, change: SetupChan
   }
   const before = await requireEntry(tx, hand.actor, change.id);
   if (change.do === 'replace') await replaceRecord(tx, hand, before, change.record);
-  else if (before.record.kind === 'closure') await removeClosure(tx, change.id);
+  else if (change.do === 'drop') await removeClosure(tx, before);
   else await setRetired(tx, before, change.do === 'retire', hand.now);
 }
 
@@ -87,7 +84,7 @@ async function replaceRecord(tx: EntityManager, hand: Hand, before: SetupEntry, 
 async function setRetired(tx: EntityManager, { id, record }: SetupEntry, isRetired: boolean, now: Date): Promise<void> {
   const keeper = keeperFor(record);
   if (!keeper.retires) {
-    throw new SetupConflictError(
+    throw new SetupRefusedError(
       `A ${record.kind} is not taken out of use by itself.`,
       'taking its parts out of use, or a closure',
     );
@@ -103,12 +100,12 @@ function keeperFor(record: SetupRecord): Keeper<SetupKind> {
 
 function requireSameGround(keeper: Keeper<SetupKind>, before: SetupRecord, after: SetupRecord): void {
   if (before.kind !== after.kind)
-    throw new SetupConflictError(`This is a ${before.kind}, not a ${after.kind}.`, `the fields of a ${before.kind}`);
+    throw new SetupRefusedError(`This is a ${before.kind}, not a ${after.kind}.`, `the fields of a ${before.kind}`);
   const fixed = keeper.fixed as readonly string[];
   const valueOf = (record: SetupRecord, field: string) => JSON.stringify(record[field as keyof RecordOf<SetupKind>]);
   const moved = fixed.find((field) => valueOf(before, field) !== valueOf(after, field));
   if (moved === undefined) return;
-  throw new SetupConflictError(
+  throw new SetupRefusedError(
     `"${moved}" can't change: booked time and published paths rest on it.`,
     `${valueOf(before, moved)}, or another ${before.kind} beside this one`,
   );

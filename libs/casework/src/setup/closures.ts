@@ -1,8 +1,9 @@
 import { addDays, startOfDayMs, toInstantMs, toLocal } from '@archwright/calendar';
+import type { SetupEntry } from '@archwright/contracts';
 import { Chair, Closure, blockTime, release, type BlockRequest } from '@archwright/records';
 import { IsNull, type EntityManager } from 'typeorm';
 import { RecordNotFoundError } from '../errors.js';
-import { SetupConflictError, type Hand, type Keeper, type RecordOf } from './keeper.js';
+import { SetupRefusedError, type Hand, type Keeper, type RecordOf } from './keeper.js';
 
 type ClosureSubject = RecordOf<'closure'>['of'];
 
@@ -45,7 +46,8 @@ export const closureKeeper: Keeper<'closure'> = {
 };
 
 /** Ends a closure as if it had never been; time that it kept free can be booked again. */
-export async function removeClosure(tx: EntityManager, id: string): Promise<void> {
+export async function removeClosure(tx: EntityManager, { id, record }: SetupEntry): Promise<void> {
+  if (record.kind !== 'closure') throw new RecordNotFoundError('closure', id);
   await release(tx, { closureIds: [id] });
   await tx.delete(Closure, { id });
 }
@@ -92,7 +94,10 @@ async function storedTimes(
 ): Promise<Pick<Closure, 'fromOn' | 'untilOn' | 'startsAt' | 'endsAt'>> {
   const { fromOn, lastOn, fromLocal, untilLocal } = record;
   if (addDays(fromOn, LONGEST_DAYS) < lastOn)
-    throw new SetupConflictError('A closure is longer than a year.', 'a last date within a year, or taking it out of use');
+    throw new SetupRefusedError(
+      'A closure is longer than a year.',
+      'a last date within a year, or taking it out of use',
+    );
   if (fromLocal === null && untilLocal === null)
     return { fromOn, untilOn: addDays(lastOn, 1), startsAt: null, endsAt: null };
   const { startMs, endMs } = await instantsOf(tx, record);
@@ -115,11 +120,17 @@ async function instantsOf(
  * Takes the time of what is closed, so that nothing is booked into it. A laboratory's places are left alone: what sets
  * or cures there runs on behind closed doors, and hands-on work is kept out by its calendar.
  */
-async function keepFree(tx: EntityManager, closureId: string, record: RecordOf<'closure'>, { now }: Hand): Promise<void> {
+async function keepFree(
+  tx: EntityManager,
+  closureId: string,
+  record: RecordOf<'closure'>,
+  { now }: Hand,
+): Promise<void> {
   const { of } = record;
   if (of.kind !== 'clinic' && of.kind !== 'resource') return;
   const { startMs, endMs } = await instantsOf(tx, record);
-  const resourceIds = of.kind === 'resource' ? [of.id] : (await tx.findBy(Chair, { clinicId: of.id })).map(({ id }) => id);
+  const resourceIds =
+    of.kind === 'resource' ? [of.id] : (await tx.findBy(Chair, { clinicId: of.id })).map(({ id }) => id);
   const requests = resourceIds.map((resourceId): BlockRequest => ({
     resourceId,
     closureId,

@@ -34,8 +34,8 @@ export interface Keeper<Kind extends SetupKind> {
 }
 
 /** A change that the record, or another one beside it, does not allow. */
-export class SetupConflictError extends DomainError {
+export class SetupRefusedError extends DomainError {
   constructor(problem: string, accepted: string) {
-    super('casework.setup-conflict', `${problem} Accepted: ${accepted}.`, { accepted });
+    super('casework.setup-refused', `${problem} Accepted: ${accepted}.`, { accepted });
   }
 }

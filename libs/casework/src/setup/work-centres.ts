@@ -1,7 +1,7 @@
 import { BenchPlace, Laboratory, Resource, WorkCentre, uuidv7 } from '@archwright/records';
 import type { EntityManager } from 'typeorm';
 import { KeptHours, replaceHours } from './hours-rows.js';
-import { SetupConflictError, type Hand, type Keeper, type RecordOf } from './keeper.js';
+import { SetupRefusedError, type Hand, type Keeper, type RecordOf } from './keeper.js';
 import { resourceStates, stateOf } from './resource-rows.js';
 
 export const workCentreKeeper: Keeper<'work-centre'> = {
@@ -36,7 +36,7 @@ export const workCentreKeeper: Keeper<'work-centre'> = {
     const { laboratoryId, code, name } = record;
     await tx.findOneOrFail(Laboratory, { where: { id: laboratoryId }, lock: { mode: 'pessimistic_write' } });
     if (await tx.existsBy(WorkCentre, { laboratoryId, code }))
-      throw new SetupConflictError(`The laboratory has a work centre "${code}" already.`, 'more places there');
+      throw new SetupRefusedError(`The laboratory has a work centre "${code}" already.`, 'more places there');
     await tx.insert(WorkCentre, { id, laboratoryId, code, name, ...batchOf(record) });
     await writeRest(tx, id, record, hand);
   },
@@ -60,7 +60,8 @@ async function writeRest(
   await replaceHours(tx, { workCentreId }, hours);
   const known = await tx.find(BenchPlace, { where: { workCentreId }, order: { number: 'ASC' } });
   // The places of the lowest numbers stay or come back, the others go out of use; what is booked there is not moved.
-  for (const [index, { id }] of known.entries()) await tx.update(Resource, { id }, { retiredAt: index < places ? null : now });
+  for (const [index, { id }] of known.entries())
+    await tx.update(Resource, { id }, { retiredAt: index < places ? null : now });
   for (let number = (known.at(-1)?.number ?? 0) + 1, more = places - known.length; more > 0; number++, more--) {
     const id = uuidv7();
     const label = `${name} ${String(number)}`;

@@ -1,0 +1,73 @@
+import { Link } from '@tanstack/react-router';
+import { Refusal } from '../look/notice.js';
+import { Tag } from '../look/marks.js';
+import { Empty, FirstWait, ScreenHead } from '../look/screen.js';
+import { FactsTable } from '../practice-page/facts-table.js';
+import { setupWords as words } from '../words/setup.js';
+import { setupGroups, setupSentence, type SetupGroup } from './setup-view.js';
+import { useSetup } from './use-setup.js';
+
+/** Everything that the practice consists of, each part with the way to change it. */
+export function SetupPage() {
+  const { setup } = useSetup();
+  if (!setup.data) {
+    return setup.error ? (
+      <Refusal error={setup.error} onRetry={() => void setup.refetch()} />
+    ) : (
+      <FirstWait what={words.loading} />
+    );
+  }
+  return (
+    <>
+      <ScreenHead title={words.title} sentence={setupSentence(setup.data)} />
+      <div className="stack">
+        {setupGroups(setup.data).map((group) => (
+          <Group key={group.kind} group={group} />
+        ))}
+      </div>
+    </>
+  );
+}
+
+function Group({ group: { kind, title, rows } }: { group: SetupGroup }) {
+  return (
+    <div className="stack-tight">
+      {rows.length === 0 ? (
+        <section>
+          <h2>{title}</h2>
+          <Empty>{words.none}</Empty>
+        </section>
+      ) : (
+        <FactsTable
+          title={title}
+          columns={Object.values(words.columns)}
+          rows={rows.map(({ id, name, isRetired, place, about, hours }) => ({
+            id,
+            head: (
+              <span className="row">
+                <Link to="/practice/setup/$recordId" params={{ recordId: id }}>
+                  {name}
+                </Link>
+                {isRetired ? <Tag>{words.retired}</Tag> : null}
+              </span>
+            ),
+            cells: [
+              place,
+              about,
+              <ul key="hours">
+                {hours.map((one) => (
+                  <li key={one}>{one}</li>
+                ))}
+              </ul>,
+            ],
+          }))}
+        />
+      )}
+      <div>
+        <Link to="/practice/setup/$recordId" params={{ recordId: 'new' }} search={{ kind }}>
+          {words.add(kind)}
+        </Link>
+      </div>
+    </div>
+  );
+}
