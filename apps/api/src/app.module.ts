@@ -30,6 +30,8 @@ import { StagesModule } from './stages/stages.module.js';
 import { TransfersModule } from './transfers/transfers.module.js';
 import { MeasurementRangesModule } from './measurement-ranges/measurement-ranges.module.js';
 import { ScreeningFindingsModule } from './screening-findings/screening-findings.module.js';
+import { AuditTrailModule } from './audit-trail/audit-trail.module.js';
+import { UsersModule } from './users/users.module.js';
 import { SetupModule } from './setup/setup.module.js';
 import { SessionGuard } from './security/session.guard.js';
 import { SessionsModule } from './sessions/sessions.module.js';
@@ -77,6 +79,8 @@ export class AppModule {
         StagesModule,
         TransfersModule,
         SetupModule,
+        UsersModule,
+        AuditTrailModule,
       ],
       providers: [{ provide: APP_GUARD, useClass: SessionGuard }],
     };

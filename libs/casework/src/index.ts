@@ -97,3 +97,7 @@ export { listTransfers, viewTransfer } from './transfers/transfer-view.js';
 export { addToSetup, dropClosure, replaceInSetup, retireInSetup } from './setup/change-setup.js';
 export { previewSetup } from './setup/preview-setup.js';
 export { viewSetup } from './setup/view-setup.js';
+export { findAuditEntries } from './audit/find-entries.js';
+export { addUser, changeUser, resetPassword, setUserActive } from './users/change-users.js';
+export { changeOwnPassword } from './users/own-password.js';
+export { listUsers } from './users/user-views.js';

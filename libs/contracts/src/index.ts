@@ -347,3 +347,20 @@ export {
   type SetupView,
   type StrandedTime,
 } from './setup.js';
+export {
+  addUser,
+  changeOwnPassword,
+  changeUser,
+  resetPassword,
+  setUserActive,
+  userList,
+  userView,
+  type AddUser,
+  type ChangeOwnPassword,
+  type ChangeUser,
+  type ResetPassword,
+  type SetUserActive,
+  type UserList,
+  type UserView,
+} from './user.js';
+export { auditPage, auditQuery, type AuditEntryView, type AuditPage, type AuditQuery } from './audit.js';

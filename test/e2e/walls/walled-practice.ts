@@ -65,6 +65,8 @@ export interface Records {
   readonly caution: string;
   readonly finding: string;
   readonly closure: string;
+  /** An account of the clinic's front desk. */
+  readonly user: string;
   readonly clinic: string;
   readonly chair: string;
   readonly clinician: string;
@@ -158,6 +160,7 @@ export async function openWalledPractice(): Promise<WalledPractice> {
       ...(await writeAftercare(tx, ids, clinic.id, asker)),
       ...(await writeFinding(tx, ids.stage, clinic.id, asker)),
       ...(await writeClosure(tx, clinic.id)),
+      user: asker,
     };
   });
   await writeOtherOrganisation(api, passwordHash);

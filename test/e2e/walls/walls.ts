@@ -1,3 +1,4 @@
+import { randomUUID } from 'node:crypto';
 import type { Role } from '@archwright/contracts';
 import type { Place, Records } from './walled-practice.js';
 
@@ -35,6 +36,15 @@ const HANDLING: readonly Role[] = ['front-desk', 'clinician', 'lab'];
 const EVERY_WORKPLACE: readonly Role[] = ['front-desk', 'clinician', 'manager', 'lab'];
 
 const reason = () => ({ reason: 'A test of walls.' });
+
+const anAccount = ({ clinic }: Records) => ({
+  name: 'A front desk',
+  role: 'front-desk',
+  mail: null,
+  clinicIds: [clinic],
+  laboratoryIds: [],
+  practitionerId: null,
+});
 
 /** By the route's name in the API's description. */
 export const WALLS: Readonly<Record<string, Wall>> = {
@@ -435,12 +445,39 @@ export const WALLS: Readonly<Record<string, Wall>> = {
     afterwards: 404,
     path: ({ closure }) => `/setup/closures/${closure}`,
   },
+
+  'GET /users': { roles: MANAGER, answers: LISTED },
+  'POST /users': {
+    roles: MANAGER,
+    answers: { own: 201, otherClinic: 404, otherOrganisation: 404 },
+    body: (records) => ({ ...anAccount(records), signInName: randomUUID(), password: 'a-password-of-the-walls' }),
+  },
+  'PUT /users/{id}': {
+    roles: MANAGER,
+    answers: PAST,
+    path: ({ user }) => `/users/${user}`,
+    body: anAccount,
+  },
+  'PUT /users/{id}/activity': {
+    roles: MANAGER,
+    answers: PAST,
+    path: ({ user }) => `/users/${user}/activity`,
+    body: () => ({ isActive: false }),
+  },
+  'PUT /users/{id}/password': {
+    roles: MANAGER,
+    answers: PAST,
+    path: ({ user }) => `/users/${user}/password`,
+    body: () => ({ password: 'another-password-of-the-walls' }),
+  },
+  'GET /audit-entries': { roles: MANAGER, answers: LISTED, path: () => '/audit-entries?limit=200' },
 };
 
 /** Routes that reach no record of an organisation through the caller's session, and what guards them instead. */
 export const OUTSIDE: Readonly<Record<string, string>> = {
   'POST /sessions': 'opens the session; its own tests hold it',
   'GET /sessions/current': 'shows the session that asks',
+  'PUT /sessions/current/password': 'changes the password of the person whose session asks',
   'DELETE /sessions/current': 'ends the session that asks',
   'GET /replies/{purpose}': 'a signed token names the visit; its own tests hold it',
   'POST /replies/{purpose}': 'a signed token names the visit; its own tests hold it',

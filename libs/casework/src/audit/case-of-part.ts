@@ -1,0 +1,25 @@
+/** Tables whose rows belong to one case, and are what entries of the trail speak of. */
+const PARTS_OF_A_CASE = [
+  'stage',
+  'lab_step',
+  'hold',
+  'remake_alert',
+  'arrival_check',
+  'call_task',
+  'custody_object',
+  'lab_question',
+  'recall',
+  'referral_task',
+  'sore_spot',
+  'adjustment',
+  'sent_order',
+  'transfer',
+  'prescription',
+];
+
+/** SQL for the case of the subject of an entry `e`; no row for what belongs to none, such as a patient or a chair. */
+export const CASE_OF_PART = [
+  'SELECT id AS case_id FROM treatment_case WHERE id = e.subject_id',
+  ...PARTS_OF_A_CASE.map((table) => `SELECT case_id FROM ${table} WHERE id = e.subject_id`),
+  `SELECT g.case_id FROM appointment_stage s JOIN stage g ON g.id = s.stage_id WHERE s.appointment_id = e.subject_id`,
+].join('\nUNION ALL ');
