@@ -95,7 +95,7 @@ async function setRetired(tx: EntityManager, { id, record }: SetupEntry, isRetir
 
 /** The keeper of a record's own kind. Its kind is read from the record itself, which the compiler can't follow. */
 function keeperFor(record: SetupRecord): Keeper<SetupKind> {
-  return keeperOf(record.kind) as unknown as Keeper<SetupKind>;
+  return keeperOf(record.kind) as Keeper<SetupKind>;
 }
 
 function requireSameGround(keeper: Keeper<SetupKind>, before: SetupRecord, after: SetupRecord): void {

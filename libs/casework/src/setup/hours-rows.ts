@@ -1,6 +1,6 @@
 import type { RecurringDeparture, RecurringHours } from '@archwright/contracts';
 import { CalendarRule, uuidv7 } from '@archwright/records';
-import type { EntityManager, FindOptionsWhere } from 'typeorm';
+import type { EntityManager } from 'typeorm';
 
 /** Whose hours they are, by the columns that name it. */
 export type HoursSubject = Partial<
@@ -42,7 +42,7 @@ export async function replaceHours(
   subject: HoursSubject,
   times: readonly (RecurringDeparture & { readonly minutes?: number })[],
 ): Promise<void> {
-  await tx.delete(CalendarRule, subject as FindOptionsWhere<CalendarRule>);
+  await tx.delete(CalendarRule, subject);
   for (const { minutes = 0, ...time } of times) {
     await tx.insert(CalendarRule, { ...subject, ...time, minutes, id: uuidv7() });
   }
