@@ -3,7 +3,8 @@ import { practiceView } from '@archwright/contracts';
 import type { Browser } from 'playwright-core';
 import { Cast } from '../../apps/cli/src/demo/cast.js';
 import { bookedCase } from '../e2e/booking-practice.js';
-import { openBrowser, signIn, type Person } from '../support/browser.js';
+import { demoPassword } from '../../apps/cli/src/demo/scenario.js';
+import { enterAs, openBrowser, signIn, type Person } from '../support/browser.js';
 import { startDemoService, type DemoService } from '../support/demo-service.js';
 import { faultsOfScreen } from '../support/screens.js';
 
@@ -67,5 +68,51 @@ describe('the manager', () => {
     await page.getByText(/None of \d+ booked times? to come is touched/).waitFor();
     await page.getByRole('button', { name: 'Yes, take it out of use' }).click();
     await page.getByRole('row', { name: /Chair 7 out of use/ }).waitFor();
+  });
+
+  it('gives a person an account, ends it, and finds both in the audit trail', async () => {
+    const { page } = person;
+    await page.getByRole('link', { name: 'People who sign in' }).click();
+    await page.getByRole('button', { name: 'Give the account' }).click();
+    await page.getByText('Enter at least 15 characters.').waitFor();
+    await page.getByLabel('Sign-in name').fill('nia@example.test');
+    await page.getByLabel('Name', { exact: true }).fill('Nia New-Example');
+    await page.getByRole('checkbox', { name: 'North clinic' }).check();
+    await page.getByRole('button', { name: 'Suggest one' }).click();
+    await page.getByRole('button', { name: 'Give the account' }).click();
+    await page.getByText('The account of nia@example.test is there.').waitFor();
+    expect(await faultsOfScreen(page)).toEqual([]);
+    await page.getByRole('link', { name: 'Nia New-Example' }).click();
+    await page.getByRole('button', { name: 'End the account' }).click();
+    await page.getByText('Every session of this person ends now. What they did stays on record.').waitFor();
+    expect(await faultsOfScreen(page)).toEqual([]);
+    await page.getByRole('button', { name: 'Yes, do it' }).click();
+    await page.getByRole('button', { name: 'Let this person in again' }).waitFor();
+
+    await page.goto('/practice/audit?deed=user-');
+    const trail = page.getByRole('group', { name: 'Who did what' });
+    await trail.getByRole('cell', { name: 'user ended' }).waitFor();
+    await trail.getByRole('cell', { name: 'user added' }).waitFor();
+    expect(await faultsOfScreen(page)).toEqual([]);
+    await page.getByLabel('Case number').fill('12');
+    await page.getByRole('button', { name: 'Search' }).click();
+    await page.getByText('Enter a case number such as 27-0012.').waitFor();
+  });
+
+  it('sets a new password of their own and is asked for it', async () => {
+    const { page } = person;
+    await page.getByRole('link', { name: 'Password' }).click();
+    await page.getByLabel('Present password').fill(demoPassword);
+    await page.getByLabel('New password').fill('another-quiet-bench');
+    expect(await faultsOfScreen(page)).toEqual([]);
+    await page.getByRole('button', { name: 'Change it' }).click();
+    await page.getByText('You have been signed out after a while.').waitFor();
+    await enterAs(page, 'manager', 'another-quiet-bench');
+    await page.getByRole('button', { name: 'Sign out' }).waitFor();
+    await page.getByRole('link', { name: 'Password' }).click();
+    await page.getByLabel('Present password').fill('another-quiet-bench');
+    await page.getByLabel('New password').fill(demoPassword);
+    await page.getByRole('button', { name: 'Change it' }).click();
+    await page.getByText('You have been signed out after a while.').waitFor();
   });
 });

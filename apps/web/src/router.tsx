@@ -13,6 +13,7 @@ import { Frame } from './frame/frame.js';
 import { doorFor, homeOf } from './frame/places-view.js';
 import { Crash, NotFound } from './frame/not-found.js';
 import {
+  auditSearch,
   benchSearch,
   boardSearch,
   daySearch,
@@ -192,6 +193,31 @@ const setupRecord = createRoute({
   component: lazyRouteComponent(() => import('./setup/record-page.js'), 'RecordPage'),
 });
 
+const users = createRoute({
+  getParentRoute: () => inside,
+  path: '/practice/users',
+  component: lazyRouteComponent(() => import('./users/users-page.js'), 'UsersPage'),
+});
+
+const user = createRoute({
+  getParentRoute: () => inside,
+  path: '/practice/users/$userId',
+  component: lazyRouteComponent(() => import('./users/user-page.js'), 'UserPage'),
+});
+
+const audit = createRoute({
+  getParentRoute: () => inside,
+  path: '/practice/audit',
+  validateSearch: auditSearch,
+  component: lazyRouteComponent(() => import('./audit-trail/audit-page.js'), 'AuditPage'),
+});
+
+const ownPassword = createRoute({
+  getParentRoute: () => inside,
+  path: '/password',
+  component: lazyRouteComponent(() => import('./own-password/own-password-page.js'), 'OwnPasswordPage'),
+});
+
 const chair = createRoute({
   getParentRoute: () => inside,
   path: '/chair',
@@ -248,6 +274,10 @@ export const router = createRouter({
       lots,
       setup,
       setupRecord,
+      users,
+      user,
+      audit,
+      ownPassword,
       chair,
       stage,
       cautions,

@@ -3,6 +3,7 @@ import { Refusal } from '../look/notice.js';
 import { Phone } from '../look/phone.js';
 import { PlainTable } from '../look/plain-table.js';
 import { Empty, ScreenHead, Waiting } from '../look/screen.js';
+import { PracticePlaces } from '../practice-page/practice-places.js';
 import { practiceZone } from '../time/practice-zone.js';
 import { lotWords as words } from '../words/lots.js';
 import { LotForm } from './lot-form.js';
@@ -20,7 +21,9 @@ export function LotsPage() {
       <ScreenHead
         title={words.title}
         sentence={lot !== '' && found.data ? words.found(lot, casesOf(rows)) : words.start}
-      />
+      >
+        <PracticePlaces />
+      </ScreenHead>
       <div className="stack">
         <LotForm
           lot={lot}

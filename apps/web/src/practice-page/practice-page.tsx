@@ -9,11 +9,10 @@ import { Refusal } from '../look/notice.js';
 import { ScreenHead } from '../look/screen.js';
 import { FindingsList } from '../screening/findings-list.js';
 import { practiceZone } from '../time/practice-zone.js';
-import { lotWords } from '../words/lots.js';
-import { setupWords } from '../words/setup.js';
 import { practiceWords as words } from '../words/practice.js';
 import { AlertList } from './alert-list.js';
 import { FactsTable } from './facts-table.js';
+import { PracticePlaces } from './practice-places.js';
 import { clinicRows, laboratoryRows, pathRows, practiceSentence } from './practice-view.js';
 
 /** What the practice consists of, and what in it waits for a person. */
@@ -30,8 +29,7 @@ export function PracticePage() {
         title={organisationName}
         sentence={`${words.waiting(rows.length + questions.length)} ${practiceSentence(practice)}`}
       >
-        <Link to="/practice/setup">{setupWords.link}</Link>
-        <Link to="/practice/lots">{lotWords.link}</Link>
+        <PracticePlaces />
       </ScreenHead>
       <div className="stack">
         <Refusal error={alerts.error} onRetry={() => void alerts.refetch()} />

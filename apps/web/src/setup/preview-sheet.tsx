@@ -1,5 +1,6 @@
 import { Link } from '@tanstack/react-router';
 import { Notice } from '../look/notice.js';
+import { PlainTable } from '../look/plain-table.js';
 import { setupWords as words } from '../words/setup.js';
 import type { PreviewView } from './setup-view.js';
 
@@ -11,38 +12,24 @@ export function PreviewSheet({ view: { sentence, settled, rows } }: { view: Prev
         {sentence} {settled}
       </Notice>
       {rows.length > 0 ? (
-        <div className="sheet scroll-x" tabIndex={0} role="group" aria-label={words.strandedTitle}>
-          <table className="table">
-            <thead>
-              <tr>
-                {Object.values(words.strandedColumns).map((column) => (
-                  <th key={column} scope="col">
-                    {column}
-                  </th>
-                ))}
-              </tr>
-            </thead>
-            <tbody>
-              {rows.map(({ key, when, what, who, caseId, why }) => (
-                <tr key={key}>
-                  <th scope="row">{when}</th>
-                  <td>{what}</td>
-                  <td>
-                    {caseId === null ? (
-                      who
-                    ) : (
-                      <Link to="/desk/cases/$caseId" params={{ caseId }}>
-                        {who}
-                      </Link>
-                    )}
-                  </td>
-                  <td>{why}</td>
-                </tr>
-              ))}
-            </tbody>
-          </table>
-        </div>
+        <PlainTable
+          label={words.strandedTitle}
+          columns={Object.values(words.strandedColumns)}
+          rows={rows.map(({ id, when, what, who, caseId, why }) => ({
+            id,
+            head: when,
+            cells: [what, caseId === null ? who : <CaseLink key="case" caseId={caseId} who={who} />, why],
+          }))}
+        />
       ) : null}
     </div>
+  );
+}
+
+function CaseLink({ caseId, who }: { caseId: string; who: string }) {
+  return (
+    <Link to="/desk/cases/$caseId" params={{ caseId }}>
+      {who}
+    </Link>
   );
 }

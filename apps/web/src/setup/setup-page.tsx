@@ -3,6 +3,7 @@ import { Refusal } from '../look/notice.js';
 import { Tag } from '../look/marks.js';
 import { Empty, FirstWait, ScreenHead } from '../look/screen.js';
 import { FactsTable } from '../practice-page/facts-table.js';
+import { PracticePlaces } from '../practice-page/practice-places.js';
 import { setupWords as words } from '../words/setup.js';
 import { setupGroups, setupSentence, type SetupGroup } from './setup-view.js';
 import { useSetup } from './use-setup.js';
@@ -19,7 +20,9 @@ export function SetupPage() {
   }
   return (
     <>
-      <ScreenHead title={words.title} sentence={setupSentence(setup.data)} />
+      <ScreenHead title={words.title} sentence={setupSentence(setup.data)}>
+        <PracticePlaces />
+      </ScreenHead>
       <div className="stack">
         {setupGroups(setup.data).map((group) => (
           <Group key={group.kind} group={group} />

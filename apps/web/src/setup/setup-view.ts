@@ -175,7 +175,7 @@ export function previewView({ looked, stranded, settled }: SetupPreview, today: 
     sentence: stranded.length === 0 ? words.nothing(looked) : words.touched(stranded.length, looked),
     settled: settled > 0 ? words.settled(settled) : null,
     rows: stranded.map(({ kind, startsAt, zone, caseNumber, caseId, patientName, why }, index) => ({
-      key: `${startsAt} ${String(index)}`,
+      id: `${startsAt} ${String(index)}`,
       when: dateAndTime(startsAt, zone, today),
       what: words.strandedKinds[kind],
       who: patientName === null ? caseNumber : `${caseNumber} · ${patientName}`,

@@ -1,0 +1,27 @@
+import { Link } from '@tanstack/react-router';
+import { auditWords } from '../words/audit.js';
+import { lotWords } from '../words/lots.js';
+import { practiceWords as words } from '../words/practice.js';
+import { setupWords } from '../words/setup.js';
+import { userWords } from '../words/users.js';
+
+const PLACES = [
+  ['/practice', words.today],
+  ['/practice/setup', setupWords.link],
+  ['/practice/users', userWords.link],
+  ['/practice/audit', auditWords.link],
+  ['/practice/lots', lotWords.link],
+] as const;
+
+/** The screens of this workplace, on top of each. */
+export function PracticePlaces() {
+  return (
+    <nav className="sub-places no-print" aria-label={words.places}>
+      {PLACES.map(([to, label]) => (
+        <Link key={to} to={to} activeOptions={{ exact: true, includeSearch: false }}>
+          {label}
+        </Link>
+      ))}
+    </nav>
+  );
+}
