@@ -23,10 +23,9 @@ export function AuditPage() {
       <ScreenHead
         title={words.title}
         sentence={found.data ? words.sentence(rows.length, !found.hasNextPage) : undefined}
-      >
-        <PracticePlaces />
-      </ScreenHead>
+      />
       <div className="stack">
+        <PracticePlaces />
         <AuditForm
           key={users.data === undefined ? 'without people' : 'with people'}
           search={search}

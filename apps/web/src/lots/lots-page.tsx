@@ -21,10 +21,9 @@ export function LotsPage() {
       <ScreenHead
         title={words.title}
         sentence={lot !== '' && found.data ? words.found(lot, casesOf(rows)) : words.start}
-      >
-        <PracticePlaces />
-      </ScreenHead>
+      />
       <div className="stack">
+        <PracticePlaces />
         <LotForm
           lot={lot}
           material={material}

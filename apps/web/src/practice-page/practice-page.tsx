@@ -28,10 +28,9 @@ export function PracticePage() {
       <ScreenHead
         title={organisationName}
         sentence={`${words.waiting(rows.length + questions.length)} ${practiceSentence(practice)}`}
-      >
-        <PracticePlaces />
-      </ScreenHead>
+      />
       <div className="stack">
+        <PracticePlaces />
         <Refusal error={alerts.error} onRetry={() => void alerts.refetch()} />
         <AlertList rows={rows} />
         <OpenQuestionList today={practice.today} />

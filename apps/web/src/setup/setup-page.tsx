@@ -20,10 +20,9 @@ export function SetupPage() {
   }
   return (
     <>
-      <ScreenHead title={words.title} sentence={setupSentence(setup.data)}>
-        <PracticePlaces />
-      </ScreenHead>
+      <ScreenHead title={words.title} sentence={setupSentence(setup.data)} />
       <div className="stack">
+        <PracticePlaces />
         {setupGroups(setup.data).map((group) => (
           <Group key={group.kind} group={group} />
         ))}

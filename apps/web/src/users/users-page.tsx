@@ -22,35 +22,36 @@ export function UsersPage() {
   const rows = userRows(users.data.items, practice);
   return (
     <>
-      <ScreenHead title={words.title} sentence={usersSentence(rows)}>
+      <ScreenHead title={words.title} sentence={usersSentence(rows)} />
+      <div className="stack">
         <PracticePlaces />
-      </ScreenHead>
-      <div className="beside">
-        <PlainTable
-          label={words.title}
-          columns={Object.values(words.columns)}
-          rows={rows.map(({ id, name, isActive, signInName, role, where, seen }) => ({
-            id,
-            head: (
-              <span className="row">
-                <Link to="/practice/users/$userId" params={{ userId: id }}>
-                  {name}
-                </Link>
-                {isActive ? null : <Tag>{words.ended}</Tag>}
-              </span>
-            ),
-            cells: [signInName, role, where, seen],
-          }))}
-        />
-        <NewUserForm
-          practice={practice}
-          pending={add.isPending}
-          error={add.error}
-          given={add.data?.signInName ?? null}
-          onGive={(body, done) => {
-            add.mutate(body, { onSuccess: done });
-          }}
-        />
+        <div className="beside">
+          <PlainTable
+            label={words.title}
+            columns={Object.values(words.columns)}
+            rows={rows.map(({ id, name, isActive, signInName, role, where, seen }) => ({
+              id,
+              head: (
+                <span className="row">
+                  <Link to="/practice/users/$userId" params={{ userId: id }}>
+                    {name}
+                  </Link>
+                  {isActive ? null : <Tag>{words.ended}</Tag>}
+                </span>
+              ),
+              cells: [signInName, role, where, seen],
+            }))}
+          />
+          <NewUserForm
+            practice={practice}
+            pending={add.isPending}
+            error={add.error}
+            given={add.data?.signInName ?? null}
+            onGive={(body, done) => {
+              add.mutate(body, { onSuccess: done });
+            }}
+          />
+        </div>
       </div>
     </>
   );
