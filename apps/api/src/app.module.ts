@@ -32,6 +32,7 @@ import { MeasurementRangesModule } from './measurement-ranges/measurement-ranges
 import { ScreeningFindingsModule } from './screening-findings/screening-findings.module.js';
 import { AuditTrailModule } from './audit-trail/audit-trail.module.js';
 import { UsersModule } from './users/users.module.js';
+import { FiguresModule } from './figures/figures.module.js';
 import { SetupModule } from './setup/setup.module.js';
 import { SessionGuard } from './security/session.guard.js';
 import { SessionsModule } from './sessions/sessions.module.js';
@@ -81,6 +82,7 @@ export class AppModule {
         SetupModule,
         UsersModule,
         AuditTrailModule,
+        FiguresModule,
       ],
       providers: [{ provide: APP_GUARD, useClass: SessionGuard }],
     };

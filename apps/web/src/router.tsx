@@ -212,6 +212,12 @@ const audit = createRoute({
   component: lazyRouteComponent(() => import('./audit-trail/audit-page.js'), 'AuditPage'),
 });
 
+const figures = createRoute({
+  getParentRoute: () => inside,
+  path: '/practice/figures',
+  component: lazyRouteComponent(() => import('./figures/figures-page.js'), 'FiguresPage'),
+});
+
 const ownPassword = createRoute({
   getParentRoute: () => inside,
   path: '/password',
@@ -277,6 +283,7 @@ export const router = createRouter({
       users,
       user,
       audit,
+      figures,
       ownPassword,
       chair,
       stage,

@@ -101,3 +101,4 @@ export { findAuditEntries } from './audit/find-entries.js';
 export { addUser, changeUser, resetPassword, setUserActive } from './users/change-users.js';
 export { changeOwnPassword } from './users/own-password.js';
 export { listUsers } from './users/user-views.js';
+export { viewFigures } from './figures/view-figures.js';

@@ -364,3 +364,4 @@ export {
   type UserView,
 } from './user.js';
 export { auditPage, auditQuery, type AuditEntryView, type AuditPage, type AuditQuery } from './audit.js';
+export { figuresView, type FiguresView, type ShareFigure, type UseFigure, type ValueFigure } from './figures.js';

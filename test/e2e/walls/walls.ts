@@ -471,6 +471,7 @@ export const WALLS: Readonly<Record<string, Wall>> = {
     body: () => ({ password: 'another-password-of-the-walls' }),
   },
   'GET /audit-entries': { roles: MANAGER, answers: LISTED, path: () => '/audit-entries?limit=200' },
+  'GET /figures': { roles: MANAGER, answers: LISTED },
 };
 
 /** Routes that reach no record of an organisation through the caller's session, and what guards them instead. */

@@ -1,5 +1,6 @@
 import { Link } from '@tanstack/react-router';
 import { auditWords } from '../words/audit.js';
+import { figureWords } from '../words/figures.js';
 import { lotWords } from '../words/lots.js';
 import { practiceWords as words } from '../words/practice.js';
 import { setupWords } from '../words/setup.js';
@@ -7,6 +8,7 @@ import { userWords } from '../words/users.js';
 
 const PLACES = [
   ['/practice', words.today],
+  ['/practice/figures', figureWords.link],
   ['/practice/setup', setupWords.link],
   ['/practice/users', userWords.link],
   ['/practice/audit', auditWords.link],
