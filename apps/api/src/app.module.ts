@@ -33,6 +33,7 @@ import { ScreeningFindingsModule } from './screening-findings/screening-findings
 import { AuditTrailModule } from './audit-trail/audit-trail.module.js';
 import { UsersModule } from './users/users.module.js';
 import { FiguresModule } from './figures/figures.module.js';
+import { PatientImportsModule } from './patient-imports/patient-imports.module.js';
 import { SetupModule } from './setup/setup.module.js';
 import { SessionGuard } from './security/session.guard.js';
 import { SessionsModule } from './sessions/sessions.module.js';
@@ -83,6 +84,7 @@ export class AppModule {
         UsersModule,
         AuditTrailModule,
         FiguresModule,
+        PatientImportsModule,
       ],
       providers: [{ provide: APP_GUARD, useClass: SessionGuard }],
     };

@@ -218,6 +218,12 @@ const figures = createRoute({
   component: lazyRouteComponent(() => import('./figures/figures-page.js'), 'FiguresPage'),
 });
 
+const importFiles = createRoute({
+  getParentRoute: () => inside,
+  path: '/practice/import',
+  component: lazyRouteComponent(() => import('./import/import-page.js'), 'ImportPage'),
+});
+
 const ownPassword = createRoute({
   getParentRoute: () => inside,
   path: '/password',
@@ -284,6 +290,7 @@ export const router = createRouter({
       user,
       audit,
       figures,
+      importFiles,
       ownPassword,
       chair,
       stage,

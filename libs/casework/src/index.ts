@@ -102,3 +102,4 @@ export { addUser, changeUser, resetPassword, setUserActive } from './users/chang
 export { changeOwnPassword } from './users/own-password.js';
 export { listUsers } from './users/user-views.js';
 export { viewFigures } from './figures/view-figures.js';
+export { importPatientTable } from './patients/import-table.js';

@@ -365,3 +365,9 @@ export {
 } from './user.js';
 export { auditPage, auditQuery, type AuditEntryView, type AuditPage, type AuditQuery } from './audit.js';
 export { figuresView, type FiguresView, type ShareFigure, type UseFigure, type ValueFigure } from './figures.js';
+export {
+  importPatientTable,
+  importedPatientTable,
+  type ImportPatientTable,
+  type ImportedPatientTable,
+} from './patient-import.js';

@@ -12,6 +12,7 @@ const WANT_NEITHER: Readonly<Record<string, string>> = {
   'POST /cases/{id}/offers': 'asking again makes other offers and takes nobody’s time',
   'POST /setup/preview': 'a preview',
   'DELETE /setup/closures/{id}': 'gone is gone',
+  'POST /patient-imports': 'the same file again writes no row',
   'POST /ripples/move': 'a preview',
   'POST /ripples/cancel': 'a preview',
   'DELETE /holds/{id}': 'given back is given back',

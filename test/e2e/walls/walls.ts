@@ -472,6 +472,11 @@ export const WALLS: Readonly<Record<string, Wall>> = {
   },
   'GET /audit-entries': { roles: MANAGER, answers: LISTED, path: () => '/audit-entries?limit=200' },
   'GET /figures': { roles: MANAGER, answers: LISTED },
+  'POST /patient-imports': {
+    roles: MANAGER,
+    answers: LISTED,
+    body: () => ({ contentBase64: btoa('given name,family name,birth date'), zone: 'Europe/London', isTrial: true }),
+  },
 };
 
 /** Routes that reach no record of an organisation through the caller's session, and what guards them instead. */

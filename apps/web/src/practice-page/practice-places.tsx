@@ -1,6 +1,7 @@
 import { Link } from '@tanstack/react-router';
 import { auditWords } from '../words/audit.js';
 import { figureWords } from '../words/figures.js';
+import { importWords } from '../words/import.js';
 import { lotWords } from '../words/lots.js';
 import { practiceWords as words } from '../words/practice.js';
 import { setupWords } from '../words/setup.js';
@@ -11,6 +12,7 @@ const PLACES = [
   ['/practice/figures', figureWords.link],
   ['/practice/setup', setupWords.link],
   ['/practice/users', userWords.link],
+  ['/practice/import', importWords.link],
   ['/practice/audit', auditWords.link],
   ['/practice/lots', lotWords.link],
 ] as const;
