@@ -34,6 +34,7 @@ import { AuditTrailModule } from './audit-trail/audit-trail.module.js';
 import { UsersModule } from './users/users.module.js';
 import { FiguresModule } from './figures/figures.module.js';
 import { PatientImportsModule } from './patient-imports/patient-imports.module.js';
+import { TreatmentPathsModule } from './treatment-paths/treatment-paths.module.js';
 import { SetupModule } from './setup/setup.module.js';
 import { SessionGuard } from './security/session.guard.js';
 import { SessionsModule } from './sessions/sessions.module.js';
@@ -85,6 +86,7 @@ export class AppModule {
         AuditTrailModule,
         FiguresModule,
         PatientImportsModule,
+        TreatmentPathsModule,
       ],
       providers: [{ provide: APP_GUARD, useClass: SessionGuard }],
     };

@@ -21,6 +21,7 @@ import {
   lotSearch,
   newCaseSearch,
   offersSearch,
+  pathSearch,
   setupSearch,
   signInSearch,
 } from './search-params.js';
@@ -224,6 +225,25 @@ const importFiles = createRoute({
   component: lazyRouteComponent(() => import('./import/import-page.js'), 'ImportPage'),
 });
 
+const paths = createRoute({
+  getParentRoute: () => inside,
+  path: '/practice/paths',
+  component: lazyRouteComponent(() => import('./paths/paths-page.js'), 'PathsPage'),
+});
+
+const path = createRoute({
+  getParentRoute: () => inside,
+  path: '/practice/paths/$versionId',
+  validateSearch: pathSearch,
+  component: lazyRouteComponent(() => import('./paths/path-page.js'), 'PathPage'),
+});
+
+const pathEdit = createRoute({
+  getParentRoute: () => inside,
+  path: '/practice/paths/$versionId/edit',
+  component: lazyRouteComponent(() => import('./paths/path-edit-page.js'), 'PathEditPage'),
+});
+
 const ownPassword = createRoute({
   getParentRoute: () => inside,
   path: '/password',
@@ -291,6 +311,9 @@ export const router = createRouter({
       audit,
       figures,
       importFiles,
+      paths,
+      path,
+      pathEdit,
       ownPassword,
       chair,
       stage,

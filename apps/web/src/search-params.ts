@@ -29,6 +29,7 @@ export const signInSearch = texts('next');
 export const findSearch = texts('q');
 export const daySearch = texts('on', 'clinic');
 export const auditSearch = texts('by', 'deed', 'case', 'from', 'until');
+export const pathSearch = texts('with');
 export const setupSearch = texts('kind');
 export const lotSearch = texts('lot', 'material');
 export const offersSearch = texts('review');

@@ -103,3 +103,5 @@ export { changeOwnPassword } from './users/own-password.js';
 export { listUsers } from './users/user-views.js';
 export { viewFigures } from './figures/view-figures.js';
 export { importPatientTable } from './patients/import-table.js';
+export { listPaths, viewPath } from './paths/path-views.js';
+export { publishPath, setPathWithdrawn } from './paths/publish-path.js';

@@ -371,3 +371,14 @@ export {
   type ImportPatientTable,
   type ImportedPatientTable,
 } from './patient-import.js';
+export {
+  pathList,
+  pathView,
+  publishPath,
+  setWithdrawal,
+  type PathList,
+  type PathSummary,
+  type PathView,
+  type PublishPath,
+  type SetWithdrawal,
+} from './treatment-path.js';

@@ -13,6 +13,7 @@ const WANT_NEITHER: Readonly<Record<string, string>> = {
   'POST /setup/preview': 'a preview',
   'DELETE /setup/closures/{id}': 'gone is gone',
   'POST /patient-imports': 'the same file again writes no row',
+  'PUT /treatment-paths/{id}/withdrawal': 'a version never changes, and withdrawn is withdrawn',
   'POST /ripples/move': 'a preview',
   'POST /ripples/cancel': 'a preview',
   'DELETE /holds/{id}': 'given back is given back',

@@ -477,6 +477,25 @@ export const WALLS: Readonly<Record<string, Wall>> = {
     answers: LISTED,
     body: () => ({ contentBase64: btoa('given name,family name,birth date'), zone: 'Europe/London', isTrial: true }),
   },
+
+  'GET /treatment-paths': { roles: MANAGER, answers: LISTED },
+  'GET /treatment-paths/{id}': {
+    roles: MANAGER,
+    answers: { own: 200, otherClinic: 200, otherOrganisation: 404 },
+    path: ({ pathVersion }) => `/treatment-paths/${pathVersion}`,
+  },
+  'PUT /treatment-paths/{code}': {
+    roles: MANAGER,
+    answers: { own: 412, otherClinic: 412, otherOrganisation: 412 },
+    path: () => '/treatment-paths/repair',
+    body: () => ({ document: {} }),
+  },
+  'PUT /treatment-paths/{id}/withdrawal': {
+    roles: MANAGER,
+    answers: { own: 200, otherClinic: 200, otherOrganisation: 404 },
+    path: ({ pathVersion }) => `/treatment-paths/${pathVersion}/withdrawal`,
+    body: () => ({ isWithdrawn: false }),
+  },
 };
 
 /** Routes that reach no record of an organisation through the caller's session, and what guards them instead. */

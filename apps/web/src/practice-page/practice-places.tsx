@@ -3,6 +3,7 @@ import { auditWords } from '../words/audit.js';
 import { figureWords } from '../words/figures.js';
 import { importWords } from '../words/import.js';
 import { lotWords } from '../words/lots.js';
+import { pathWords } from '../words/paths.js';
 import { practiceWords as words } from '../words/practice.js';
 import { setupWords } from '../words/setup.js';
 import { userWords } from '../words/users.js';
@@ -11,6 +12,7 @@ const PLACES = [
   ['/practice', words.today],
   ['/practice/figures', figureWords.link],
   ['/practice/setup', setupWords.link],
+  ['/practice/paths', pathWords.link],
   ['/practice/users', userWords.link],
   ['/practice/import', importWords.link],
   ['/practice/audit', auditWords.link],
