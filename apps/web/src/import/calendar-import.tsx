@@ -25,7 +25,7 @@ export function CalendarImport({ practice, setup, calendar }: Props) {
   };
   const isWrong = Object.values(wrong).some((problem) => problem !== undefined);
   const form = useFirstProblem(attempt, isWrong);
-  const errors = attempt > 0 ? wrong : {};
+  const errors: Partial<typeof wrong> = attempt > 0 ? wrong : {};
   const sent = calendar.data ? calendar.variables : undefined;
 
   async function submit(event: SyntheticEvent): Promise<void> {

@@ -160,14 +160,7 @@ export function closedKindOf({ record }: SetupEntry): 'clinic' | 'laboratory' | 
 export interface PreviewView {
   readonly sentence: string;
   readonly settled: string | null;
-  readonly rows: readonly {
-    key: string;
-    when: string;
-    what: string;
-    who: string;
-    caseId: string | null;
-    why: string;
-  }[];
+  readonly rows: readonly { id: string; when: string; what: string; who: string; caseId: string | null; why: string }[];
 }
 
 export function previewView({ looked, stranded, settled }: SetupPreview, today: string): PreviewView {
