@@ -30,8 +30,8 @@ import { ScreeningFindings1795608000000 } from './1795608000000-screening-findin
 import { DrawnTracings1795608600000 } from './1795608600000-drawn-tracings.js';
 import { AuditUnsealed1795608900000 } from './1795608900000-audit-unsealed.js';
 import { MeasurementSettings1795612000000 } from './1795612000000-measurement-settings.js';
-import { ChangeOrder1795615000000 } from './1795615000000-change-order.js';
 import { SetupVersions1795614000000 } from './1795614000000-setup-versions.js';
+import { ChangeOrder1795615000000 } from './1795615000000-change-order.js';
 
 /** Every migration, oldest first. */
 export const migrations = [
@@ -67,6 +67,6 @@ export const migrations = [
   DrawnTracings1795608600000,
   AuditUnsealed1795608900000,
   MeasurementSettings1795612000000,
-  ChangeOrder1795615000000,
   SetupVersions1795614000000,
+  ChangeOrder1795615000000,
 ];
