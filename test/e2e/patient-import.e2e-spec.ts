@@ -29,7 +29,8 @@ const found = async () => (await manager.get('GET /patients?q=Müller', patientP
 it('tells of a trial what would happen, and keeps nothing of it', async () => {
   const tried = await take({ isTrial: true });
   expect(tried).toMatchObject({ rows: 2, added: 1, rejectedCount: 1, isWritten: false });
-  expect(tried.rejected).toMatchObject([{ line: 3, reason: expect.stringContaining('accepted: a past date') }]);
+  expect(tried.rejected.map(({ line }) => line)).toEqual([3]);
+  expect(tried.rejected[0]?.reason).toContain('accepted: a past date');
   expect(await found()).toBe(0);
 });
 

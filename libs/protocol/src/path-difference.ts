@@ -18,9 +18,7 @@ type Fields = Readonly<Record<string, unknown>>;
  * is no difference.
  */
 export function pathDifferences(before: TreatmentPath, after: TreatmentPath): PathDifference[] {
-  const { version: _before, ...one } = before;
-  const { version: _after, ...other } = after;
-  return differencesOf(one, other, []);
+  return differencesOf({ ...before, version: 0 }, { ...after, version: 0 }, []);
 }
 
 function differencesOf(before: unknown, after: unknown, at: readonly string[]): PathDifference[] {

@@ -6,7 +6,7 @@ import { longDate } from '../time/wording.js';
 import { figureWords as words } from '../words/figures.js';
 import { ControlChart } from './control-chart.js';
 import './figures.css';
-import { figuresSentence, shareView, useGroups, valueView, type FigureView } from './figures-view.js';
+import { figuresSentence, shareView, usageGroups, valueView, type FigureView } from './figures-view.js';
 import { useFigures } from './use-figures.js';
 
 /** Promises, times, visits, remakes and missed visits as control charts, and the use of what the practice has. */
@@ -32,7 +32,7 @@ export function FiguresPage() {
         <section className="stack-tight" aria-labelledby="use">
           <h2 id="use">{words.use.title}</h2>
           <p className="soft">{words.use.sentence(longDate(use.fromOn, today), longDate(use.lastOn, today))}</p>
-          {useGroups(use.rows).map(({ title, rows }) => (
+          {usageGroups(use.rows).map(({ title, rows }) => (
             <PlainTable
               key={title}
               label={title}

@@ -1,6 +1,6 @@
 import type { ShareFigure, ValueFigure } from '@archwright/contracts';
 import { drawChart } from './chart-geometry.js';
-import { shareView, useGroups, valueView } from './figures-view.js';
+import { shareView, usageGroups, valueView } from './figures-view.js';
 
 const share: ShareFigure = {
   key: 'remake',
@@ -50,7 +50,7 @@ it('draws higher values higher, inside the frame, with limits as steps', () => {
 
 it('puts the fullest first and gives no share to what was closed', () => {
   const row = { kind: 'chair' as const, place: 'North', bookedMinutes: 30, openMinutes: 60 };
-  const [chairs] = useGroups([
+  const [chairs] = usageGroups([
     { ...row, id: 'a', name: 'Chair 1', openMinutes: 0 },
     { ...row, id: 'b', name: 'Chair 2' },
   ]);

@@ -108,7 +108,7 @@ export interface UseRow {
 }
 
 /** Fullest first; what was not open at all has no share. */
-export function useGroups(rows: readonly UseFigure[]): { title: string; rows: UseRow[] }[] {
+export function usageGroups(rows: readonly UseFigure[]): { title: string; rows: UseRow[] }[] {
   const kinds = Object.entries(words.use.kinds) as [UseFigure['kind'], string][];
   const share = ({ bookedMinutes, openMinutes }: UseFigure) => (openMinutes === 0 ? -1 : bookedMinutes / openMinutes);
   return kinds.map(([kind, title]) => ({

@@ -53,7 +53,7 @@ function read<Body>(draft: UserDraft, parse: () => Parsed<Body>): { body: Body }
   const wrong = parsed.success ? [] : parsed.error.issues.map(({ path }) => String(path[0]));
   const fields = [...wrong, ...(lacksCalendar ? ['practitionerId'] : [])];
   const needed = Object.entries(words.need).filter(([field]) => fields.includes(field));
-  return { errors: Object.fromEntries(needed) as UserErrors };
+  return { errors: Object.fromEntries(needed) };
 }
 
 /** Fields that don't belong to the role are left behind, whatever was chosen before. */

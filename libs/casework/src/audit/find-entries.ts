@@ -44,7 +44,7 @@ export async function findAuditEntries(tx: EntityManager, actor: Actor, query: A
     ],
   );
   const { items, next } = pageOf(rows, limit, ({ sortKey, id }) => ({ sortKey, id }));
-  return { items: items.map(({ sortKey: _, ...row }) => ({ ...row, at: row.at.toISOString() })), next };
+  return { items: items.map(viewOf), next };
 }
 
 /** Dates are the practice's: those of its first clinic. */
@@ -59,4 +59,19 @@ async function boundsOf(
     from: fromOn === undefined ? null : new Date(startOfDayMs(fromOn, zone)),
     until: untilOn === undefined ? null : new Date(startOfDayMs(addDays(untilOn, 1), zone)),
   };
+}
+
+function viewOf({
+  id,
+  at,
+  by,
+  action,
+  subjectKind,
+  subjectId,
+  caseId,
+  caseNumber,
+  requestId,
+  details,
+}: Row): AuditEntryView {
+  return { id, at: at.toISOString(), by, action, subjectKind, subjectId, caseId, caseNumber, requestId, details };
 }

@@ -65,8 +65,8 @@ function visits(tx: EntityManager, now: Date): Promise<BookedVisit[]> {
 function work(tx: EntityManager, now: Date): Promise<BookedWork[]> {
   return tx.query(
     `SELECT 'lab-work' AS kind, s.case_id AS "caseId", c.number AS "caseNumber", s.work_centre_id AS "workCentreId",
-       s.place_id AS "placeId", ${ms('(g->>\'startsAt\')::timestamptz')} AS "startMs",
-       ${ms('(g->>\'endsAt\')::timestamptz')} AS "endMs"
+       s.place_id AS "placeId", ${ms("(g->>'startsAt')::timestamptz")} AS "startMs",
+       ${ms("(g->>'endsAt')::timestamptz")} AS "endMs"
      FROM lab_step s JOIN treatment_case c ON c.id = s.case_id CROSS JOIN jsonb_array_elements(s.segments) g
      WHERE s.state IN ('planned', 'ready') AND s.hold_id IS NULL AND s.place_id IS NOT NULL
        AND s.starts_at > $1 AND g->>'kind' = 'hands-on'`,

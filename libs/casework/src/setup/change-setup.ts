@@ -93,9 +93,9 @@ async function setRetired(tx: EntityManager, { id, record }: SetupEntry, isRetir
   await countVersion(tx, keeper, id);
 }
 
-/** The keeper of a record's own kind. Its kind is read from the record itself, which the compiler can't follow. */
+/** The keeper of a record's own kind, which the compiler can't tell from another's. */
 function keeperFor(record: SetupRecord): Keeper<SetupKind> {
-  return keeperOf(record.kind) as Keeper<SetupKind>;
+  return keeperOf<SetupKind>(record.kind);
 }
 
 function requireSameGround(keeper: Keeper<SetupKind>, before: SetupRecord, after: SetupRecord): void {

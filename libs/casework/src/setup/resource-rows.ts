@@ -4,7 +4,10 @@ import { In, type EntityManager } from 'typeorm';
 export type ResourceState = Pick<Resource, 'label' | 'version'> & { readonly isRetired: boolean };
 
 /** Label, version and use of resources by id. */
-export async function resourceStates(tx: EntityManager, kinds: Resource['kind'][]): Promise<Map<string, ResourceState>> {
+export async function resourceStates(
+  tx: EntityManager,
+  kinds: Resource['kind'][],
+): Promise<Map<string, ResourceState>> {
   const rows = await tx.findBy(Resource, { kind: In(kinds) });
   return new Map(
     rows.map(({ id, label, version, retiredAt }) => [id, { label, version, isRetired: retiredAt !== null }]),

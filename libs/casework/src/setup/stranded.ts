@@ -1,4 +1,11 @@
-import { closedInterval, expandRule, normalise, type ClosedDays, type Interval, type LocalRule } from '@archwright/calendar';
+import {
+  closedInterval,
+  expandRule,
+  normalise,
+  type ClosedDays,
+  type Interval,
+  type LocalRule,
+} from '@archwright/calendar';
 import type { ClinicSnapshot, CourierSnapshot, LaboratorySnapshot, PracticeSnapshot } from '@archwright/protocol';
 import type { BookedTime, BookedVisit, BookedWay, BookedWork } from './booked-ahead.js';
 
@@ -42,7 +49,11 @@ function whyPeople({ clinicianId, assistantId, ...time }: BookedVisit, clinic: C
   return isOpen(assistant.working, time) ? null : `Its assistant does not work at ${clinic.name} for all of it.`;
 }
 
-function whyThings({ chairId, kitIds, ...time }: BookedVisit, clinic: ClinicSnapshot, closed: ClosedResources): string | null {
+function whyThings(
+  { chairId, kitIds, ...time }: BookedVisit,
+  clinic: ClinicSnapshot,
+  closed: ClosedResources,
+): string | null {
   const chair = clinic.chairs.find(({ id }) => id === chairId);
   if (chairId !== null && chair === undefined) return 'Its chair is out of use.';
   if (chair !== undefined && isTaken(closed, chair.id, time)) return `${chair.label} is closed then.`;
@@ -77,7 +88,9 @@ function whyWay({ courierId, direction, ...time }: BookedWay, { couriers }: Prac
 
 function leavesAt({ toLab, toClinic }: CourierSnapshot, direction: BookedWay['direction'], atMs: number): boolean {
   const rule = direction === 'to-lab' ? toLab : toClinic;
-  return expandRule({ ...rule, minutes: 1 }, { startMs: atMs, endMs: atMs + 1 }).some(({ startMs }) => startMs === atMs);
+  return expandRule({ ...rule, minutes: 1 }, { startMs: atMs, endMs: atMs + 1 }).some(
+    ({ startMs }) => startMs === atMs,
+  );
 }
 
 function isOpen(rules: readonly LocalRule[], { startMs, endMs }: Interval): boolean {
