@@ -35,6 +35,7 @@ import { UsersModule } from './users/users.module.js';
 import { FiguresModule } from './figures/figures.module.js';
 import { PatientImportsModule } from './patient-imports/patient-imports.module.js';
 import { TreatmentPathsModule } from './treatment-paths/treatment-paths.module.js';
+import { PracticeRulesModule } from './practice-rules/practice-rules.module.js';
 import { SetupModule } from './setup/setup.module.js';
 import { SessionGuard } from './security/session.guard.js';
 import { SessionsModule } from './sessions/sessions.module.js';
@@ -87,6 +88,7 @@ export class AppModule {
         FiguresModule,
         PatientImportsModule,
         TreatmentPathsModule,
+        PracticeRulesModule,
       ],
       providers: [{ provide: APP_GUARD, useClass: SessionGuard }],
     };

@@ -105,3 +105,4 @@ export { viewFigures } from './figures/view-figures.js';
 export { importPatientTable } from './patients/import-table.js';
 export { listPaths, viewPath } from './paths/path-views.js';
 export { publishPath, setPathWithdrawn } from './paths/publish-path.js';
+export { changePracticeRules, viewPracticeRules } from './rules/practice-rules.js';

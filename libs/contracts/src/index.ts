@@ -382,3 +382,4 @@ export {
   type PublishPath,
   type SetWithdrawal,
 } from './treatment-path.js';
+export { practiceRules, practiceRulesView, type PracticeRules, type PracticeRulesView } from './practice-rules.js';

@@ -10,9 +10,11 @@ export { LinkError, RefusedMailError, ReminderSettingError, TemporaryMailError }
 export { createMailer, type Mail, type Mailer } from './mailer.js';
 export { messageIdOf } from './message-id.js';
 export {
+  LANGUAGES,
   cancelledMessage,
   colleagueMessage,
   itineraryMessage,
+  languageOf,
   movedMessage,
   reminderMessage,
   type Addressee,

@@ -496,6 +496,22 @@ export const WALLS: Readonly<Record<string, Wall>> = {
     path: ({ pathVersion }) => `/treatment-paths/${pathVersion}/withdrawal`,
     body: () => ({ isWithdrawn: false }),
   },
+
+  'GET /practice-rules': { roles: MANAGER, answers: LISTED },
+  'PUT /practice-rules': {
+    roles: MANAGER,
+    answers: { own: 412, otherClinic: 412, otherOrganisation: 412 },
+    body: () => ({
+      mailLeadMinutes: [],
+      phoneLeadMinutes: [],
+      quietHours: { from: '20:00', to: '08:00' },
+      phoneHoldMinutes: 15,
+      provisionalHoldMinutes: 2880,
+      recallMonths: null,
+      valuesPerFalseAlarm: 1000,
+      ownLines: { en: '', de: '', ar: '' },
+    }),
+  },
 };
 
 /** Routes that reach no record of an organisation through the caller's session, and what guards them instead. */
