@@ -167,4 +167,33 @@ describe('the manager', () => {
     await page.getByText(/, version 2\./).waitFor();
     await page.getByRole('cell', { name: '90', exact: true }).waitFor();
   });
+
+  it('sets reminders in hours, adds a line of its own, and reads it as patients will', async () => {
+    const { page } = person;
+    await page.goto('/practice/rules');
+    await page.getByLabel(/^By mail/).fill('soon');
+    await page.getByLabel('English').fill('Please ring the side door.');
+    await page.getByRole('button', { name: 'Save' }).click();
+    await page.getByText('Enter up to six different numbers').waitFor();
+    await page.getByLabel(/^By mail/).fill('72, 3');
+    await page.getByRole('button', { name: 'Save' }).click();
+    await page.getByText('Saved.').waitFor();
+    await page.getByRole('article').first().getByText('Please ring the side door.').waitFor();
+    expect(await faultsOfScreen(page)).toEqual([]);
+  });
+
+  it('sets a range of the practice’s own, with the reason', async () => {
+    const { page } = person;
+    await page.goto('/practice/ranges');
+    const least = page.getByLabel(/^Least of /).first();
+    await least.fill('1');
+    await page.getByRole('button', { name: 'Save the ranges' }).click();
+    await page.getByText(/^Enter both, or neither/).waitFor();
+    expect(await faultsOfScreen(page)).toEqual([]);
+    await least.fill('');
+    await page.getByLabel('Why it is changed').fill('Looked through, all stays as it is.');
+    await page.getByRole('button', { name: 'Save the ranges' }).click();
+    await page.getByText('Saved.').waitFor();
+    await page.getByRole('cell', { name: 'Looked through, all stays as it is.' }).waitFor();
+  });
 });

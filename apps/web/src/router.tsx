@@ -244,6 +244,18 @@ const pathEdit = createRoute({
   component: lazyRouteComponent(() => import('./paths/path-edit-page.js'), 'PathEditPage'),
 });
 
+const rules = createRoute({
+  getParentRoute: () => inside,
+  path: '/practice/rules',
+  component: lazyRouteComponent(() => import('./rules/rules-page.js'), 'RulesPage'),
+});
+
+const ranges = createRoute({
+  getParentRoute: () => inside,
+  path: '/practice/ranges',
+  component: lazyRouteComponent(() => import('./ranges/ranges-page.js'), 'RangesPage'),
+});
+
 const ownPassword = createRoute({
   getParentRoute: () => inside,
   path: '/password',
@@ -314,6 +326,8 @@ export const router = createRouter({
       paths,
       path,
       pathEdit,
+      rules,
+      ranges,
       ownPassword,
       chair,
       stage,

@@ -5,6 +5,8 @@ import { importWords } from '../words/import.js';
 import { lotWords } from '../words/lots.js';
 import { pathWords } from '../words/paths.js';
 import { practiceWords as words } from '../words/practice.js';
+import { rangeWords } from '../words/ranges.js';
+import { ruleWords } from '../words/rules.js';
 import { setupWords } from '../words/setup.js';
 import { userWords } from '../words/users.js';
 
@@ -13,6 +15,8 @@ const PLACES = [
   ['/practice/figures', figureWords.link],
   ['/practice/setup', setupWords.link],
   ['/practice/paths', pathWords.link],
+  ['/practice/ranges', rangeWords.link],
+  ['/practice/rules', ruleWords.link],
   ['/practice/users', userWords.link],
   ['/practice/import', importWords.link],
   ['/practice/audit', auditWords.link],
