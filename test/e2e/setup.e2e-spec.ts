@@ -157,6 +157,17 @@ describe('a change', () => {
   });
 });
 
+describe('what stands on something else', () => {
+  it('is refused when that is of another kind or nobody’s', async () => {
+    const chair = await entryOf('chair');
+    const kit = { kind: 'kit', clinicId: chair.id, code: 'tracing-set', label: 'Set', reprocessingMinutes: 10 };
+    expect((await manager.ask('POST /setup/records', { body: kit })).status).toBe(404);
+    const day = { fromOn: '2027-03-01', lastOn: '2027-03-01', fromLocal: null, untilLocal: null, reason: 'x' };
+    const closure = { kind: 'closure', of: { kind: 'laboratory', id: chair.id }, ...day };
+    expect((await manager.ask('POST /setup/records', { body: closure })).status).toBe(404);
+  });
+});
+
 describe('a closure', () => {
   it('shows whom it meets, keeps the time free, and can be taken back', async () => {
     const visit = await firstVisit();

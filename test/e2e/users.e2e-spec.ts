@@ -1,5 +1,5 @@
 import { practiceView, problem, userList, userView, type UserView } from '@archwright/contracts';
-import { Person, openTwoPractices, type TwoPractices } from './cases-client.js';
+import { Person, addPerson, openTwoPractices, type TwoPractices } from './cases-client.js';
 import { cookieOf, postSession } from './practice/demo-api.js';
 
 const FIRST = 'the-first-long-password';
@@ -98,6 +98,16 @@ describe('who looks after accounts', () => {
     const body = { ...account({ role: 'administrator' }), signInName: 'root@example.test', password: FIRST };
     expect((await manager.ask('POST /users', { body })).status).toBe(403);
     expect((await put(await userNamed('Ira Admin-Example'), '/activity', { isActive: false })).status).toBe(404);
+  });
+
+  it('leaves alone who works where they do not', async () => {
+    const [north] = (await manager.get('GET /practice', practiceView)).clinics;
+    const local = await addPerson(two.api, two.organisationId, { role: 'manager', clinicIds: [north?.id ?? ''] });
+    const names = (await local.get('GET /users', userList)).items.map(({ name }) => name);
+    expect(names).not.toContain('Ada Manager-Example');
+    expect((await put(await userNamed('Ada Manager-Example'), '/password', { password: SECOND }, local)).status).toBe(
+      404,
+    );
   });
 
   it('locks out neither themselves nor the practice', async () => {

@@ -1,7 +1,7 @@
 import { parseRecurrence } from '@archwright/calendar';
 import { DomainError } from '@archwright/kernel';
 import { z } from 'zod';
-import { localDate, localTime } from './primitives.js';
+import { localTime, plannedDate } from './primitives.js';
 
 /** A recurrence rule (RFC 5545) of days and longer periods, as far as hours and timetables need one. */
 const recurrence = z
@@ -17,16 +17,18 @@ const recurrence = z
     }
   });
 
+function isWallTime(text: string): boolean {
+  const [date, time, ...rest] = text.split('T');
+  return rest.length === 0 && plannedDate.safeParse(date).success && localTime.safeParse(time).success;
+}
+
 const recurringStart = {
   /** No start before this date; also the week or month from which "every second" counts. */
-  startOn: localDate,
+  startOn: plannedDate,
   startsLocal: localTime,
   rrule: recurrence,
   /** Starts that don't take place, such as `2027-01-04T09:00`. */
-  exceptLocal: z
-    .array(z.iso.datetime({ local: true, precision: -1, error: 'a start such as 2027-01-04T09:00' }))
-    .max(400)
-    .default([]),
+  exceptLocal: z.array(z.string().refine(isWallTime, 'a start such as 2027-01-04T09:00')).max(400).default([]),
 };
 
 /** Hours of one stretch that recur by the wall clock; a subject is open when any of its stretches says so. */

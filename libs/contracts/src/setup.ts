@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { id, instant, localDate, localTime, slug, version, weekday } from './primitives.js';
+import { id, instant, localDate, localTime, plannedDate, slug, version, weekday } from './primitives.js';
 import { recurringDeparture, recurringHours } from './recurring-time.js';
 
 const name = z.string().trim().min(1, 'a name').max(120);
@@ -91,9 +91,9 @@ const closureSetup = z
   .strictObject({
     kind: z.literal('closure'),
     of: z.strictObject({ kind: z.enum(['clinic', 'laboratory', 'work-centre', 'resource']), id }),
-    fromOn: localDate,
+    fromOn: plannedDate,
     /** The last closed date. */
-    lastOn: localDate,
+    lastOn: plannedDate,
     /** Begins at this time of the first date; null: with it. */
     fromLocal: localTime.nullable(),
     /** Ends at this time of the last date; null: with it. */

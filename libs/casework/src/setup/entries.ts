@@ -1,4 +1,4 @@
-import type { SetupEntry, SetupRecord } from '@archwright/contracts';
+import type { SetupEntry, SetupKind, SetupRecord } from '@archwright/contracts';
 import type { EntityManager } from 'typeorm';
 import type { Actor } from '../actor.js';
 import { RecordNotFoundError } from '../errors.js';
@@ -50,28 +50,50 @@ function withinScope(record: SetupRecord, id: string, clinicIds: readonly string
   }
 }
 
-/** @throws {RecordNotFoundError} when the record stands on something that the actor does not answer for */
+/**
+ * @throws {RecordNotFoundError} when the record stands on something that the actor does not answer for, or that is not what
+ * the record says it is
+ */
 export async function requireGround(tx: EntityManager, actor: Actor, record: SetupRecord): Promise<void> {
-  const ids = groundOf(record);
-  if (ids.length === 0) return;
-  const known = new Set((await entriesFor(tx, actor)).map(({ id }) => id));
-  const unknown = ids.find((id) => !known.has(id));
-  if (unknown !== undefined) throw new RecordNotFoundError('part of the practice', unknown);
+  const ground = groundOf(record);
+  if (ground.length === 0) return;
+  const kinds = new Map((await entriesFor(tx, actor)).map((entry) => [entry.id, entry.record.kind]));
+  const missing = ground.find(({ id, kinds: accepted }) => {
+    const kind = kinds.get(id);
+    return kind === undefined || !accepted.includes(kind);
+  });
+  if (missing !== undefined) throw new RecordNotFoundError(missing.kinds.join(', '), missing.id);
 }
 
-function groundOf(record: SetupRecord): string[] {
+interface Ground {
+  readonly id: string;
+  readonly kinds: readonly SetupKind[];
+}
+
+const clinic = (id: string): Ground => ({ id, kinds: ['clinic'] });
+const laboratory = (id: string): Ground => ({ id, kinds: ['laboratory'] });
+
+/** What is closed by itself, by the word of a closure. */
+const CLOSED: Readonly<Record<'clinic' | 'laboratory' | 'work-centre' | 'resource', readonly SetupKind[]>> = {
+  clinic: ['clinic'],
+  laboratory: ['laboratory'],
+  'work-centre': ['work-centre'],
+  resource: ['chair', 'kit', 'person'],
+};
+
+function groundOf(record: SetupRecord): Ground[] {
   switch (record.kind) {
     case 'chair':
     case 'kit':
-      return [record.clinicId];
+      return [clinic(record.clinicId)];
     case 'person':
-      return record.workplaces.map(({ clinicId }) => clinicId);
+      return record.workplaces.map(({ clinicId }) => clinic(clinicId));
     case 'work-centre':
-      return [record.laboratoryId];
+      return [laboratory(record.laboratoryId)];
     case 'courier':
-      return [record.clinicId, record.laboratoryId];
+      return [clinic(record.clinicId), laboratory(record.laboratoryId)];
     case 'closure':
-      return [record.of.id];
+      return [{ id: record.of.id, kinds: CLOSED[record.of.kind] }];
     default:
       return [];
   }

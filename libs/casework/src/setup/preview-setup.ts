@@ -4,6 +4,7 @@ import type { PracticeSnapshot } from '@archwright/protocol';
 import { Clinic, loadSnapshot } from '@archwright/records';
 import type { EntityManager } from 'typeorm';
 import type { Actor } from '../actor.js';
+import { clinicScope } from '../patients/patient-access.js';
 import { bookedAhead, type BookedTime } from './booked-ahead.js';
 import { tryChange } from './change-setup.js';
 import { whyStranded, type ClosedResources } from './stranded.js';
@@ -19,10 +20,11 @@ export async function previewSetup(
   now: Date,
 ): Promise<SetupPreview> {
   const booked = await bookedAhead(tx, now);
-  const before = await strandedOf(tx, booked, now);
+  const scope = clinicScope(actor);
+  const before = await strandedOf(tx, booked, scope, now);
   await tx.query('SAVEPOINT preview');
   await tryChange(tx, { actor, now }, change);
-  const after = await strandedOf(tx, booked, now);
+  const after = await strandedOf(tx, booked, scope, now);
   await tx.query('ROLLBACK TO SAVEPOINT preview');
   return {
     looked: booked.length,
@@ -34,6 +36,7 @@ export async function previewSetup(
 async function strandedOf(
   tx: EntityManager,
   booked: readonly BookedTime[],
+  scope: readonly string[] | null,
   now: Date,
 ): Promise<Map<BookedTime, StrandedTime>> {
   const clinicIds = (await tx.find(Clinic, { select: { id: true }, order: { id: 'ASC' } })).map(({ id }) => id);
@@ -44,7 +47,7 @@ async function strandedOf(
   const found = new Map<BookedTime, StrandedTime>();
   for (const time of booked) {
     const why = whyStranded(time, practice, closed);
-    if (why !== null) found.set(time, viewOf(time, practice, why));
+    if (why !== null) found.set(time, viewOf(time, practice, scope, why));
   }
   return found;
 }
@@ -64,13 +67,19 @@ async function closedResources(tx: EntityManager): Promise<ClosedResources> {
   return times;
 }
 
-function viewOf(time: BookedTime, practice: PracticeSnapshot, why: string): StrandedTime {
+/** Who comes to a clinic that the actor does not answer for is not told; that somebody does is. */
+function viewOf(
+  time: BookedTime,
+  practice: PracticeSnapshot,
+  scope: readonly string[] | null,
+  why: string,
+): StrandedTime {
   const { kind, caseId, caseNumber, startMs, endMs } = time;
   const isVisit = time.kind === 'visit';
   return {
     ...{ kind, caseId, caseNumber, why },
     appointmentId: isVisit ? time.appointmentId : null,
-    patientName: isVisit ? time.patientName : null,
+    patientName: isVisit && (scope?.includes(time.clinicId) ?? true) ? time.patientName : null,
     startsAt: new Date(startMs).toISOString(),
     endsAt: new Date(endMs).toISOString(),
     zone: zoneOf(time, practice),

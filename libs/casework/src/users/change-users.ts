@@ -4,7 +4,6 @@ import { Organisation, Session, UserAccount, recordAudit, uuidv7 } from '@archwr
 import type { EntityManager } from 'typeorm';
 import { hashPassword } from '../access/sign-in.js';
 import type { Actor } from '../actor.js';
-import { clinicScope } from '../patients/patient-access.js';
 import { UserRefusedError, lockUser, requireAnotherAdministrator, requireGrantable } from './user-access.js';
 import { viewUser } from './user-views.js';
 
@@ -43,12 +42,8 @@ export async function changeUser(
     requireOther(actor, account, 'change the role of');
     await requireAnotherAdministrator(tx, account);
   }
-  // Clinics that the actor does not answer for were not theirs to take away.
-  const scope = clinicScope(actor);
-  const elsewhere = account.clinicIds.filter((clinicId) => scope !== null && !scope.includes(clinicId));
-  const clinicIds = [...body.clinicIds, ...elsewhere];
-  await tx.update(UserAccount, { id }, { ...body, clinicIds, version: version + 1 });
-  if (isLess(account, { ...body, clinicIds })) await tx.delete(Session, { userId: id });
+  await tx.update(UserAccount, { id }, { ...body, version: version + 1 });
+  if (isLess(account, body)) await tx.delete(Session, { userId: id });
   await audit(tx, actor, 'user-changed', id, now, { role: body.role });
   return viewUser(tx, id);
 }

@@ -14,13 +14,13 @@ export class UserRefusedError extends DomainError {
 }
 
 /**
- * Whose accounts the actor looks after: an administrator everybody's; a manager those of their own clinics and those of
- * no clinic, administrators left out.
+ * Whose accounts the actor looks after: an administrator everybody's; a manager those that reach no further than the
+ * manager's own clinics, administrators left out. Whoever sets a password could sign in with it.
  */
 export function looksAfter(actor: Actor, { role, clinicIds }: Pick<UserAccount, 'role' | 'clinicIds'>): boolean {
   const scope = clinicScope(actor);
   if (scope === null) return true;
-  return role !== 'administrator' && (clinicIds.length === 0 || clinicIds.some((id) => scope.includes(id)));
+  return role !== 'administrator' && clinicIds.every((id) => scope.includes(id));
 }
 
 /**
