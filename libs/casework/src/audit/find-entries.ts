@@ -5,7 +5,7 @@ import { Clinic } from '@archwright/records';
 import type { EntityManager } from 'typeorm';
 import type { Actor } from '../actor.js';
 import { clinicScope } from '../patients/patient-access.js';
-import { CASE_OF_PART } from './case-of-part.js';
+import { CASE_OF_PART, partsOfCase } from './case-of-part.js';
 
 type Row = Omit<AuditEntryView, 'at'> & { readonly at: Date; readonly sortKey: string };
 
@@ -27,7 +27,7 @@ export async function findAuditEntries(tx: EntityManager, actor: Actor, query: A
        LEFT JOIN LATERAL (${CASE_OF_PART} LIMIT 1) part ON true LEFT JOIN treatment_case c ON c.id = part.case_id
      WHERE ($1::uuid[] IS NULL OR c.id IS NULL OR c.clinic_ids && $1::uuid[])
        AND ($2::uuid IS NULL OR e.actor_id = $2) AND ($3::text IS NULL OR starts_with(e.action, $3))
-       AND ($4::text IS NULL OR c.number = $4)
+       AND ($4::uuid[] IS NULL OR e.subject_id = ANY ($4))
        AND ($5::timestamptz IS NULL OR e.happened_at >= $5) AND ($6::timestamptz IS NULL OR e.happened_at < $6)
        AND ($7::text IS NULL OR (e.happened_at, e.id) < ($7::timestamp AT TIME ZONE 'UTC', $8::uuid))
      ORDER BY e.happened_at DESC, e.id DESC LIMIT $9`,
@@ -35,7 +35,7 @@ export async function findAuditEntries(tx: EntityManager, actor: Actor, query: A
       clinicScope(actor),
       actorId ?? null,
       action ?? null,
-      caseNumber ?? null,
+      caseNumber === undefined ? null : await partsOfCase(tx, caseNumber),
       from,
       until,
       after?.sortKey ?? null,
