@@ -58,7 +58,7 @@ describe('the manager', () => {
     const { page } = person;
     await page.goto('/practice/paths');
     expect(await faultsOfScreen(page)).toEqual([]);
-    await page.getByRole('link', { name: /^Reline/ }).click();
+    await page.getByRole('link', { name: 'Laboratory reline' }).click();
     await page.getByRole('img', { name: /visits? with/ }).waitFor();
     expect(await faultsOfScreen(page)).toEqual([]);
     await page.getByRole('link', { name: 'Change it or copy it' }).click();
