@@ -3,12 +3,10 @@ import { endOf, minutesBetween, nextDates, ruleInWords, ruleOfWeekly, timeInWord
 it.each([
   ['FREQ=WEEKLY;BYDAY=MO,FR', 'every week on Monday and Friday'],
   ['FREQ=WEEKLY;INTERVAL=2;BYDAY=WE', 'every second week on Wednesday'],
+  ['FREQ=WEEKLY;BYDAY=SA,MO,TU,WE,FR', 'every week on Monday to Wednesday, Friday and Saturday'],
   ['FREQ=DAILY', 'every day'],
   ['FREQ=MONTHLY;BYDAY=1MO,-1FR', 'every month on the 1st Monday and the last Friday'],
-  [
-    'FREQ=MONTHLY;BYDAY=MO,TU,WE,TH,FR;BYSETPOS=-2',
-    'every month on the 2nd from the end of Monday, Tuesday, Wednesday, Thursday and Friday',
-  ],
+  ['FREQ=MONTHLY;BYDAY=MO,TU,WE,TH,FR;BYSETPOS=-2', 'every month on the 2nd from the end of Monday to Friday'],
   ['FREQ=YEARLY;BYMONTH=12;BYMONTHDAY=24', 'every year on the 24th in December'],
   ['FREQ=WEEKLY;BYDAY=TU;UNTIL=20270301', 'every week on Tuesday until 1 Mar 2027'],
   ['FREQ=WEEKLY;INTERVAL=3;BYDAY=TU;COUNT=4', 'every 3 weeks on Tuesday 4 times'],

@@ -59,9 +59,9 @@ function everyWords({ frequency, interval, byDay }: RecurrenceRule): string {
 }
 
 function daysWords({ byDay, byMonthDay, bySetPos, byWeekNo, byYearDay }: RecurrenceRule): string {
-  const days = byDay.map(
-    ({ weekday, nth }) => `${nth === 0 ? '' : `the ${ordinal(nth)} `}${words.days[weekday - 1] ?? ''}`,
-  );
+  const days = byDay.every(({ nth }) => nth === 0)
+    ? runsOf(byDay.map(({ weekday }) => weekday))
+    : byDay.map(numberedDay);
   const dates = byMonthDay.map((day) => `the ${ordinal(day)}${day < 0 ? ' day' : ''}`);
   const weeks = byWeekNo.map((week) => `week ${String(week)}`);
   const ofYear = byYearDay.map((day) => `day ${String(day)} of the year`);
@@ -69,6 +69,24 @@ function daysWords({ byDay, byMonthDay, bySetPos, byWeekNo, byYearDay }: Recurre
   if (on.length === 0) return '';
   const chosen = bySetPos.length === 0 ? '' : `the ${listed(bySetPos.map(ordinal))} of `;
   return `on ${chosen}${listed(on)}`;
+}
+
+const dayName = (weekday: number): string => words.days[weekday - 1] ?? '';
+
+const numberedDay = ({ weekday, nth }: RecurrenceRule['byDay'][number]): string =>
+  nth === 0 ? dayName(weekday) : `the ${ordinal(nth)} ${dayName(weekday)}`;
+
+/** "Monday to Friday": three days or more in a row are said by the first and the last. */
+function runsOf(weekdays: readonly number[]): string[] {
+  const runs: number[][] = [];
+  for (const day of [...weekdays].sort()) {
+    const run = runs.at(-1);
+    if (run?.at(-1) === day - 1) run.push(day);
+    else runs.push([day]);
+  }
+  return runs.flatMap((run) =>
+    run.length < 3 ? run.map(dayName) : [`${dayName(run[0] ?? 0)} to ${dayName(run.at(-1) ?? 0)}`],
+  );
 }
 
 function ordinal(n: number): string {

@@ -31,7 +31,7 @@ export function SetupPage() {
   );
 }
 
-function Group({ group: { kind, title, rows } }: { group: SetupGroup }) {
+function Group({ group: { kind, title, rows, columns } }: { group: SetupGroup }) {
   return (
     <div className="stack-tight">
       {rows.length === 0 ? (
@@ -42,26 +42,20 @@ function Group({ group: { kind, title, rows } }: { group: SetupGroup }) {
       ) : (
         <FactsTable
           title={title}
-          columns={Object.values(words.columns)}
-          rows={rows.map(({ id, name, isRetired, place, about, hours }) => ({
-            id,
+          columns={[words.name, ...columns.map((column) => words.columns[column])]}
+          rows={rows.map((row) => ({
+            id: row.id,
             head: (
               <span className="row">
-                <Link to="/practice/setup/$recordId" params={{ recordId: id }}>
-                  {name}
+                <Link to="/practice/setup/$recordId" params={{ recordId: row.id }}>
+                  {row.name}
                 </Link>
-                {isRetired ? <Tag>{words.retired}</Tag> : null}
+                {row.isRetired ? <Tag>{words.retired}</Tag> : null}
               </span>
             ),
-            cells: [
-              place,
-              about,
-              <ul key="hours">
-                {hours.map((one) => (
-                  <li key={one}>{one}</li>
-                ))}
-              </ul>,
-            ],
+            cells: columns.map((column) =>
+              column === 'hours' ? <Lines key={column} lines={row.hours} /> : row[column],
+            ),
           }))}
         />
       )}
@@ -71,5 +65,15 @@ function Group({ group: { kind, title, rows } }: { group: SetupGroup }) {
         </Link>
       </div>
     </div>
+  );
+}
+
+function Lines({ lines }: { lines: readonly string[] }) {
+  return (
+    <ul>
+      {lines.map((line) => (
+        <li key={line}>{line}</li>
+      ))}
+    </ul>
   );
 }

@@ -13,10 +13,15 @@ export interface SetupRow {
   readonly hours: readonly string[];
 }
 
+/** What a row says beside its name. */
+type Column = 'place' | 'about' | 'hours';
+
 export interface SetupGroup {
   readonly kind: SetupKind;
   readonly title: string;
   readonly rows: readonly SetupRow[];
+  /** Those in which any row says something. */
+  readonly columns: readonly Column[];
 }
 
 /** Kinds in the order of the screen. */
@@ -33,10 +38,8 @@ const ORDER: readonly SetupKind[] = [
 
 export function setupGroups(setup: SetupView): SetupGroup[] {
   const nameOf = namesOf(setup);
-  return ORDER.map((kind) => ({
-    kind,
-    title: words.groups[kind],
-    rows: setup.entries
+  return ORDER.map((kind) => {
+    const rows = setup.entries
       .filter(({ record }) => record.kind === kind)
       .map((entry) => ({
         id: entry.id,
@@ -44,9 +47,13 @@ export function setupGroups(setup: SetupView): SetupGroup[] {
         isRetired: entry.isRetired,
         place: placesOf(entry.record).map(nameOf).join(', '),
         ...aboutOf(entry.record, setup.today),
-      })),
-  }));
+      }));
+    const columns = COLUMNS.filter((column) => rows.some((row) => row[column].length > 0));
+    return { kind, title: words.groups[kind], rows, columns };
+  });
 }
+
+const COLUMNS: readonly Column[] = ['place', 'about', 'hours'];
 
 export function setupSentence({ entries }: SetupView): string {
   const inUse = (kind: SetupKind) =>
@@ -114,14 +121,22 @@ function aboutOf(record: SetupRecord, today: string): Pick<SetupRow, 'about' | '
     case 'work-centre':
       return { about: count(record.places, 'place', 'places'), hours: spans(record.hours, words.always) };
     case 'courier':
-      return { about: '', hours: spans([...record.toLab, ...record.toClinic], words.never) };
+      return { about: '', hours: runsInWords(record) };
     case 'closure':
-      return { about: record.reason, hours: [closureWords(record, today)] };
+      return { about: '', hours: [closureWords(record, today)] };
   }
 }
 
 function spans(times: readonly Parameters<typeof timeInWords>[0][], none: string): string[] {
   return times.length === 0 ? [none] : [...new Set(times.map(timeInWords))];
+}
+
+function runsInWords({ toLab, toClinic }: Extract<SetupRecord, { kind: 'courier' }>): string[] {
+  if (toLab.length + toClinic.length === 0) return [words.never];
+  return [
+    ...toLab.map((time) => words.leaving(words.fields.toLab, timeInWords(time))),
+    ...toClinic.map((time) => words.leaving(words.fields.toClinic, timeInWords(time))),
+  ];
 }
 
 function closureWords(

@@ -32,10 +32,12 @@ export const setupWords = {
     courier: 'Couriers',
     closure: 'Closures and absences',
   } satisfies Record<SetupKind, string>,
-  columns: { name: 'Name', place: 'Where', about: 'What', hours: 'When' },
+  name: 'Name',
+  columns: { place: 'Where', about: 'What', hours: 'When' },
   add: (kind: SetupKind) => `Add: ${setupWords.kinds[kind].toLowerCase()}`,
   none: 'Nothing here yet.',
   retired: 'out of use',
+  leaving: (from: string, when: string) => `${from}: ${when.charAt(0).toLowerCase()}${when.slice(1)}`,
   always: 'whenever the place is open',
   never: 'no hours yet',
 
