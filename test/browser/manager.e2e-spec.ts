@@ -80,7 +80,7 @@ describe('the manager', () => {
     await page.getByRole('checkbox', { name: 'North clinic' }).check();
     await page.getByRole('button', { name: 'Suggest one' }).click();
     await page.getByRole('button', { name: 'Give the account' }).click();
-    await page.getByText('The account of nia@example.test is there.').waitFor();
+    await page.getByText('nia@example.test signs in with the password').waitFor();
     expect(await faultsOfScreen(page)).toEqual([]);
     await page.getByRole('link', { name: 'Nia New-Example' }).click();
     await page.getByRole('button', { name: 'End the account' }).click();

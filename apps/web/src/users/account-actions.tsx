@@ -55,7 +55,9 @@ export function AccountActions({ user, setActive, reset }: Props) {
           {isActive ? words.end : words.letIn}
         </Button>
       </div>
-      {reset.isSuccess && asked === null ? <Notice tone="go">{words.given(user.signInName)}</Notice> : null}
+      {reset.isSuccess && asked === null ? (
+        <Notice tone="go">{words.given(user.signInName, reset.variables.body.password)}</Notice>
+      ) : null}
       <Outrun error={error} />
       <Refusal error={isOutrun(error) ? null : error} />
       {asked === null ? null : (

@@ -13,8 +13,8 @@ interface Props {
   practice: PracticeView;
   pending: boolean;
   error: unknown;
-  /** Sign-in name of the account that was just made. */
-  given: string | null;
+  /** The account that was just made, for whoever hands it over. */
+  given: Pick<AddUser, 'signInName' | 'password'> | null;
   onGive: (body: AddUser, done: () => void) => void;
 }
 
@@ -39,7 +39,7 @@ export function NewUserForm({ practice, pending, error, given, onGive }: Props) 
   return (
     <form ref={form} onSubmit={submit} noValidate className="sheet sheet-pad stack-tight no-print">
       <h2>{words.add}</h2>
-      {given === null ? null : <Notice tone="go">{words.given(given)}</Notice>}
+      {given === null ? null : <Notice tone="go">{words.given(given.signInName, given.password)}</Notice>}
       <TextInput
         label={words.fields.signInName}
         autoComplete="off"

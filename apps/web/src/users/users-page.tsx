@@ -46,7 +46,7 @@ export function UsersPage() {
             practice={practice}
             pending={add.isPending}
             error={add.error}
-            given={add.data?.signInName ?? null}
+            given={add.isSuccess ? add.variables : null}
             onGive={(body, done) => {
               add.mutate(body, { onSuccess: done });
             }}

@@ -31,8 +31,8 @@ export const userWords = {
   suggest: 'Suggest one',
   save: 'Save',
   give: 'Give the account',
-  given: (signInName: string) =>
-    `The account of ${signInName} is there. Hand over the password now: it is not shown again.`,
+  given: (signInName: string, password: string) =>
+    `${signInName} signs in with the password ${password}. Hand it over now: it is not shown again.`,
   need: {
     name: 'Enter a name of up to 120 characters.',
     signInName: 'Enter 3 to 200 characters without a space, such as a mail address.',
