@@ -1,4 +1,4 @@
-import { auditPage, userList, type AuditPage, type CaseView } from '@archwright/contracts';
+import { auditPage, setupView, userList, type AuditPage, type CaseView } from '@archwright/contracts';
 import { Person, addPerson, booked, caseOf, openTwoPractices, type TwoPractices } from './cases-client.js';
 
 let two: TwoPractices;
@@ -37,6 +37,15 @@ it('is searched by person, by deed and by day', async () => {
   expect((await find(`actorId=${bench}`)).items).toEqual([]);
   expect((await find('fromOn=2027-01-04&untilOn=2027-01-04')).items.length).toBeGreaterThan(0);
   expect((await find('untilOn=2027-01-03')).items).toEqual([]);
+});
+
+it('names what a practice consists of', async () => {
+  const { entries } = await manager.get('GET /setup', setupView);
+  const chair = entries.find(({ record }) => record.kind === 'chair');
+  const path = `PUT /setup/records/${chair?.id ?? ''}/retirement`;
+  await manager.ask(path, { version: chair?.version ?? 0, body: { isRetired: false } });
+  const [latest] = (await find('action=setup-')).items;
+  expect(latest).toMatchObject({ action: 'setup-returned', subjectKind: 'chair', subjectName: 'Chair 1' });
 });
 
 it('gives every entry once, page by page', async () => {

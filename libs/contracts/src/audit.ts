@@ -31,6 +31,8 @@ export const auditEntryView = z.object({
   action: z.string(),
   subjectKind: z.string(),
   subjectId: id.nullable(),
+  /** Of what a practice consists of; null for what has no name, and for patients. */
+  subjectName: z.string().nullable(),
   caseId: id.nullable(),
   caseNumber: z.string().nullable(),
   requestId: z.string().nullable(),

@@ -25,6 +25,7 @@ it('tells an entry in words, the service by itself as well', () => {
     action: 'visit-moved',
     subjectKind: 'appointment',
     subjectId: 'b',
+    subjectName: null,
     caseId: 'c',
     caseNumber: '27-0001',
     requestId: null,
@@ -41,4 +42,6 @@ it('tells an entry in words, the service by itself as well', () => {
       details: 'from: 09:00; count: 2',
     },
   ]);
+  const named = { ...entry, caseId: null, caseNumber: null, subjectKind: 'user', subjectName: 'Nia' };
+  expect(auditRows([named], 'Europe/Berlin', '2027-01-04')[0]?.about).toBe('Nia, user');
 });

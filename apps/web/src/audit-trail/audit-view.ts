@@ -45,12 +45,12 @@ export interface AuditRow {
 }
 
 export const auditRows = (entries: readonly AuditEntryView[], zone: string, today: string): AuditRow[] =>
-  entries.map(({ id, at, by, action, subjectKind, caseId, caseNumber, details }) => ({
+  entries.map(({ id, at, by, action, subjectKind, subjectName, caseId, caseNumber, details }) => ({
     id,
     at: dateAndTime(at, zone, today),
     by: by ?? words.service,
     deed: spelled(action),
-    about: caseNumber === null ? spelled(subjectKind) : `${caseNumber}, ${spelled(subjectKind)}`,
+    about: [caseNumber ?? subjectName, spelled(subjectKind)].filter((part) => part !== null).join(', '),
     caseId,
     details: Object.entries(details)
       .map(([name, value]) => `${name}: ${typeof value === 'string' ? value : JSON.stringify(value)}`)

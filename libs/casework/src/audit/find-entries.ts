@@ -6,6 +6,7 @@ import type { EntityManager } from 'typeorm';
 import type { Actor } from '../actor.js';
 import { clinicScope } from '../patients/patient-access.js';
 import { CASE_OF_PART, partsOfCase } from './case-of-part.js';
+import { SUBJECT_NAME } from './subject-name.js';
 
 type Row = Omit<AuditEntryView, 'at'> & { readonly at: Date; readonly sortKey: string };
 
@@ -22,7 +23,7 @@ export async function findAuditEntries(tx: EntityManager, actor: Actor, query: A
   const { from, until } = await boundsOf(tx, query);
   const rows: Row[] = await tx.query(
     `SELECT e.id, e.happened_at AS at, u.name AS by, e.action, e.subject_kind AS "subjectKind", e.subject_id AS "subjectId",
-       c.id AS "caseId", c.number AS "caseNumber", e.request_id AS "requestId", e.details, ${SORT_KEY} AS "sortKey"
+       ${SUBJECT_NAME} AS "subjectName", c.id AS "caseId", c.number AS "caseNumber", e.request_id AS "requestId", e.details, ${SORT_KEY} AS "sortKey"
      FROM audit_entry e LEFT JOIN user_account u ON u.id = e.actor_id
        LEFT JOIN LATERAL (${CASE_OF_PART} LIMIT 1) part ON true LEFT JOIN treatment_case c ON c.id = part.case_id
      WHERE ($1::uuid[] IS NULL OR c.id IS NULL OR c.clinic_ids && $1::uuid[])
@@ -73,5 +74,17 @@ function viewOf({
   requestId,
   details,
 }: Row): AuditEntryView {
-  return { id, at: at.toISOString(), by, action, subjectKind, subjectId, caseId, caseNumber, requestId, details };
+  return {
+    id,
+    at: at.toISOString(),
+    by,
+    action,
+    subjectKind,
+    subjectId,
+    subjectName,
+    caseId,
+    caseNumber,
+    requestId,
+    details,
+  };
 }
