@@ -1,4 +1,5 @@
 import { pathList, pathView, practiceView, problem, type PathView } from '@archwright/contracts';
+import { treatmentPath } from '@archwright/protocol';
 import { Person, booked, caseBody, caseOf, openTwoPractices, patientOf, type TwoPractices } from './cases-client.js';
 
 let two: TwoPractices;
@@ -45,7 +46,8 @@ it('begins a new path from a copy under another code', async () => {
 
 it('names every fault of a path that it does not publish', async () => {
   const { document, version } = await latestOf('conventional');
-  const visits = document.visits.map((visit, index) => (index === 0 ? { ...visit, isDelivery: true } : visit));
+  const { visits: before } = treatmentPath.parse(document);
+  const visits = before.map((visit, index) => (index === 0 ? { ...visit, isDelivery: true } : visit));
   const { status, body } = await publish('conventional', version, { ...document, visits });
   expect([status, problem.parse(body).code]).toEqual([422, 'protocol.path-invalid']);
   expect(problem.parse(body).detail).toContain('2 visits place the denture, exactly one must');

@@ -1,4 +1,3 @@
-import { treatmentPath } from '@archwright/protocol';
 import { z } from 'zod';
 import { arch, id, instant, slug } from './primitives.js';
 
@@ -23,14 +22,17 @@ export type PathSummary = z.output<typeof pathSummary>;
 export const pathList = z.object({ items: z.array(pathSummary) });
 export type PathList = z.output<typeof pathList>;
 
-export const pathView = pathSummary.extend({ document: treatmentPath });
+/** The document is a path of the protocol, whose schema only its readers load: a first view would pay for it. */
+const pathDocument = z.record(z.string(), z.unknown());
+
+export const pathView = pathSummary.extend({ document: pathDocument });
 export type PathView = z.output<typeof pathView>;
 
 /**
  * A version to publish. What is in it is checked as a whole, and every fault is named; the number of the version is given
  * by the service.
  */
-export const publishPath = z.strictObject({ document: z.record(z.string(), z.unknown()) });
+export const publishPath = z.strictObject({ document: pathDocument });
 export type PublishPath = z.output<typeof publishPath>;
 
 export const setWithdrawal = z.strictObject({ isWithdrawn: z.boolean() });

@@ -1,5 +1,5 @@
 import { Button, Textarea, TextInput } from '@mantine/core';
-import type { PathView } from '@archwright/contracts';
+import type { PathSummary } from '@archwright/contracts';
 import type { TreatmentPath } from '@archwright/protocol';
 import { Link, useNavigate, useParams } from '@tanstack/react-router';
 import { useState } from 'react';
@@ -15,7 +15,7 @@ import { PathFaults } from './path-faults.js';
 import { PathNumbers } from './path-numbers.js';
 import './paths.css';
 import { nextVersion } from './paths-view.js';
-import { usePath } from './use-paths.js';
+import { usePath, type ReadPathView } from './use-paths.js';
 
 /** A copy of a version, changed by fields or as text, checked while it is typed, published when it is sound. */
 export function PathEditPage() {
@@ -34,7 +34,7 @@ export function PathEditPage() {
 
 const asText = (kept: unknown): string | null => (typeof kept === 'string' ? kept : null);
 
-function Editor({ base, paths, setup, publish }: { base: PathView } & ReturnType<typeof usePath>) {
+function Editor({ base, paths, setup, publish }: { base: ReadPathView } & ReturnType<typeof usePath>) {
   const navigate = useNavigate();
   const draftKey = `path.${base.id}`;
   const [text, setText] = useState(() => keptDraft(draftKey, asText) ?? textOf(base.document));
@@ -55,7 +55,7 @@ function Editor({ base, paths, setup, publish }: { base: PathView } & ReturnType
     publish.reset();
   }
   function send(document: TreatmentPath): void {
-    const onSuccess = ({ id }: PathView) => {
+    const onSuccess = ({ id }: PathSummary) => {
       keepDraft(draftKey, null);
       void navigate({ to: '/practice/paths/$versionId', params: { versionId: id }, search: { with: base.id } });
     };

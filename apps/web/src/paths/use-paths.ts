@@ -1,8 +1,13 @@
 import { pathList, pathView, setupView, type PathList, type PathView, type SetupView } from '@archwright/contracts';
-import type { TreatmentPath } from '@archwright/protocol';
+import { treatmentPath, type TreatmentPath } from '@archwright/protocol';
 import { useMutation, useQuery, useQueryClient, useSuspenseQuery } from '@tanstack/react-query';
 import { put, read } from '../api/client.js';
 import { practiceQuery } from '../api/queries.js';
+
+/** A version whose document has been read as a path. */
+export type ReadPathView = Omit<PathView, 'document'> & { document: TreatmentPath };
+
+const withPath = (view: PathView): ReadPathView => ({ ...view, document: treatmentPath.parse(view.document) });
 
 export function usePaths() {
   const practice = useSuspenseQuery(practiceQuery).data;
@@ -19,7 +24,7 @@ export function usePath(versionId: string, otherId: string | undefined) {
   const list = usePaths();
   const readPath = (id: string) => ({
     queryKey: ['treatment-paths', id],
-    queryFn: (): Promise<PathView> => read(`/treatment-paths/${id}`, pathView),
+    queryFn: async (): Promise<ReadPathView> => withPath(await read(`/treatment-paths/${id}`, pathView)),
     enabled: id !== '',
     placeholderData: undefined,
   });
