@@ -31,7 +31,7 @@ describe('the manager', () => {
     await page.goto('/practice/figures');
     const use = page.getByRole('region', { name: 'Use of chairs, clinicians and benches' });
     await use.getByRole('row', { name: /Chair 1 North clinic/ }).waitFor();
-    await page.getByText('Nothing to count yet.').first().waitFor();
+    await page.getByRole('region', { name: 'Nothing to count yet' }).waitFor();
     expect(await faultsOfScreen(page)).toEqual([]);
   });
 

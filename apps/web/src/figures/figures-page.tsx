@@ -1,6 +1,6 @@
 import { Refusal } from '../look/notice.js';
 import { PlainTable } from '../look/plain-table.js';
-import { Empty, FirstWait, ScreenHead } from '../look/screen.js';
+import { FirstWait, ScreenHead } from '../look/screen.js';
 import { PracticePlaces } from '../practice-page/practice-places.js';
 import { longDate } from '../time/wording.js';
 import { figureWords as words } from '../words/figures.js';
@@ -26,9 +26,10 @@ export function FiguresPage() {
       <ScreenHead title={words.title} sentence={figuresSentence(figures.data)} />
       <div className="stack">
         <PracticePlaces />
-        {views.map((view) => (
-          <Figure key={view.key} view={view} />
-        ))}
+        {views.map((view) =>
+          view.sentence === null ? null : <Figure key={view.key} view={view} sentence={view.sentence} />,
+        )}
+        <NothingYet titles={views.filter(({ sentence }) => sentence === null).map(({ title }) => title)} />
         <section className="stack-tight" aria-labelledby="use">
           <h2 id="use">{words.use.title}</h2>
           <p className="soft">{words.use.sentence(longDate(use.fromOn, today), longDate(use.lastOn, today))}</p>
@@ -50,24 +51,28 @@ export function FiguresPage() {
   );
 }
 
-function Figure({ view: { key, title, sentence, chart, columns, rows } }: { view: FigureView }) {
+function Figure({ view: { key, title, chart, columns, rows }, sentence }: { view: FigureView; sentence: string }) {
   return (
     <section className="stack-tight" aria-labelledby={key}>
       <h2 id={key}>{title}</h2>
-      {sentence === null ? (
-        <Empty>{words.none}</Empty>
-      ) : (
-        <>
-          <p>{sentence}</p>
-          <div className="sheet sheet-pad">
-            <ControlChart label={`${title}. ${sentence}`} view={chart} />
-          </div>
-          <details className="details">
-            <summary>{words.table}</summary>
-            <PlainTable label={title} columns={columns} rows={rows} />
-          </details>
-        </>
-      )}
+      <p>{sentence}</p>
+      <div className="sheet sheet-pad">
+        <ControlChart label={`${title}. ${sentence}`} view={chart} />
+      </div>
+      <details className="details">
+        <summary>{words.table}</summary>
+        <PlainTable label={title} columns={columns} rows={rows} />
+      </details>
+    </section>
+  );
+}
+
+function NothingYet({ titles }: { titles: readonly string[] }) {
+  if (titles.length === 0) return null;
+  return (
+    <section className="stack-tight" aria-labelledby="nothing-yet">
+      <h2 id="nothing-yet">{words.noneTitle}</h2>
+      <p className="soft">{words.none(titles.join('; '))}</p>
     </section>
   );
 }

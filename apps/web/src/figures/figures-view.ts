@@ -1,5 +1,5 @@
 import type { FiguresView, ShareFigure, UseFigure, ValueFigure } from '@archwright/contracts';
-import { lengthOfTime, longDate, shortDate } from '../time/wording.js';
+import { longDate, shortDate } from '../time/wording.js';
 import { figureWords as words, percent } from '../words/figures.js';
 import type { ChartPoint, ChartView } from './chart-geometry.js';
 
@@ -17,7 +17,9 @@ const outsideOf = (points: readonly { isOutside: boolean }[]): number =>
   points.filter(({ isOutside }) => isOutside).length;
 
 export function figuresSentence({ shares, values, sinceOn, today }: FiguresView): string {
-  const outside = [...shares, ...values].reduce((sum, { points }) => sum + outsideOf(points), 0);
+  const figures = [...shares, ...values];
+  if (!figures.some(({ standing }) => standing.kind === 'charted')) return words.tooLittle;
+  const outside = figures.reduce((sum, { points }) => sum + outsideOf(points), 0);
   return words.sentence(outside, longDate(sinceOn, today));
 }
 
@@ -120,8 +122,8 @@ export function usageGroups(rows: readonly UseFigure[]): { title: string; rows: 
         id: `${row.id} ${row.place}`,
         name: row.name,
         place: row.place,
-        booked: lengthOfTime(row.bookedMinutes),
-        open: lengthOfTime(row.openMinutes),
+        booked: words.use.hours(row.bookedMinutes / 60),
+        open: words.use.hours(row.openMinutes / 60),
         used: row.openMinutes === 0 ? words.use.closed : percent(share(row)),
       })),
   }));

@@ -18,6 +18,7 @@ export function FileField({ about, accept, error, onPick }: Props) {
       <input
         id={id}
         type="file"
+        className="file-input"
         accept={accept}
         aria-invalid={error !== undefined}
         onChange={(event) => {

@@ -25,8 +25,8 @@ export function PathDrawing({ path }: { path: TreatmentPath }) {
         ))}
         {visits.map(({ code, x, y, isDelivery, isLater }) => (
           <g key={code}>
-            <circle className="path-visit" cx={x} cy={y} r={12} data-delivery={isDelivery} data-later={isLater} />
-            <text x={x} y={y + 30} textAnchor="middle">
+            <circle className="path-visit" cx={x} cy={y} r={16} data-delivery={isDelivery} data-later={isLater} />
+            <text x={x} y={y + 4} textAnchor="middle" data-delivery={isDelivery}>
               {code}
             </text>
           </g>

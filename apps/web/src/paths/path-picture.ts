@@ -1,11 +1,13 @@
 import type { TreatmentPath } from '@archwright/protocol';
 
-const STEP = 96;
+const STEP = 128;
 const LEFT = 56;
 const VISIT_Y = 40;
-const LAB_Y = 132;
-const LANE = 18;
-const RADIUS = 12;
+const LAB_Y = 112;
+const LANE = 16;
+/** How far along the line a way takes, down and up. */
+const DOWN = 24;
+const RADIUS = 16;
 
 export interface PathPicture {
   readonly width: number;
@@ -24,8 +26,8 @@ export function drawPath({ visits, labPhases, lags }: TreatmentPath): PathPictur
   const lanes = Math.max(1, ...labPhases.map(({ steps }) => steps.length));
   const phases = labPhases.filter(({ after, before }) => isAmong(visits, after) && isAmong(visits, before));
   const bars = phases.flatMap(({ after, before, steps }) => {
-    const from = xOf(after) + 30;
-    const until = Math.max(from + 20, xOf(before) - 30);
+    const from = xOf(after) + DOWN;
+    const until = Math.max(from + 20, xOf(before) - DOWN);
     const width = (until - from) / steps.length;
     return steps.map(({ code }, index) => ({ code, x: from + width * index, y: LAB_Y + LANE * index, width }));
   });
@@ -34,8 +36,8 @@ export function drawPath({ visits, labPhases, lags }: TreatmentPath): PathPictur
     return {
       key: code,
       d:
-        `M${String(xOf(after))} ${String(VISIT_Y + RADIUS)}L${String(xOf(after) + 30)} ${String(LAB_Y + 5)}` +
-        `M${String(Math.max(xOf(after) + 50, xOf(before) - 30))} ${String(lastY)}L${String(xOf(before))} ${String(VISIT_Y + RADIUS)}`,
+        `M${String(xOf(after))} ${String(VISIT_Y + RADIUS)}L${String(xOf(after) + DOWN)} ${String(LAB_Y + 5)}` +
+        `M${String(Math.max(xOf(after) + DOWN + 20, xOf(before) - DOWN))} ${String(lastY)}L${String(xOf(before))} ${String(VISIT_Y + RADIUS)}`,
     };
   });
   const waits = lags

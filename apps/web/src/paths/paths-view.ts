@@ -1,6 +1,6 @@
 import type { PathSummary, SetupView } from '@archwright/contracts';
 import type { PathGate, PathLag, TimeSpan, TreatmentPath } from '@archwright/protocol';
-import { shortDate } from '../time/wording.js';
+import { lengthOfTime, shortDate } from '../time/wording.js';
 import { localDateOf } from '../time/zone.js';
 import { archWords } from '../words/line.js';
 import { pathWords as words } from '../words/paths.js';
@@ -96,7 +96,8 @@ function waitsFor(lags: readonly PathLag[], code: string): string {
     .join('; ');
 }
 
-const spanWords = ({ amount, unit }: TimeSpan): string => `${String(amount)} ${words.units[unit]}`;
+const spanWords = ({ amount, unit }: TimeSpan): string =>
+  unit === 'minutes' ? lengthOfTime(amount) : `${String(amount)} ${words.units[unit]}`;
 
 function needsOf(gates: readonly PathGate[], code: string): string {
   return gates

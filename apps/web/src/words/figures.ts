@@ -6,6 +6,7 @@ export const figureWords = {
   link: 'Figures',
   sentence: (outside: number, since: string) =>
     `${outside === 0 ? 'Nothing stands out' : `${count(outside, 'point stands', 'points stand')} out`} since ${since}.`,
+  tooLittle: 'There is too little yet to judge by.',
   loading: 'the figures',
   titles: {
     'promise-kept': 'Placed by the day first promised',
@@ -15,7 +16,8 @@ export const figureWords = {
     'visits-per-case': 'Visits up to the placement',
   },
   per: { 'promise-kept': 'Cases placed', remake: 'Cases placed', 'missed-visit': 'Visits due' },
-  none: 'Nothing to count yet. The figure appears with the first placed case or the first visit that is over.',
+  noneTitle: 'Nothing to count yet',
+  none: (titles: string) => `With the first placed case and the first visit that is over appear: ${titles}.`,
   shareSentence: (events: number, size: number, months: number) =>
     `${String(events)} of ${String(size)} in ${count(months, 'month', 'months')}: ${percent(events / size)}.`,
   valueSentence: (average: string, unit: string, cases: number) =>
@@ -39,9 +41,10 @@ export const figureWords = {
   valueColumns: { case: 'Case', on: 'Placed on', value: 'Value', verdict: 'Verdict' },
   use: {
     title: 'Use of chairs, clinicians and benches',
-    sentence: (from: string, until: string) => `Minutes booked of minutes open, ${from} to ${until}.`,
+    sentence: (from: string, until: string) => `Hours booked of hours open, ${from} to ${until}.`,
     columns: { name: 'Name', place: 'Where', booked: 'Booked', open: 'Open', share: 'Used' },
     kinds: { chair: 'Chairs', clinician: 'Clinicians', 'work-centre': 'Work centres' },
+    hours: (hours: number) => `${String(Math.round(hours * 10) / 10)} h`,
     closed: 'not open',
   },
 };
