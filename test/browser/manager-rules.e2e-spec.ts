@@ -71,11 +71,17 @@ describe('the manager', () => {
       .waitFor();
     expect(await publish.isDisabled()).toBe(true);
     await most.fill('90');
-    await page.getByRole('cell', { name: '90', exact: true }).waitFor();
+    await page
+      .getByRole('group', { name: /differences$/ })
+      .getByRole('cell', { name: '90', exact: true })
+      .waitFor();
     expect(await faultsOfScreen(page)).toEqual([]);
     await publish.click();
     await page.getByText(/, version 2\./).waitFor();
-    await page.getByRole('cell', { name: '90', exact: true }).waitFor();
+    await page
+      .getByRole('group', { name: /differences$/ })
+      .getByRole('cell', { name: '90', exact: true })
+      .waitFor();
   });
 
   it('sets reminders in hours, adds a line of its own, and reads it as patients will', async () => {
