@@ -33,6 +33,13 @@ import { StagesModule } from './stages/stages.module.js';
 import { TransfersModule } from './transfers/transfers.module.js';
 import { MeasurementRangesModule } from './measurement-ranges/measurement-ranges.module.js';
 import { ScreeningFindingsModule } from './screening-findings/screening-findings.module.js';
+import { AuditTrailModule } from './audit-trail/audit-trail.module.js';
+import { UsersModule } from './users/users.module.js';
+import { FiguresModule } from './figures/figures.module.js';
+import { PatientImportsModule } from './patient-imports/patient-imports.module.js';
+import { TreatmentPathsModule } from './treatment-paths/treatment-paths.module.js';
+import { PracticeRulesModule } from './practice-rules/practice-rules.module.js';
+import { SetupModule } from './setup/setup.module.js';
 import { SessionGuard } from './security/session.guard.js';
 import { SessionsModule } from './sessions/sessions.module.js';
 
@@ -81,6 +88,13 @@ export class AppModule {
         StageBoardModule,
         StagesModule,
         TransfersModule,
+        SetupModule,
+        UsersModule,
+        AuditTrailModule,
+        FiguresModule,
+        PatientImportsModule,
+        TreatmentPathsModule,
+        PracticeRulesModule,
       ],
       providers: [{ provide: APP_GUARD, useClass: SessionGuard }],
     };

@@ -13,6 +13,7 @@ import { Frame } from './frame/frame.js';
 import { doorFor, homeOf } from './frame/places-view.js';
 import { Crash, NotFound } from './frame/not-found.js';
 import {
+  auditSearch,
   benchSearch,
   boardSearch,
   daySearch,
@@ -22,6 +23,8 @@ import {
   newCaseSearch,
   newPatientSearch,
   offersSearch,
+  pathSearch,
+  setupSearch,
   signInSearch,
 } from './search-params.js';
 import { SignInPage } from './sign-in/sign-in-page.js';
@@ -207,6 +210,87 @@ const lots = createRoute({
   component: lazyRouteComponent(() => import('./lots/lots-page.js'), 'LotsPage'),
 });
 
+const setup = createRoute({
+  getParentRoute: () => inside,
+  path: '/practice/setup',
+  component: lazyRouteComponent(() => import('./setup/setup-page.js'), 'SetupPage'),
+});
+
+const setupRecord = createRoute({
+  getParentRoute: () => inside,
+  path: '/practice/setup/$recordId',
+  validateSearch: setupSearch,
+  component: lazyRouteComponent(() => import('./setup/record-page.js'), 'RecordPage'),
+});
+
+const users = createRoute({
+  getParentRoute: () => inside,
+  path: '/practice/users',
+  component: lazyRouteComponent(() => import('./users/users-page.js'), 'UsersPage'),
+});
+
+const user = createRoute({
+  getParentRoute: () => inside,
+  path: '/practice/users/$userId',
+  component: lazyRouteComponent(() => import('./users/user-page.js'), 'UserPage'),
+});
+
+const audit = createRoute({
+  getParentRoute: () => inside,
+  path: '/practice/audit',
+  validateSearch: auditSearch,
+  component: lazyRouteComponent(() => import('./audit-trail/audit-page.js'), 'AuditPage'),
+});
+
+const figures = createRoute({
+  getParentRoute: () => inside,
+  path: '/practice/figures',
+  component: lazyRouteComponent(() => import('./figures/figures-page.js'), 'FiguresPage'),
+});
+
+const importFiles = createRoute({
+  getParentRoute: () => inside,
+  path: '/practice/import',
+  component: lazyRouteComponent(() => import('./import/import-page.js'), 'ImportPage'),
+});
+
+const paths = createRoute({
+  getParentRoute: () => inside,
+  path: '/practice/paths',
+  component: lazyRouteComponent(() => import('./paths/paths-page.js'), 'PathsPage'),
+});
+
+const path = createRoute({
+  getParentRoute: () => inside,
+  path: '/practice/paths/$versionId',
+  validateSearch: pathSearch,
+  component: lazyRouteComponent(() => import('./paths/path-page.js'), 'PathPage'),
+});
+
+const pathEdit = createRoute({
+  getParentRoute: () => inside,
+  path: '/practice/paths/$versionId/edit',
+  component: lazyRouteComponent(() => import('./paths/path-edit-page.js'), 'PathEditPage'),
+});
+
+const rules = createRoute({
+  getParentRoute: () => inside,
+  path: '/practice/rules',
+  component: lazyRouteComponent(() => import('./rules/rules-page.js'), 'RulesPage'),
+});
+
+const ranges = createRoute({
+  getParentRoute: () => inside,
+  path: '/practice/ranges',
+  component: lazyRouteComponent(() => import('./ranges/ranges-page.js'), 'RangesPage'),
+});
+
+const ownPassword = createRoute({
+  getParentRoute: () => inside,
+  path: '/password',
+  component: lazyRouteComponent(() => import('./own-password/own-password-page.js'), 'OwnPasswordPage'),
+});
+
 const chair = createRoute({
   getParentRoute: () => inside,
   path: '/chair',
@@ -265,6 +349,19 @@ export const router = createRouter({
       labFind,
       practice,
       lots,
+      setup,
+      setupRecord,
+      users,
+      user,
+      audit,
+      figures,
+      importFiles,
+      paths,
+      path,
+      pathEdit,
+      rules,
+      ranges,
+      ownPassword,
       chair,
       stage,
       cautions,

@@ -1,5 +1,5 @@
 /** Parameters that name a day. */
-const DAYS = new Set(['on', 'from']);
+const DAYS = new Set(['on', 'from', 'until']);
 
 /**
  * Search parameters arrive as anything: texts are kept, of the days those that are in the calendar. Everything else is
@@ -28,6 +28,9 @@ function isDay(text: string): boolean {
 export const signInSearch = texts('next');
 export const findSearch = texts('q');
 export const daySearch = texts('on', 'clinic', 'by');
+export const auditSearch = texts('by', 'deed', 'case', 'from', 'until');
+export const pathSearch = texts('with');
+export const setupSearch = texts('kind');
 export const lotSearch = texts('lot', 'material');
 export const offersSearch = texts('review');
 /** `as` is `enquiry` where only the examination is asked for. */

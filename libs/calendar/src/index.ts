@@ -15,7 +15,8 @@ export { acceptedOn, addLabWorkingDays, isLabWorkingDay, labWorkingDayAfter, typ
 export { addDays, dateOfDay, dayNumber, weekday } from './local-date.js';
 export { machineRuns } from './machine-runs.js';
 export { closedInterval, openIntervals, type ClosedDays, type Hours } from './open-intervals.js';
-export { expandRule, type LocalRule } from './rule.js';
+export { parseRecurrence, type RecurrenceRule } from './recurrence-rule.js';
+export { expandRule, startsOf, type LocalRule } from './rule.js';
 export { busyToBits, dayOfSlot, toBits, type SlotAxis } from './slots.js';
 export { localDate, requireZone, startOfDayMs, toInstantMs, toLocal } from './zone.js';
 export { addWorkingMinutes } from './working-minutes.js';

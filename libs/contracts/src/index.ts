@@ -368,3 +368,56 @@ export {
   type EnterDisturbance,
 } from './disturbance.js';
 export { itinerarySent, itineraryView, type ItinerarySent, type ItineraryView } from './itinerary.js';
+export { recurringHours, type RecurringDeparture, type RecurringHours } from './recurring-time.js';
+export {
+  setRetirement,
+  setupChange,
+  setupEntry,
+  setupPreview,
+  setupRecord,
+  setupView,
+  type SetRetirement,
+  type SetupChange,
+  type SetupEntry,
+  type SetupKind,
+  type SetupPreview,
+  type SetupRecord,
+  type SetupView,
+  type StrandedTime,
+} from './setup.js';
+export {
+  addUser,
+  changeOwnPassword,
+  changeUser,
+  resetPassword,
+  setUserActive,
+  userList,
+  userView,
+  type AddUser,
+  type ChangeOwnPassword,
+  type ChangeUser,
+  type ResetPassword,
+  type SetUserActive,
+  type UserList,
+  type UserView,
+} from './user.js';
+export { auditPage, auditQuery, type AuditEntryView, type AuditPage, type AuditQuery } from './audit.js';
+export { figuresView, type FiguresView, type ShareFigure, type UseFigure, type ValueFigure } from './figures.js';
+export {
+  importPatientTable,
+  importedPatientTable,
+  type ImportPatientTable,
+  type ImportedPatientTable,
+} from './patient-import.js';
+export {
+  pathList,
+  pathView,
+  publishPath,
+  setWithdrawal,
+  type PathList,
+  type PathSummary,
+  type PathView,
+  type PublishPath,
+  type SetWithdrawal,
+} from './treatment-path.js';
+export { practiceRules, practiceRulesView, type PracticeRules, type PracticeRulesView } from './practice-rules.js';

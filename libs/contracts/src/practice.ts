@@ -40,6 +40,8 @@ export const importCalendar = z.strictObject({
   source: z.string().trim().min(1).max(500),
   /** The feed itself (RFC 5545); the request as a whole may have 2 MiB. */
   calendar: z.string().min(1).max(2_000_000),
+  /** Tells what would happen and keeps nothing of it. */
+  isTrial: z.boolean().default(false),
 });
 export type ImportCalendar = z.output<typeof importCalendar>;
 

@@ -9,6 +9,11 @@ export const instant = z.iso.datetime({ error: 'an instant in UTC such as 2027-0
 /** A calendar date such as `2027-01-28`. */
 export const localDate = z.iso.date({ error: 'a date such as 2027-01-28' });
 
+/** A date of hours and closures; a year that was mistyped would be far away from all of them. */
+export const plannedDate = localDate.refine((date) => date >= '2000-01-01' && date < '2200-01-01', {
+  error: 'a date from 2000 to 2199 such as 2027-01-28',
+});
+
 /** A wall-clock time such as `09:20`. */
 export const localTime = z.string().regex(/^([01]\d|2[0-3]):[0-5]\d$/, 'a time of day such as 09:20');
 

@@ -10,10 +10,12 @@ export { LinkError, RefusedMailError, ReminderSettingError, TemporaryMailError }
 export { createMailer, type Mail, type Mailer } from './mailer.js';
 export { messageIdOf } from './message-id.js';
 export {
+  LANGUAGES,
   calendarTitleIn,
   cancelledMessage,
   colleagueMessage,
   itineraryMessage,
+  languageOf,
   movedMessage,
   reminderMessage,
   type Addressee,

@@ -43,6 +43,7 @@ export {
   type TimeSpan,
   type TreatmentPath,
 } from './path-schema.js';
+export { pathDifferences, type PathDifference } from './path-difference.js';
 export { shippedPaths } from './paths/shipped.js';
 export {
   nextPointOfNoReturn,

@@ -49,6 +49,7 @@ export { loadPatientSnapshot, type PatientScope } from './snapshot/load-patient-
 export { loadSnapshot } from './snapshot/load-snapshot.js';
 export type { SnapshotScope } from './snapshot/snapshot-scope.js';
 export { createDataSource, type DataSourceSettings } from './tenancy/data-source.js';
+export { attemptInOrganisation } from './tenancy/attempt-in-organisation.js';
 export {
   inOrganisation,
   listOrganisations,

@@ -6,9 +6,14 @@ import { readOperations, type Operation } from './operations.js';
 /** Changing routes that want neither header, and why a repeat or a lost update does no harm. */
 const WANT_NEITHER: Readonly<Record<string, string>> = {
   'POST /sessions': 'nobody is signed in yet; another session takes nothing from anybody',
+  'PUT /sessions/current/password': 'wants the present password, which it was not any more the second time',
   'DELETE /sessions/current': 'ended is ended',
   'POST /replies/{purpose}': 'its token names the visit and the purpose; the same reply again changes nothing',
   'POST /cases/{id}/offers': 'asking again makes other offers and takes nobody’s time',
+  'POST /setup/preview': 'a preview',
+  'DELETE /setup/closures/{id}': 'gone is gone',
+  'POST /patient-imports': 'the same file again writes no row',
+  'PUT /treatment-paths/{id}/withdrawal': 'a version never changes, and withdrawn is withdrawn',
   'POST /ripples/move': 'a preview',
   'POST /ripples/cancel': 'a preview',
   'DELETE /holds/{id}': 'given back is given back',

@@ -5,6 +5,7 @@ import {
   CallTask,
   Capture,
   Clinic,
+  Closure,
   CustodyObject,
   Directory,
   Disturbance,
@@ -68,6 +69,9 @@ export interface Records {
   readonly finding: string;
   readonly workloadRun: string;
   readonly workloadProposal: string;
+  readonly closure: string;
+  /** An account of the clinic's front desk. */
+  readonly user: string;
   readonly clinic: string;
   readonly chair: string;
   readonly disturbance: string;
@@ -163,6 +167,8 @@ export async function openWalledPractice(): Promise<WalledPractice> {
       disturbance: await writeDisturbance(tx, chair.id, asker),
       ...(await writeFinding(tx, ids.stage, clinic.id, asker)),
       ...(await writeWorkload(tx, laboratory.id, asker)),
+      ...(await writeClosure(tx, clinic.id)),
+      user: asker,
     };
   });
   await writeOtherOrganisation(api, passwordHash);
@@ -356,6 +362,14 @@ async function writeAftercare(
     recordedBy: by,
   });
   return written;
+}
+
+/** A day long gone on which the clinic was closed. */
+async function writeClosure(tx: EntityManager, clinicId: string): Promise<Pick<Records, 'closure'>> {
+  const closure = uuidv7();
+  const days = { fromOn: '2026-12-25', untilOn: '2026-12-26' };
+  await tx.insert(Closure, { id: closure, clinicId, ...days, reason: 'A test of walls.' });
+  return { closure };
 }
 
 /** A value that stands out at the visit. */

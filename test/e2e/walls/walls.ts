@@ -1,3 +1,4 @@
+import { randomUUID } from 'node:crypto';
 import type { Role } from '@archwright/contracts';
 import type { Place, Records } from './walled-practice.js';
 
@@ -31,10 +32,20 @@ const CHAIR: readonly Role[] = ['clinician'];
 const TREATING: readonly Role[] = ['front-desk', 'clinician'];
 const PRACTICE: readonly Role[] = ['front-desk', 'clinician', 'manager'];
 const BENCH: readonly Role[] = ['lab', 'manager'];
+const MANAGER: readonly Role[] = ['manager'];
 const HANDLING: readonly Role[] = ['front-desk', 'clinician', 'lab'];
 const EVERY_WORKPLACE: readonly Role[] = ['front-desk', 'clinician', 'manager', 'lab'];
 
 const reason = () => ({ reason: 'A test of walls.' });
+
+const anAccount = ({ clinic }: Records) => ({
+  name: 'A front desk',
+  role: 'front-desk',
+  mail: null,
+  clinicIds: [clinic],
+  laboratoryIds: [],
+  practitionerId: null,
+});
 
 /** By the route's name in the API's description. */
 export const WALLS: Readonly<Record<string, Wall>> = {
@@ -471,12 +482,112 @@ export const WALLS: Readonly<Record<string, Wall>> = {
     path: ({ chair }) => `/resources/${chair}/calendar`,
     body: () => ({ source: 'Feed', calendar: 'BEGIN:VCALENDAR\r\nVERSION:2.0\r\nPRODID:test\r\nEND:VCALENDAR\r\n' }),
   },
+
+  'GET /setup': { roles: MANAGER, answers: LISTED },
+  'POST /setup/preview': { roles: MANAGER, answers: SEEN, body: ({ chair }) => ({ do: 'retire', id: chair }) },
+  'POST /setup/records': {
+    roles: MANAGER,
+    answers: { own: 201, otherClinic: 404, otherOrganisation: 404 },
+    body: ({ clinic }) => ({
+      kind: 'kit',
+      clinicId: clinic,
+      code: 'tracing-set',
+      label: 'Tracing set W',
+      reprocessingMinutes: 60,
+    }),
+  },
+  'PUT /setup/records/{id}': {
+    roles: MANAGER,
+    answers: PAST,
+    path: ({ chair }) => `/setup/records/${chair}`,
+    body: ({ clinic }) => ({ kind: 'chair', clinicId: clinic, label: 'Chair 1', wheelchairRoom: true }),
+  },
+  'PUT /setup/records/{id}/retirement': {
+    roles: MANAGER,
+    answers: PAST,
+    path: ({ chair }) => `/setup/records/${chair}/retirement`,
+    body: () => ({ isRetired: true }),
+  },
+  'DELETE /setup/closures/{id}': {
+    roles: MANAGER,
+    answers: { own: 204, otherClinic: 404, otherOrganisation: 404 },
+    afterwards: 404,
+    path: ({ closure }) => `/setup/closures/${closure}`,
+  },
+
+  'GET /users': { roles: MANAGER, answers: LISTED },
+  'POST /users': {
+    roles: MANAGER,
+    answers: { own: 201, otherClinic: 404, otherOrganisation: 404 },
+    body: (records) => ({ ...anAccount(records), signInName: randomUUID(), password: 'a-password-of-the-walls' }),
+  },
+  'PUT /users/{id}': {
+    roles: MANAGER,
+    answers: PAST,
+    path: ({ user }) => `/users/${user}`,
+    body: anAccount,
+  },
+  'PUT /users/{id}/activity': {
+    roles: MANAGER,
+    answers: PAST,
+    path: ({ user }) => `/users/${user}/activity`,
+    body: () => ({ isActive: false }),
+  },
+  'PUT /users/{id}/password': {
+    roles: MANAGER,
+    answers: PAST,
+    path: ({ user }) => `/users/${user}/password`,
+    body: () => ({ password: 'another-password-of-the-walls' }),
+  },
+  'GET /audit-entries': { roles: MANAGER, answers: LISTED, path: () => '/audit-entries?limit=200' },
+  'GET /figures': { roles: MANAGER, answers: LISTED },
+  'POST /patient-imports': {
+    roles: MANAGER,
+    answers: LISTED,
+    body: () => ({ contentBase64: btoa('given name,family name,birth date'), zone: 'Europe/London', isTrial: true }),
+  },
+
+  'GET /treatment-paths': { roles: MANAGER, answers: LISTED },
+  'GET /treatment-paths/{id}': {
+    roles: MANAGER,
+    answers: { own: 200, otherClinic: 200, otherOrganisation: 404 },
+    path: ({ pathVersion }) => `/treatment-paths/${pathVersion}`,
+  },
+  'PUT /treatment-paths/{code}': {
+    roles: MANAGER,
+    answers: { own: 412, otherClinic: 412, otherOrganisation: 412 },
+    path: () => '/treatment-paths/repair',
+    body: () => ({ document: {} }),
+  },
+  'PUT /treatment-paths/{id}/withdrawal': {
+    roles: MANAGER,
+    answers: { own: 200, otherClinic: 200, otherOrganisation: 404 },
+    path: ({ pathVersion }) => `/treatment-paths/${pathVersion}/withdrawal`,
+    body: () => ({ isWithdrawn: false }),
+  },
+
+  'GET /practice-rules': { roles: MANAGER, answers: LISTED },
+  'PUT /practice-rules': {
+    roles: MANAGER,
+    answers: { own: 412, otherClinic: 412, otherOrganisation: 412 },
+    body: () => ({
+      mailLeadMinutes: [],
+      phoneLeadMinutes: [],
+      quietHours: { from: '20:00', to: '08:00' },
+      phoneHoldMinutes: 15,
+      provisionalHoldMinutes: 2880,
+      recallMonths: null,
+      valuesPerFalseAlarm: 1000,
+      ownLines: { en: '', de: '', ar: '' },
+    }),
+  },
 };
 
 /** Routes that reach no record of an organisation through the caller's session, and what guards them instead. */
 export const OUTSIDE: Readonly<Record<string, string>> = {
   'POST /sessions': 'opens the session; its own tests hold it',
   'GET /sessions/current': 'shows the session that asks',
+  'PUT /sessions/current/password': 'changes the password of the person whose session asks',
   'DELETE /sessions/current': 'ends the session that asks',
   'GET /replies/{purpose}': 'a signed token names the visit; its own tests hold it',
   'POST /replies/{purpose}': 'a signed token names the visit; its own tests hold it',

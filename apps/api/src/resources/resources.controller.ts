@@ -3,7 +3,7 @@ import { importResourceCalendar, type Actor } from '@archwright/casework';
 import { importCalendar, type ImportCalendar, type ImportedCalendar } from '@archwright/contracts';
 import { RouteConfig } from '@nestjs/platform-fastify';
 import { Clock } from '@archwright/platform';
-import { inOrganisation } from '@archwright/records';
+import { attemptInOrganisation } from '@archwright/records';
 import { DataSource } from 'typeorm';
 import { IdParam } from '../id-param.js';
 import { CurrentActor, Roles } from '../security/access.js';
@@ -28,8 +28,11 @@ export class ResourcesController {
     @IdParam('resource') id: string,
     @Body({ schema: importCalendar }) body: ImportCalendar,
   ): Promise<ImportedCalendar> {
-    return inOrganisation(this.db, actor.organisationId, (tx) =>
-      importResourceCalendar(tx, actor, id, body, this.clock.now()),
+    return attemptInOrganisation(
+      this.db,
+      actor.organisationId,
+      (tx) => importResourceCalendar(tx, actor, id, body, this.clock.now()),
+      () => !body.isTrial,
     );
   }
 }

@@ -1,10 +1,17 @@
-import { Body, Controller, Delete, Get, HttpCode, Inject, Post, Req, Res } from '@nestjs/common';
-import { endSession, signIn, type SignedIn } from '@archwright/casework';
-import { signIn as signInBody, type SessionView, type SignIn } from '@archwright/contracts';
+import { Body, Controller, Delete, Get, HttpCode, Inject, Post, Put, Req, Res } from '@nestjs/common';
+import { changeOwnPassword, endSession, signIn, type Actor, type SignedIn } from '@archwright/casework';
+import {
+  changeOwnPassword as passwordBody,
+  signIn as signInBody,
+  type ChangeOwnPassword,
+  type SessionView,
+  type SignIn,
+} from '@archwright/contracts';
 import { CONFIGURATION, Clock, type Configuration } from '@archwright/platform';
+import { inOrganisation } from '@archwright/records';
 import type { FastifyReply, FastifyRequest } from 'fastify';
 import { DataSource } from 'typeorm';
-import { Public, type SignedInRequest } from '../security/access.js';
+import { CurrentActor, Public, type SignedInRequest } from '../security/access.js';
 import { clearSessionCookie, readSessionCookie, setSessionCookie } from '../security/session-cookie.js';
 
 @Controller('sessions')
@@ -43,6 +50,18 @@ export class SessionsController {
   async close(@Req() request: SignedInRequest, @Res({ passthrough: true }) reply: FastifyReply): Promise<void> {
     const token = readSessionCookie(request);
     if (token !== null) await endSession(this.db, token);
+    clearSessionCookie(reply, this.isSecure);
+  }
+
+  /** Ends every session of the person, this one as well. */
+  @Put('current/password')
+  @HttpCode(204)
+  async changePassword(
+    @CurrentActor() actor: Actor,
+    @Body({ schema: passwordBody }) body: ChangeOwnPassword,
+    @Res({ passthrough: true }) reply: FastifyReply,
+  ): Promise<void> {
+    await inOrganisation(this.db, actor.organisationId, (tx) => changeOwnPassword(tx, actor, body, this.clock.now()));
     clearSessionCookie(reply, this.isSecure);
   }
 

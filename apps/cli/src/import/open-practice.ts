@@ -2,7 +2,14 @@ import { join } from 'node:path';
 import { serviceActor, type Actor } from '@archwright/casework';
 import { DomainError } from '@archwright/kernel';
 import { requireHarmlessLogin, SharedClock, SystemClock } from '@archwright/platform';
-import { createDataSource, inOrganisation, listOrganisations, Organisation, type Work } from '@archwright/records';
+import {
+  attemptInOrganisation,
+  createDataSource,
+  inOrganisation,
+  listOrganisations,
+  Organisation,
+  type Work,
+} from '@archwright/records';
 import type { DataSource } from 'typeorm';
 import { callersPath } from '../arguments.js';
 import { findDatabase } from '../start/find-database.js';
@@ -27,13 +34,6 @@ export interface OpenPractice {
 class PracticeUnknownError extends DomainError {
   constructor(reason: 'not-found' | 'unreachable', message: string) {
     super(`cli.practice-${reason}`, message);
-  }
-}
-
-/** Carries a result out of a transaction that is undone. */
-class Undone extends Error {
-  constructor(readonly result: unknown) {
-    super('undone on purpose');
   }
 }
 
@@ -64,7 +64,7 @@ export async function inPractice<Result>(
         actor: serviceActor(chosen.id),
         now: clock.now(),
         read: (read) => inOrganisation(db, chosen.id, read),
-        attempt: (attempted, isKept) => attempt(db, chosen.id, attempted, isKept),
+        attempt: (attempted, isKept) => attemptInOrganisation(db, chosen.id, attempted, isKept),
       });
     } finally {
       await db.destroy();
@@ -109,22 +109,4 @@ async function choose(db: DataSource, wanted: string | undefined): Promise<Organ
     `${wanted === undefined ? 'It is not clear which practice is meant' : `There is no practice "${wanted}"`}. ` +
       `Accepted with --organisation: ${names}.`,
   );
-}
-
-async function attempt<Result>(
-  db: DataSource,
-  organisationId: string,
-  work: Work<Result>,
-  isKept: (result: Result) => boolean,
-): Promise<Result> {
-  try {
-    return await inOrganisation(db, organisationId, async (tx) => {
-      const result = await work(tx);
-      if (!isKept(result)) throw new Undone(result);
-      return result;
-    });
-  } catch (error) {
-    if (error instanceof Undone) return error.result as Result; // thrown above, with the result of this very work
-    throw error;
-  }
 }

@@ -109,8 +109,8 @@ export const put = <Schema extends z.ZodType>(
   path: string,
   answer: Schema,
   body: unknown,
-  version: number,
-): Promise<z.output<Schema>> => call('PUT', path, { answer, body, version });
+  version?: number,
+): Promise<z.output<Schema>> => call('PUT', path, { answer, body, ...(version === undefined ? {} : { version }) });
 
 export const remove = <Schema extends z.ZodType>(path: string, answer: Schema): Promise<z.output<Schema>> =>
   call('DELETE', path, { answer });

@@ -118,6 +118,7 @@ export function Frame() {
               <div className="soft">{frameWords.roles[session.role]}</div>
             </div>
             {may.seeCaughtMail(session) ? <Link to="/caught-mail">{frameWords.caughtMail}</Link> : null}
+            <Link to="/password">{frameWords.password}</Link>
             <LookButton />
             <button type="button" className="plain-button" onClick={() => void signOut()}>
               {frameWords.signOut}

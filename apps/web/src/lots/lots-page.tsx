@@ -3,6 +3,7 @@ import { Refusal } from '../look/notice.js';
 import { Phone } from '../look/phone.js';
 import { PlainTable } from '../look/plain-table.js';
 import { Empty, ScreenHead, Waiting } from '../look/screen.js';
+import { PracticePlaces } from '../practice-page/practice-places.js';
 import { practiceZone } from '../time/practice-zone.js';
 import { lotWords as words } from '../words/lots.js';
 import { LotForm } from './lot-form.js';
@@ -22,6 +23,7 @@ export function LotsPage() {
         sentence={lot !== '' && found.data ? words.found(lot, casesOf(rows)) : words.start}
       />
       <div className="stack">
+        <PracticePlaces />
         <LotForm
           lot={lot}
           material={material}

@@ -9,10 +9,10 @@ import { Refusal } from '../look/notice.js';
 import { ScreenHead } from '../look/screen.js';
 import { FindingsList } from '../screening/findings-list.js';
 import { practiceZone } from '../time/practice-zone.js';
-import { lotWords } from '../words/lots.js';
 import { practiceWords as words } from '../words/practice.js';
 import { AlertList } from './alert-list.js';
 import { FactsTable } from './facts-table.js';
+import { PracticePlaces } from './practice-places.js';
 import { clinicRows, laboratoryRows, pathRows, practiceSentence } from './practice-view.js';
 
 /** What the practice consists of, and what in it waits for a person. */
@@ -28,10 +28,9 @@ export function PracticePage() {
       <ScreenHead
         title={organisationName}
         sentence={`${words.waiting(rows.length + questions.length)} ${practiceSentence(practice)}`}
-      >
-        <Link to="/practice/lots">{lotWords.link}</Link>
-      </ScreenHead>
+      />
       <div className="stack">
+        <PracticePlaces />
         <Refusal error={alerts.error} onRetry={() => void alerts.refetch()} />
         <AlertList rows={rows} />
         <OpenQuestionList today={practice.today} />
@@ -79,7 +78,6 @@ export function PracticePage() {
             cells: [arches, visits, version],
           }))}
         />
-        <p className="small soft">{words.readOnly}</p>
       </div>
     </>
   );

@@ -10,6 +10,7 @@ export const frameWords = {
   findCase: 'Find a case number',
   findKey: 'Press / to search',
   caughtMail: 'Caught mail',
+  password: 'Password',
   signOut: 'Sign out',
   appearance: { auto: 'Colours: as the system', light: 'Colours: light', dark: 'Colours: dark' },
   roles: {

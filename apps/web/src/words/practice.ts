@@ -11,6 +11,8 @@ export const practiceWords = {
   centre: (name: string, places: number) => `${name} (${count(places, 'place', 'places')})`,
   waiting: (n: number) =>
     n === 0 ? 'Nothing waits for a person.' : `${count(n, 'matter waits', 'matters wait')} for a person.`,
+  places: 'Screens of the practice',
+  today: 'What waits',
   alertsTitle: 'Waiting for a decision',
   clinicsTitle: 'Clinics',
   laboratoriesTitle: 'Laboratories',
@@ -20,5 +22,4 @@ export const practiceWords = {
   pathColumns: { title: 'Path', arches: 'Arches', visits: 'Visits, checks included', version: 'Version' },
   seeDay: (clinic: string) => `The day at ${clinic}`,
   seeLoad: (laboratory: string) => `Load and work of ${laboratory}`,
-  readOnly: 'Shown here, not changed here: hours, people, benches and paths are set when the practice is loaded.',
 };

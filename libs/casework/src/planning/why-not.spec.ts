@@ -33,7 +33,7 @@ describe('why there is no plan', () => {
       findOffers({ ...request, lagOverrides: withLongerWaits(request.chain, {}, extra) }, 1)[0]?.plan.deliveryOn;
     expect(request.chain.stages.map(({ title }) => title)).toContain(why.failingStage);
     for (const { apply, deliveryOn } of waits) {
-      const [[code, days]] = Object.entries(apply['extraWaitDays'] as object) as [[string, number]];
+      const [[code, days]] = Object.entries(apply?.['extraWaitDays'] ?? {}) as [[string, number]];
       expect(found({ [code]: days })).toBe(deliveryOn);
       expect(days === 1 ? undefined : found({ [code]: days - 1 })).toBeUndefined();
     }

@@ -46,7 +46,7 @@ export async function importResourceCalendar(
   tx: EntityManager,
   actor: Actor,
   resourceId: string,
-  { source, calendar }: ImportCalendar,
+  { source, calendar }: Pick<ImportCalendar, 'source' | 'calendar'>,
   now: Date,
   period: FeedPeriod = {},
 ): Promise<ImportedCalendar> {

@@ -1,5 +1,5 @@
 import type { DeliverReminderPayload } from '@archwright/contracts';
-import { Reminder, uuidv7 } from '@archwright/records';
+import { Organisation, Reminder, uuidv7 } from '@archwright/records';
 import type { DataSource, EntityManager } from 'typeorm';
 import type { Post } from './post.js';
 import { sendOnce, type Outcome } from './send-once.js';
@@ -55,7 +55,9 @@ async function remind(tx: EntityManager, post: Post, { reminder, visit }: Due, n
   if (reminder.channel === 'phone') {
     await putOnCallList(tx, visit, reminder.id, 'Remind the patient of a visit.', now);
   } else {
-    await post.mailer.send(reminderMail(post, visit, reminder.messageId, now));
+    const { settings } = await tx.findOneByOrFail(Organisation, { id: visit.organisationId });
+    const letter = { messageId: reminder.messageId, ownLines: settings.ownLines };
+    await post.mailer.send(reminderMail(post, visit, letter, now));
   }
   return { state: 'sent' };
 }

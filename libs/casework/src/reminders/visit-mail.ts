@@ -3,6 +3,7 @@ import {
   RefusedMailError,
   cancelledMessage,
   itineraryMessage,
+  languageOf,
   movedMessage,
   reminderMessage,
   type Addressee,
@@ -10,12 +11,19 @@ import {
   type Message,
   type VisitFacts,
 } from '@archwright/notices';
+import type { OrganisationSettings } from '@archwright/records';
 import { replyWays, type Post } from './post.js';
 import { isReachedByMail, type Visit } from './visits.js';
 
 /** The mail that reminds of one visit, with the visit as a calendar knows it. */
-export function reminderMail(post: Post, visit: Visit, messageId: string, now: Date): Mail {
-  const message = reminderMessage(addresseeOf(visit), factsOf(visit), replyWays(post, visit));
+export function reminderMail(
+  post: Post,
+  visit: Visit,
+  { messageId, ownLines }: { messageId: string; ownLines: OrganisationSettings['ownLines'] },
+  now: Date,
+): Mail {
+  const ownLine = ownLines?.[languageOf(visit.locale)];
+  const message = reminderMessage(addresseeOf(visit), factsOf(visit), replyWays(post, visit), ownLine);
   return visitMail(post, visit, { message, messageId }, now);
 }
 

@@ -46,6 +46,13 @@ const CLINICAL =
   /dent|tooth|teeth|implant|impression|prosthe|jaw|bite|extract|vertical|tracing|placement|try-in|mm\b|zahn|zähn|prothes|abdruck|abform|kiefer|biss|سن|أسنان|فك|طقم|طبعة/iu;
 
 describe('messages', () => {
+  it('end a reminder with the practice’s own line, on one line, where there is one', () => {
+    const bare = reminderMessage(someone('en'), aVisit(), WAYS).text;
+    const own = reminderMessage(someone('en'), aVisit(), WAYS, 'Please ring\nthe side door.').text;
+    expect(own.startsWith(bare.trimEnd())).toBe(true);
+    expect(own.slice(bare.trimEnd().length)).toBe('\n\n\u2068Please ring the side door.\u2069\n');
+  });
+
   it.each([
     ['en', 'Reminder: your appointment on Thursday, 28 January 2027 at 09:20'],
     ['de-AT', 'Erinnerung an Ihren Termin am Donnerstag, 28. Januar 2027 um 09:20'],

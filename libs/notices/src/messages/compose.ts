@@ -40,11 +40,16 @@ export interface ReplyWays {
   readonly phone: string;
 }
 
-/** Reminder of one visit. */
-export function reminderMessage(to: Addressee, visit: VisitFacts, ways: ReplyWays): Message {
+/**
+ * Reminder of one visit.
+ *
+ * @param ownLine what the practice adds in its own words, in the language of the message; empty: nothing
+ */
+export function reminderMessage(to: Addressee, visit: VisitFacts, ways: ReplyWays, ownLine = ''): Message {
   const words = wordsOf(to.locale);
   const subject = words.subject.reminder(whenText(words, visit.startMs, visit.zone));
-  return message(to, subject, [words.reminder, ...placeAndTime(words, visit, to), '', ...replies(words, ways)]);
+  const own = ownLine === '' ? [] : ['', isolated(oneLine(ownLine))];
+  return message(to, subject, [words.reminder, ...placeAndTime(words, visit, to), '', ...replies(words, ways), ...own]);
 }
 
 /** All visits of a chain, after it was confirmed or planned anew. */
@@ -110,7 +115,8 @@ export function colleagueMessage(
 /** The neutral title of a visit in a calendar that other people may see. */
 export const calendarTitleIn = (locale: string): string => wordsOf(locale).calendarTitle;
 
-function languageOf(locale: string): Language {
+/** The language in which somebody is written to: theirs where there are words for it, else the first. */
+export function languageOf(locale: string): Language {
   const primary = locale.toLowerCase().split(/[-_]/)[0];
   return LANGUAGES.find((language) => language === primary) ?? 'en';
 }

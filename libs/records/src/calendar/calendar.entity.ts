@@ -37,6 +37,7 @@ export class Closure extends TenantRow {
   @Column('text') reason!: string;
   @Column('uuid', { nullable: true }) importedCalendarId!: string | null;
   @Column('text', { nullable: true }) sourceUid!: string | null;
+  @Column('integer', { default: 1 }) version!: number;
 }
 
 /** Minutes that a clinic keeps for sore spots and breakages; when they recur is a calendar rule. */

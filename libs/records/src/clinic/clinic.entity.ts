@@ -20,6 +20,7 @@ export class Resource extends TenantRow {
   @Column('text') label!: string;
   /** Null while it can be booked. */
   @Column('timestamptz', { nullable: true }) retiredAt!: Date | null;
+  @Column('integer', { default: 1 }) version!: number;
 }
 
 /** A dental chair. */

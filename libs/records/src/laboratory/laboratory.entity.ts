@@ -23,6 +23,7 @@ export class WorkCentre extends TenantRow {
   /** What runs together on one place; null where each step runs alone. */
   @Column('text', { nullable: true }) batchKind!: 'curing-cycle' | 'print-plate' | null;
   @Column('integer', { nullable: true }) batchSize!: number | null;
+  @Column('integer', { default: 1 }) version!: number;
 }
 
 /** One numbered place of a work centre. */
@@ -41,4 +42,7 @@ export class Courier extends TenantRow {
   @Column('text') name!: string;
   @Column('integer') toLabMinutes!: number;
   @Column('integer') toClinicMinutes!: number;
+  /** Null while it runs. */
+  @Column('timestamptz', { nullable: true }) retiredAt!: Date | null;
+  @Column('integer', { default: 1 }) version!: number;
 }

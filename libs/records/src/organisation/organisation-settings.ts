@@ -10,4 +10,6 @@ export interface OrganisationSettings {
   readonly recallMonths?: number;
   /** Average run length of screening: of so many ordinary values one is pointed out by chance; left out: 1000. */
   readonly valuesPerFalseAlarm?: number;
+  /** A line of its own at the end of each reminder, by language; left out or empty: none. */
+  readonly ownLines?: { readonly en: string; readonly de: string; readonly ar: string };
 }

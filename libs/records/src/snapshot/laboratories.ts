@@ -1,6 +1,6 @@
 import { addDays, courierRuns, normalise, toLocal, type Interval, type LocalRule } from '@archwright/calendar';
 import type { CourierSnapshot, LaboratorySnapshot, OpenBatchSnapshot, WorkCentreSnapshot } from '@archwright/protocol';
-import { In, type EntityManager } from 'typeorm';
+import { In, IsNull, type EntityManager } from 'typeorm';
 import { BenchPlace, Courier, Laboratory, WorkCentre } from '../laboratory/laboratory.entity.js';
 import type { Clinic } from '../clinic/clinic.entity.js';
 import type { BusyTimes } from './busy.js';
@@ -34,7 +34,8 @@ export async function loadLaboratoryRows(tx: EntityManager, scope: SnapshotScope
     .andWhere(inUse('p'), { now })
     .orderBy('p.number')
     .getMany();
-  const couriers = await tx.find(Courier, { where: { ...inThem, clinicId: In(clinicIds) }, order: { id: 'ASC' } });
+  const running = { ...inThem, clinicId: In(clinicIds), retiredAt: IsNull() };
+  const couriers = await tx.find(Courier, { where: running, order: { id: 'ASC' } });
   const openBatches = await loadOpenBatches(
     tx,
     places.map(({ id }) => id),

@@ -1,0 +1,5 @@
+import { Module } from '@nestjs/common';
+import { AuditTrailController } from './audit-trail.controller.js';
+
+@Module({ controllers: [AuditTrailController] })
+export class AuditTrailModule {}

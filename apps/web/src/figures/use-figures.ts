@@ -1,0 +1,7 @@
+import { figuresView, type FiguresView } from '@archwright/contracts';
+import { useQuery } from '@tanstack/react-query';
+import { read } from '../api/client.js';
+
+/** How the practice does. */
+export const useFigures = () =>
+  useQuery({ queryKey: ['figures'], queryFn: (): Promise<FiguresView> => read('/figures', figuresView) });

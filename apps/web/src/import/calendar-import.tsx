@@ -1,0 +1,102 @@
+import { Button, NativeSelect, TextInput } from '@mantine/core';
+import { useState, type SyntheticEvent } from 'react';
+import { useFirstProblem } from '../look/first-problem.js';
+import { Refusal } from '../look/notice.js';
+import { optionsOf } from '../setup/setup-view.js';
+import { practiceZone } from '../time/practice-zone.js';
+import { importWords as words } from '../words/import.js';
+import { FileField } from './file-field.js';
+import { calendarOutcome, isFit } from './import-view.js';
+import { Outcome } from './outcome.js';
+import type { useImports } from './use-imports.js';
+
+type Props = Pick<ReturnType<typeof useImports>, 'practice' | 'setup' | 'calendar'>;
+
+/** Busy times of one chair, person or set of instruments: tried first, then taken in as they were tried. */
+export function CalendarImport({ practice, setup, calendar }: Props) {
+  const [file, setFile] = useState<File | null>(null);
+  const [resourceId, setResourceId] = useState('');
+  const [source, setSource] = useState('');
+  const [attempt, setAttempt] = useState(0);
+  const wrong = {
+    file: isFit(file) ? undefined : words.needFile,
+    resource: resourceId === '' ? words.needResource : undefined,
+    source: source.trim() === '' ? words.needSource : undefined,
+  };
+  const isWrong = Object.values(wrong).some((problem) => problem !== undefined);
+  const form = useFirstProblem(attempt, isWrong);
+  const errors: Partial<typeof wrong> = attempt > 0 ? wrong : {};
+  const sent = calendar.data ? calendar.variables : undefined;
+
+  async function submit(event: SyntheticEvent): Promise<void> {
+    event.preventDefault();
+    setAttempt((before) => before + 1);
+    if (file === null || isWrong) return;
+    calendar.mutate({ resourceId, body: { source: source.trim(), calendar: await file.text(), isTrial: true } });
+  }
+
+  return (
+    <section className="sheet sheet-pad stack-tight" aria-labelledby="calendar">
+      <h2 id="calendar">{words.calendar}</h2>
+      <p className="soft">{words.calendarHint}</p>
+      <form ref={form} onSubmit={(event) => void submit(event)} noValidate className="stack-tight">
+        <FileField
+          about={words.calendar}
+          accept=".ics,text/calendar"
+          error={errors.file}
+          onPick={(picked) => {
+            setFile(picked);
+            calendar.reset();
+            if (picked !== null && source === '') setSource(picked.name);
+          }}
+        />
+        <NativeSelect
+          label={words.resource}
+          data={[
+            { value: '', label: words.choose },
+            ...(setup.data ? optionsOf(setup.data, ['chair', 'person', 'kit']) : []),
+          ]}
+          value={resourceId}
+          error={errors.resource}
+          onChange={(event) => {
+            setResourceId(event.currentTarget.value);
+            calendar.reset();
+          }}
+        />
+        <TextInput
+          label={words.source}
+          maxLength={500}
+          value={source}
+          error={errors.source}
+          onChange={(event) => {
+            setSource(event.currentTarget.value);
+            calendar.reset();
+          }}
+        />
+        <div>
+          <Button type="submit" variant="default" loading={calendar.isPending}>
+            {words.try}
+          </Button>
+        </div>
+      </form>
+      <Refusal error={calendar.error ?? setup.error} />
+      {calendar.data && sent ? (
+        <>
+          <Outcome view={calendarOutcome(calendar.data, sent.body.isTrial, practiceZone(practice), practice.today)} />
+          {sent.body.isTrial ? (
+            <div>
+              <Button
+                loading={calendar.isPending}
+                onClick={() => {
+                  calendar.mutate({ ...sent, body: { ...sent.body, isTrial: false } });
+                }}
+              >
+                {words.take}
+              </Button>
+            </div>
+          ) : null}
+        </>
+      ) : null}
+    </section>
+  );
+}

@@ -1,0 +1,37 @@
+import type { TreatmentPath } from '@archwright/protocol';
+import { pathWords as words } from '../words/paths.js';
+import { drawPath } from './path-picture.js';
+
+/** Visits above, laboratory work below, the ways between them as slopes, waits as broken arcs. */
+export function PathDrawing({ path }: { path: TreatmentPath }) {
+  const { width, height, visits, ways, bars, waits } = drawPath(path);
+  const label = words.pictureOf(path.title, path.visits.length, path.labPhases.length);
+  const first = visits[0];
+  const last = visits.at(-1);
+  return (
+    <div className="sheet sheet-pad scroll-x" tabIndex={0} role="group" aria-label={words.picture}>
+      <svg className="path-picture" width={width} height={height} role="img" aria-label={label}>
+        {first && last ? (
+          <path className="path-line" d={`M${String(first.x)} ${String(first.y)}H${String(last.x)}`} />
+        ) : null}
+        {waits.map(({ code, d }) => (
+          <path key={code} className="path-wait" d={d} />
+        ))}
+        {ways.map(({ key, d }) => (
+          <path key={key} className="path-way" d={d} />
+        ))}
+        {bars.map(({ code, x, y, width: length }) => (
+          <rect key={code} className="path-step" x={x} y={y} width={length} height={11} rx={3} />
+        ))}
+        {visits.map(({ code, x, y, isDelivery, isLater }) => (
+          <g key={code}>
+            <circle className="path-visit" cx={x} cy={y} r={16} data-delivery={isDelivery} data-later={isLater} />
+            <text x={x} y={y + 4} textAnchor="middle" data-delivery={isDelivery}>
+              {code}
+            </text>
+          </g>
+        ))}
+      </svg>
+    </div>
+  );
+}

@@ -1,0 +1,118 @@
+import { Button, Textarea } from '@mantine/core';
+import type { MeasurementRangesView, PracticeView } from '@archwright/contracts';
+import { useState, type SyntheticEvent } from 'react';
+import { hasStatus } from '../api/errors.js';
+import { useFirstProblem } from '../look/first-problem.js';
+import { Conflict, Notice, Refusal } from '../look/notice.js';
+import { PlainTable } from '../look/plain-table.js';
+import { FirstWait, ScreenHead } from '../look/screen.js';
+import { PracticePlaces } from '../practice-page/practice-places.js';
+import { practiceZone } from '../time/practice-zone.js';
+import { dateAndTime } from '../time/wording.js';
+import { rangeWords as words } from '../words/ranges.js';
+import { LimitsTable, UsualTable } from './range-tables.js';
+import { draftOfRanges, readRanges, type RangesDraft, type RangesErrors } from './ranges-draft.js';
+import { useRanges } from './use-ranges.js';
+
+const NO_ERRORS: RangesErrors = { usual: {}, limits: {}, reason: undefined };
+
+/** Usual ranges and limits, as shipped and as the practice has them. */
+export function RangesPage() {
+  const hooks = useRanges();
+  const { known, practice } = hooks;
+  if (!known.data) {
+    return known.error ? (
+      <Refusal error={known.error} onRetry={() => void known.refetch()} />
+    ) : (
+      <FirstWait what={words.loading} />
+    );
+  }
+  const { usual, limits } = known.data;
+  const own = [...usual, ...limits].filter((each) => each.own !== null).length;
+  return (
+    <>
+      <ScreenHead title={words.title} sentence={words.sentence(own)} />
+      <div className="stack">
+        <PracticePlaces />
+        <p className="soft">{known.data.note}</p>
+        <RangesForm view={known.data} {...hooks} />
+        <History view={known.data} practice={practice} />
+      </div>
+    </>
+  );
+}
+
+function RangesForm({ view, known, save }: { view: MeasurementRangesView } & ReturnType<typeof useRanges>) {
+  const [typed, setTyped] = useState<RangesDraft | null>(null);
+  const [attempt, setAttempt] = useState(0);
+  const draft = typed ?? draftOfRanges(view);
+  const reading = readRanges(draft, view);
+  const errors = attempt > 0 && 'errors' in reading ? reading.errors : NO_ERRORS;
+  const form = useFirstProblem(attempt, 'errors' in reading);
+  const isStale = hasStatus(save.error, 412);
+
+  async function reload(keep: boolean): Promise<void> {
+    await known.refetch();
+    if (!keep) setTyped(null);
+    save.reset();
+  }
+  function submit(event: SyntheticEvent): void {
+    event.preventDefault();
+    setAttempt((before) => before + 1);
+    if (!('body' in reading)) return;
+    const onSuccess = () => {
+      setTyped(null);
+      setAttempt(0);
+    };
+    save.mutate({ body: reading.body, version: view.version }, { onSuccess });
+  }
+
+  return (
+    <form ref={form} onSubmit={submit} noValidate className="stack">
+      {isStale ? <Conflict onKeepMine={() => void reload(true)} onTakeTheirs={() => void reload(false)} /> : null}
+      <section className="stack-tight" aria-labelledby="usual">
+        <h2 id="usual">{words.usual}</h2>
+        <UsualTable view={view} draft={draft} errors={errors} onChange={setTyped} />
+      </section>
+      <section className="stack-tight" aria-labelledby="limits">
+        <h2 id="limits">{words.limits}</h2>
+        <LimitsTable view={view} draft={draft} errors={errors} onChange={setTyped} />
+      </section>
+      <Textarea
+        label={words.reason}
+        rows={2}
+        maxLength={500}
+        value={draft.reason}
+        error={errors.reason}
+        onChange={(event) => {
+          setTyped({ ...draft, reason: event.currentTarget.value });
+        }}
+      />
+      <Refusal error={isStale ? null : save.error} />
+      {save.isSuccess && typed === null ? <Notice tone="go">{words.saved}</Notice> : null}
+      <div>
+        <Button type="submit" loading={save.isPending}>
+          {words.save}
+        </Button>
+      </div>
+    </form>
+  );
+}
+
+function History({ view: { history }, practice }: { view: MeasurementRangesView; practice: PracticeView }) {
+  if (history.length === 0) return null;
+  return (
+    <section className="stack-tight" aria-labelledby="history">
+      <h2 id="history">{words.history}</h2>
+      <PlainTable
+        label={words.history}
+        columns={Object.values(words.historyColumns)}
+        rows={history.map(({ version, changedAt, changedBy, reason }) => ({
+          id: String(version),
+          head: dateAndTime(changedAt, practiceZone(practice), practice.today),
+          cells: [changedBy, reason],
+        }))}
+      />
+    </section>
+  );
+}

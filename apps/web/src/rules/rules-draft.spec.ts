@@ -1,0 +1,34 @@
+import type { PracticeRules } from '@archwright/contracts';
+import { draftOfRules, readRules } from './rules-draft.js';
+
+const rules: PracticeRules = {
+  mailLeadMinutes: [2880, 240],
+  phoneLeadMinutes: [],
+  quietHours: { from: '20:00', to: '08:00' },
+  phoneHoldMinutes: 15,
+  provisionalHoldMinutes: 2880,
+  recallMonths: null,
+  valuesPerFalseAlarm: 1000,
+  ownLines: { en: 'Ring the side door.', de: '', ar: '' },
+};
+
+it('shows hours where people think in hours, and gives the same rules back', () => {
+  const draft = draftOfRules(rules);
+  expect(draft).toMatchObject({ mail: '48, 4', phone: '', provisionalHoldHours: '48', recallMonths: '' });
+  expect(readRules(draft)).toEqual({ rules });
+});
+
+it.each([
+  [{ mail: '48, 48' }, 'mail'],
+  [{ mail: 'two days' }, 'mail'],
+  [{ phone: '0.1' }, 'phone'],
+  [{ quietFrom: '' }, 'quietFrom'],
+  [{ phoneHoldMinutes: '' }, 'phoneHoldMinutes'],
+  [{ provisionalHoldHours: '0' }, 'provisionalHoldHours'],
+  [{ recallMonths: '1.5' }, 'recallMonths'],
+  [{ valuesPerFalseAlarm: '3' }, 'valuesPerFalseAlarm'],
+  [{ de: 'x'.repeat(301) }, 'de'],
+] as const)('refuses %j at its field', (typed, field) => {
+  const reading = readRules({ ...draftOfRules(rules), ...typed });
+  expect('errors' in reading ? Object.keys(reading.errors) : []).toEqual([field]);
+});

@@ -1,0 +1,78 @@
+import { practiceRules, type PracticeRules } from '@archwright/contracts';
+import { ruleWords as words } from '../words/rules.js';
+
+/** The rules as they are typed: hours where people think in hours. */
+export interface RulesDraft {
+  mail: string;
+  phone: string;
+  quietFrom: string;
+  quietTo: string;
+  phoneHoldMinutes: string;
+  provisionalHoldHours: string;
+  recallMonths: string;
+  valuesPerFalseAlarm: string;
+  en: string;
+  de: string;
+  ar: string;
+}
+
+export type RulesErrors = Partial<Record<keyof RulesDraft, string>>;
+
+const hoursOf = (minutes: number): string => String(minutes / 60);
+
+export const draftOfRules = (rules: PracticeRules): RulesDraft => ({
+  mail: rules.mailLeadMinutes.map(hoursOf).join(', '),
+  phone: rules.phoneLeadMinutes.map(hoursOf).join(', '),
+  quietFrom: rules.quietHours.from,
+  quietTo: rules.quietHours.to,
+  phoneHoldMinutes: String(rules.phoneHoldMinutes),
+  provisionalHoldHours: hoursOf(rules.provisionalHoldMinutes),
+  recallMonths: rules.recallMonths === null ? '' : String(rules.recallMonths),
+  valuesPerFalseAlarm: String(rules.valuesPerFalseAlarm),
+  ...rules.ownLines,
+});
+
+/** Where a field of the contract is typed. */
+const FIELD_OF: Readonly<Record<string, keyof RulesDraft>> = {
+  mailLeadMinutes: 'mail',
+  phoneLeadMinutes: 'phone',
+  'quietHours.from': 'quietFrom',
+  'quietHours.to': 'quietTo',
+  phoneHoldMinutes: 'phoneHoldMinutes',
+  provisionalHoldMinutes: 'provisionalHoldHours',
+  recallMonths: 'recallMonths',
+  valuesPerFalseAlarm: 'valuesPerFalseAlarm',
+  'ownLines.en': 'en',
+  'ownLines.de': 'de',
+  'ownLines.ar': 'ar',
+};
+
+/** What would be sent, or what each field accepts. */
+export function readRules(draft: RulesDraft): { rules: PracticeRules } | { errors: RulesErrors } {
+  const { en, de, ar } = draft;
+  const parsed = practiceRules.safeParse({
+    mailLeadMinutes: minutesList(draft.mail),
+    phoneLeadMinutes: minutesList(draft.phone),
+    quietHours: { from: draft.quietFrom, to: draft.quietTo },
+    phoneHoldMinutes: numberOf(draft.phoneHoldMinutes),
+    provisionalHoldMinutes: Math.round(numberOf(draft.provisionalHoldHours) * 60),
+    recallMonths: draft.recallMonths.trim() === '' ? null : numberOf(draft.recallMonths),
+    valuesPerFalseAlarm: numberOf(draft.valuesPerFalseAlarm),
+    ownLines: { en, de, ar },
+  });
+  if (parsed.success) return { rules: parsed.data };
+  const errors: RulesErrors = {};
+  for (const { path } of parsed.error.issues) {
+    const field = FIELD_OF[path.filter((part) => typeof part === 'string').join('.')];
+    if (field !== undefined) errors[field] = words.need[field];
+  }
+  return { errors };
+}
+
+/** Empty text is no number, where `Number` says 0. */
+const numberOf = (text: string): number => (text.trim() === '' ? NaN : Number(text.replace(',', '.')));
+
+function minutesList(text: string): number[] {
+  const parts = text.split(',').map((part) => part.trim());
+  return parts.filter((part) => part !== '').map((part) => Math.round(numberOf(part) * 60));
+}

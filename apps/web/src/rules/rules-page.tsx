@@ -1,0 +1,141 @@
+import { Button, Textarea, TextInput } from '@mantine/core';
+import type { PracticeRulesView } from '@archwright/contracts';
+import { useState, type SyntheticEvent } from 'react';
+import { hasStatus } from '../api/errors.js';
+import { useFirstProblem } from '../look/first-problem.js';
+import { Conflict, Notice, Refusal } from '../look/notice.js';
+import { FirstWait, ScreenHead } from '../look/screen.js';
+import { PracticePlaces } from '../practice-page/practice-places.js';
+import { ruleWords as words } from '../words/rules.js';
+import { draftOfRules, readRules, type RulesDraft, type RulesErrors } from './rules-draft.js';
+import { useRules } from './use-rules.js';
+
+/** When patients are reminded and in which words, and how long time is held. */
+export function RulesPage() {
+  const hooks = useRules();
+  const { known } = hooks;
+  if (!known.data) {
+    return known.error ? (
+      <Refusal error={known.error} onRetry={() => void known.refetch()} />
+    ) : (
+      <FirstWait what={words.loading} />
+    );
+  }
+  return (
+    <>
+      <ScreenHead title={words.title} sentence={words.sentence} />
+      <div className="stack">
+        <PracticePlaces />
+        <div className="halves">
+          <RulesForm view={known.data} {...hooks} />
+          <Samples view={known.data} />
+        </div>
+      </div>
+    </>
+  );
+}
+
+function RulesForm({ view, known, save }: { view: PracticeRulesView } & ReturnType<typeof useRules>) {
+  const [typed, setTyped] = useState<RulesDraft | null>(null);
+  const [attempt, setAttempt] = useState(0);
+  const draft = typed ?? draftOfRules(view.rules);
+  const reading = readRules(draft);
+  const errors: RulesErrors = attempt > 0 && 'errors' in reading ? reading.errors : {};
+  const form = useFirstProblem(attempt, Object.keys(errors).length > 0);
+  const isStale = hasStatus(save.error, 412);
+
+  async function reload(keep: boolean): Promise<void> {
+    await known.refetch();
+    if (!keep) setTyped(null);
+    save.reset();
+  }
+  function submit(event: SyntheticEvent): void {
+    event.preventDefault();
+    setAttempt((before) => before + 1);
+    if (!('rules' in reading)) return;
+    const onSuccess = () => {
+      setTyped(null);
+      setAttempt(0);
+    };
+    save.mutate({ rules: reading.rules, version: view.version }, { onSuccess });
+  }
+  const field = (name: Exclude<keyof RulesDraft, 'en' | 'de' | 'ar'>, type = 'text') => (
+    <TextInput
+      key={name}
+      type={type}
+      label={words.fields[name]}
+      value={draft[name]}
+      error={errors[name]}
+      onChange={(event) => {
+        setTyped({ ...draft, [name]: event.currentTarget.value });
+      }}
+    />
+  );
+
+  return (
+    <form ref={form} onSubmit={submit} noValidate className="stack">
+      {isStale ? <Conflict onKeepMine={() => void reload(true)} onTakeTheirs={() => void reload(false)} /> : null}
+      <fieldset className="stack-tight">
+        <legend>{words.reminders}</legend>
+        {field('mail')}
+        {field('phone')}
+        <div className="row">
+          {field('quietFrom', 'time')}
+          {field('quietTo', 'time')}
+        </div>
+      </fieldset>
+      <fieldset className="stack-tight">
+        <legend>{words.own}</legend>
+        <p className="small soft">{words.ownHint}</p>
+        {(['en', 'de', 'ar'] as const).map((language) => (
+          <Textarea
+            key={language}
+            rows={2}
+            lang={language}
+            dir={language === 'ar' ? 'rtl' : 'ltr'}
+            label={words.languages[language]}
+            value={draft[language]}
+            error={errors[language]}
+            onChange={(event) => {
+              setTyped({ ...draft, [language]: event.currentTarget.value });
+            }}
+          />
+        ))}
+      </fieldset>
+      <fieldset className="stack-tight">
+        <legend>{words.holds}</legend>
+        {field('phoneHoldMinutes')}
+        {field('provisionalHoldHours')}
+        {field('recallMonths')}
+        {field('valuesPerFalseAlarm')}
+      </fieldset>
+      <Refusal error={isStale ? null : save.error} />
+      {save.isSuccess && typed === null ? <Notice tone="go">{words.saved}</Notice> : null}
+      <div>
+        <Button type="submit" loading={save.isPending}>
+          {words.save}
+        </Button>
+      </div>
+    </form>
+  );
+}
+
+function Samples({ view: { samples } }: { view: PracticeRulesView }) {
+  return (
+    <section className="stack-tight" aria-labelledby="samples">
+      <h2 id="samples">{words.samples}</h2>
+      <p className="small soft">{words.samplesHint}</p>
+      {samples.map(({ language, subject, text }) => (
+        <article
+          key={language}
+          className="sheet sheet-pad stack-tight"
+          lang={language}
+          dir={language === 'ar' ? 'rtl' : 'ltr'}
+        >
+          <h3>{subject}</h3>
+          <p className="sample-text breakable">{text}</p>
+        </article>
+      ))}
+    </section>
+  );
+}

@@ -1,0 +1,17 @@
+import { practiceRulesView, type PracticeRules, type PracticeRulesView } from '@archwright/contracts';
+import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
+import { put, read } from '../api/client.js';
+
+export function useRules() {
+  const client = useQueryClient();
+  const known = useQuery({
+    queryKey: ['practice-rules'],
+    queryFn: (): Promise<PracticeRulesView> => read('/practice-rules', practiceRulesView),
+  });
+  const save = useMutation({
+    mutationFn: ({ rules, version }: { rules: PracticeRules; version: number }) =>
+      put('/practice-rules', practiceRulesView, rules, version),
+    onSuccess: () => client.invalidateQueries({ queryKey: ['practice-rules'] }),
+  });
+  return { known, save };
+}

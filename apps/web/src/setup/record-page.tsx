@@ -1,0 +1,117 @@
+import { Button } from '@mantine/core';
+import type { SetupChange, SetupEntry, SetupView } from '@archwright/contracts';
+import { Link, useNavigate, useParams, useSearch } from '@tanstack/react-router';
+import { useState } from 'react';
+import { hasStatus } from '../api/errors.js';
+import { Conflict, Refusal } from '../look/notice.js';
+import { FirstWait, ScreenHead } from '../look/screen.js';
+import { setupWords as words } from '../words/setup.js';
+import { PreviewSheet } from './preview-sheet.js';
+import { emptyDraft, type RecordDraft } from './record-draft.js';
+import { RecordForm } from './record-form.js';
+import { kindOfSearch, namesOf, otherChange, previewView } from './setup-view.js';
+import { useSetup } from './use-setup.js';
+
+/** One part of the practice, to add, change or take out of use. */
+export function RecordPage() {
+  const { recordId } = useParams({ from: '/inside/practice/setup/$recordId' });
+  const { kind } = useSearch({ from: '/inside/practice/setup/$recordId' });
+  const hooks = useSetup();
+  const { setup } = hooks;
+  if (!setup.data) {
+    return setup.error ? (
+      <Refusal error={setup.error} onRetry={() => void setup.refetch()} />
+    ) : (
+      <FirstWait what={words.loading} />
+    );
+  }
+  const entry = setup.data.entries.find(({ id }) => id === recordId) ?? null;
+  const start = entry?.record ?? emptyDraft(kindOfSearch(kind), setup.data);
+  return <RecordEditor key={recordId} {...hooks} known={setup.data} entry={entry} start={start} />;
+}
+
+interface Props extends ReturnType<typeof useSetup> {
+  known: SetupView;
+  /** Null for one that is added. */
+  entry: SetupEntry | null;
+  start: RecordDraft;
+}
+
+function RecordEditor({ setup, preview, save, known, entry, start }: Props) {
+  const navigate = useNavigate();
+  const [typed, setTyped] = useState<RecordDraft | null>(null);
+  const draft = typed ?? start;
+  const name = entry === null ? words.add(draft.kind) : namesOf(known)(entry.id);
+  const isStale = hasStatus(save.error, 412);
+  const shown = preview.data === undefined ? null : preview.variables;
+
+  function edit(next: RecordDraft): void {
+    setTyped(next);
+    // What was shown was about something else.
+    preview.reset();
+    save.reset();
+  }
+  async function reload(keep: boolean): Promise<void> {
+    await setup.refetch();
+    if (!keep) setTyped(null);
+    preview.reset();
+    save.reset();
+  }
+  function make(change: SetupChange): void {
+    save.mutate(
+      { change, version: entry?.version ?? 0 },
+      { onSuccess: () => void navigate({ to: '/practice/setup' }) },
+    );
+  }
+
+  const other = entry === null ? null : otherChange(entry);
+  return (
+    <>
+      <ScreenHead title={name} sentence={words.kinds[draft.kind]}>
+        <Link to="/practice/setup">{words.back}</Link>
+      </ScreenHead>
+      <div className="stack column">
+        {isStale ? <Conflict onKeepMine={() => void reload(true)} onTakeTheirs={() => void reload(false)} /> : null}
+        <RecordForm
+          setup={known}
+          draft={draft}
+          isNew={entry === null}
+          pending={preview.isPending}
+          error={preview.error}
+          onChange={edit}
+          onShow={(record) => {
+            preview.mutate(entry === null ? { do: 'add', record } : { do: 'replace', id: entry.id, record });
+          }}
+        />
+        {other === null ? null : (
+          <div>
+            <Button
+              variant="subtle"
+              onClick={() => {
+                preview.mutate(other);
+              }}
+            >
+              {words.otherChange[other.do]}
+            </Button>
+          </div>
+        )}
+        {preview.data && shown ? (
+          <section className="stack-tight" aria-live="polite">
+            <PreviewSheet view={previewView(preview.data, known.today)} />
+            <Refusal error={isStale ? null : save.error} />
+            <div>
+              <Button
+                loading={save.isPending}
+                onClick={() => {
+                  make(shown);
+                }}
+              >
+                {words.make[shown.do]}
+              </Button>
+            </div>
+          </section>
+        ) : null}
+      </div>
+    </>
+  );
+}

@@ -1,0 +1,221 @@
+import type { SetupEntry, SetupKind, SetupPreview, SetupRecord, SetupView } from '@archwright/contracts';
+import { dateAndTime, shortDate } from '../time/wording.js';
+import { codesInWords, setupWords as words } from '../words/setup.js';
+import { count } from '../words/plural.js';
+import { timeInWords } from './rule-words.js';
+
+export interface SetupRow {
+  readonly id: string;
+  readonly name: string;
+  readonly isRetired: boolean;
+  readonly place: string;
+  readonly about: string;
+  readonly hours: readonly string[];
+}
+
+/** What a row says beside its name. */
+type Column = 'place' | 'about' | 'hours';
+
+export interface SetupGroup {
+  readonly kind: SetupKind;
+  readonly title: string;
+  readonly rows: readonly SetupRow[];
+  /** Those in which any row says something. */
+  readonly columns: readonly Column[];
+}
+
+/** Kinds in the order of the screen. */
+const ORDER: readonly SetupKind[] = [
+  'clinic',
+  'person',
+  'chair',
+  'kit',
+  'laboratory',
+  'work-centre',
+  'courier',
+  'closure',
+];
+
+export function setupGroups(setup: SetupView): SetupGroup[] {
+  const nameOf = namesOf(setup);
+  return ORDER.map((kind) => {
+    const rows = setup.entries
+      .filter(({ record }) => record.kind === kind)
+      .map((entry) => ({
+        id: entry.id,
+        name: nameOf(entry.id),
+        isRetired: entry.isRetired,
+        place: placesOf(entry.record).map(nameOf).join(', '),
+        ...aboutOf(entry.record, setup.today),
+      }));
+    const columns = COLUMNS.filter((column) => rows.some((row) => row[column].length > 0));
+    return { kind, title: words.groups[kind], rows, columns };
+  });
+}
+
+const COLUMNS: readonly Column[] = ['place', 'about', 'hours'];
+
+export function setupSentence({ entries }: SetupView): string {
+  const inUse = (kind: SetupKind) =>
+    entries.filter(({ record, isRetired }) => record.kind === kind && !isRetired).length;
+  return words.sentence(inUse('clinic'), inUse('person'), entries.filter(({ isRetired }) => isRetired).length);
+}
+
+/** Name of a part by its id, as a person would say it. */
+export function namesOf({ entries }: SetupView): (id: string) => string {
+  const names = new Map(entries.map(({ id, record }) => [id, ownName(record)]));
+  const nameOf = (id: string): string => {
+    const entry = entries.find((each) => each.id === id);
+    if (entry?.record.kind === 'closure') return entry.record.reason;
+    return names.get(id) ?? '';
+  };
+  return nameOf;
+}
+
+function ownName(record: SetupRecord): string {
+  if ('label' in record) return record.label;
+  return 'name' in record ? record.name : record.reason;
+}
+
+function placesOf(record: SetupRecord): string[] {
+  switch (record.kind) {
+    case 'chair':
+    case 'kit':
+      return [record.clinicId];
+    case 'person':
+      return record.workplaces.map(({ clinicId }) => clinicId);
+    case 'work-centre':
+      return [record.laboratoryId];
+    case 'courier':
+      return [record.clinicId, record.laboratoryId];
+    case 'closure':
+      return [record.of.id];
+    default:
+      return [];
+  }
+}
+
+function aboutOf(record: SetupRecord, today: string): Pick<SetupRow, 'about' | 'hours'> {
+  switch (record.kind) {
+    case 'clinic':
+      return { about: record.zone, hours: spans(record.hours, words.never) };
+    case 'laboratory':
+      return {
+        about: `${record.zone}, ${words.fields.cutOffLocal.toLowerCase()} ${record.cutOffLocal}`,
+        hours: spans(record.hours, words.never),
+      };
+    case 'chair':
+      return { about: record.wheelchairRoom ? words.fields.wheelchairRoom : '', hours: [words.always] };
+    case 'kit':
+      return { about: codesInWords([record.code]), hours: [words.always] };
+    case 'person':
+      return {
+        about: [words.roles[record.role], ...(record.skills.length > 0 ? [codesInWords(record.skills)] : [])].join(
+          ': ',
+        ),
+        hours: spans(
+          record.workplaces.flatMap(({ hours }) => hours),
+          words.never,
+        ),
+      };
+    case 'work-centre':
+      return { about: count(record.places, 'place', 'places'), hours: spans(record.hours, words.always) };
+    case 'courier':
+      return { about: '', hours: runsInWords(record) };
+    case 'closure':
+      return { about: '', hours: [closureWords(record, today)] };
+  }
+}
+
+function spans(times: readonly Parameters<typeof timeInWords>[0][], none: string): string[] {
+  return times.length === 0 ? [none] : [...new Set(times.map(timeInWords))];
+}
+
+function runsInWords({ toLab, toClinic }: Extract<SetupRecord, { kind: 'courier' }>): string[] {
+  if (toLab.length + toClinic.length === 0) return [words.never];
+  return [
+    ...toLab.map((time) => words.leaving(words.fields.toLab, timeInWords(time))),
+    ...toClinic.map((time) => words.leaving(words.fields.toClinic, timeInWords(time))),
+  ];
+}
+
+function closureWords(
+  { fromOn, lastOn, fromLocal, untilLocal }: Extract<SetupRecord, { kind: 'closure' }>,
+  today: string,
+): string {
+  const from = [shortDate(fromOn, today), fromLocal].filter(Boolean).join(', ');
+  const until = [fromOn === lastOn && untilLocal !== null ? '' : shortDate(lastOn, today), untilLocal]
+    .filter(Boolean)
+    .join(', ');
+  return from === until ? from : `${from} to ${until}`;
+}
+
+export interface Option {
+  readonly value: string;
+  readonly label: string;
+}
+
+/** Parts in use that a record can stand on, to choose from. */
+export function optionsOf(setup: SetupView, kinds: readonly SetupKind[]): Option[] {
+  const nameOf = namesOf(setup);
+  return setup.entries
+    .filter(({ record, isRetired }) => kinds.includes(record.kind) && !isRetired)
+    .map(({ id, record }) => {
+      const at = placesOf(record).map(nameOf).join(', ');
+      return { value: id, label: at === '' ? nameOf(id) : `${nameOf(id)} (${at})` };
+    });
+}
+
+/** What a closure calls the kind of a part. */
+export function closedKindOf({ record }: SetupEntry): 'clinic' | 'laboratory' | 'work-centre' | 'resource' {
+  const { kind } = record;
+  return kind === 'clinic' || kind === 'laboratory' || kind === 'work-centre' ? kind : 'resource';
+}
+
+export interface PreviewView {
+  readonly sentence: string;
+  readonly settled: string | null;
+  readonly rows: readonly { id: string; when: string; what: string; who: string; caseId: string | null; why: string }[];
+}
+
+export function previewView({ looked, stranded, settled }: SetupPreview, today: string): PreviewView {
+  return {
+    sentence: stranded.length === 0 ? words.nothing(looked) : words.touched(stranded.length, looked),
+    settled: settled > 0 ? words.settled(settled) : null,
+    rows: stranded.map(({ kind, startsAt, zone, caseNumber, caseId, patientName, why }, index) => ({
+      id: `${startsAt} ${String(index)}`,
+      when: dateAndTime(startsAt, zone, today),
+      what: words.strandedKinds[kind],
+      who: patientName === null ? caseNumber : `${caseNumber} · ${patientName}`,
+      caseId,
+      why,
+    })),
+  };
+}
+
+/** Zone by whose clock the times of a draft are meant. */
+export function zoneOfDraft(setup: SetupView, draft: Readonly<Record<string, unknown>>): string {
+  if (typeof draft.zone === 'string' && draft.zone !== '') return draft.zone;
+  const standsOn = [draft.clinicId, draft.laboratoryId];
+  const ground = setup.entries.find(({ id, record }) => standsOn.includes(id) && 'zone' in record)?.record;
+  const first = ground ?? setup.entries.find(({ record }) => 'zone' in record)?.record;
+  return first !== undefined && 'zone' in first ? first.zone : 'UTC';
+}
+
+/** The kind of a record to add, from the address; a clinic when it names none. */
+export function kindOfSearch(kind: string | undefined): SetupKind {
+  return ORDER.find((each) => each === kind) ?? 'clinic';
+}
+
+/** What else can be done with a part besides changing it; null for what others stand on. */
+export function otherChange({ id, isRetired, record }: SetupEntry): OtherChange | null {
+  if (record.kind === 'closure') return { do: 'drop', id };
+  const retires = ['chair', 'kit', 'person', 'courier'].includes(record.kind);
+  if (!retires) return null;
+  return { do: isRetired ? 'return' : 'retire', id };
+}
+
+interface OtherChange {
+  readonly do: 'retire' | 'return' | 'drop';
+  readonly id: string;
+}

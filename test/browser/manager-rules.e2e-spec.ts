@@ -1,0 +1,115 @@
+import { jest } from '@jest/globals';
+import type { Browser } from 'playwright-core';
+import { openBrowser, signIn, type Person } from '../support/browser.js';
+import { startDemoService, type DemoService } from '../support/demo-service.js';
+import { faultsOfScreen } from '../support/screens.js';
+
+jest.setTimeout(240_000);
+
+describe('the manager', () => {
+  let service: DemoService;
+  let browser: Browser;
+  let person: Person;
+
+  beforeAll(async () => {
+    [service, browser] = await Promise.all([startDemoService(), openBrowser()]);
+  });
+  afterAll(async () => {
+    await browser.close();
+    await service.stop();
+  });
+  beforeEach(async () => {
+    person = await signIn(browser, service.url, 'manager');
+  });
+  afterEach(async () => {
+    expect(person.complaints.take()).toEqual([]);
+    await person.leave();
+  });
+
+  it('shows figures that do not judge what is too little to judge', async () => {
+    const { page } = person;
+    await page.goto('/practice/figures');
+    const use = page.getByRole('region', { name: 'Use of chairs, clinicians and benches' });
+    await use.getByRole('row', { name: /Chair 1 North clinic/ }).waitFor();
+    await page.getByRole('region', { name: 'Nothing to count yet' }).waitFor();
+    expect(await faultsOfScreen(page)).toEqual([]);
+  });
+
+  it('tries a table of patients, takes it in, and keeps what was rejected', async () => {
+    const { page } = person;
+    await page.goto('/practice/import');
+    const patients = page.getByRole('region', { name: 'Patients from a table' });
+    await patients.getByRole('button', { name: 'Try it' }).click();
+    await patients.getByText('Choose a file of at most 5 MB.').waitFor();
+    const table = 'given name,family name,birth date\nIna,Import-Example,1951-03-28\nIvo,Later-Example,2099-01-01\n';
+    await patients
+      .getByLabel('File: Patients from a table')
+      .setInputFiles({ name: 'patients.csv', mimeType: 'text/csv', buffer: Buffer.from(table) });
+    await patients.getByRole('button', { name: 'Try it' }).click();
+    await patients.getByText('Tried only, nothing was written.').waitFor();
+    await patients.getByText('2 rows: 1 new, 0 changed, 0 already there, 1 rejected.').waitFor();
+    expect(await faultsOfScreen(page)).toEqual([]);
+    await patients.getByRole('button', { name: 'Take it in' }).click();
+    await patients.getByText('Written.', { exact: true }).waitFor();
+    await patients.getByRole('link', { name: 'Save the rejected rows with their reasons' }).waitFor();
+  });
+
+  it('changes a path, is told its faults while typing, and publishes the next version', async () => {
+    const { page } = person;
+    await page.goto('/practice/paths');
+    expect(await faultsOfScreen(page)).toEqual([]);
+    await page.getByRole('link', { name: 'Laboratory reline' }).click();
+    await page.getByRole('img', { name: /visits? with/ }).waitFor();
+    expect(await faultsOfScreen(page)).toEqual([]);
+    await page.getByRole('link', { name: 'Change it or copy it' }).click();
+    const publish = page.getByRole('button', { name: 'Publish as version 2' });
+    await page.getByText('The path is sound and can be published.').waitFor();
+    const most = page.getByLabel(/^Most \(/).first();
+    await most.fill('5');
+    await page
+      .getByText(/fault to mend before it can be published|faults to mend before it can be published/)
+      .waitFor();
+    expect(await publish.isDisabled()).toBe(true);
+    await most.fill('90');
+    await page
+      .getByRole('group', { name: /differences$/ })
+      .getByRole('cell', { name: '90', exact: true })
+      .waitFor();
+    expect(await faultsOfScreen(page)).toEqual([]);
+    await publish.click();
+    await page.getByText(/, version 2\./).waitFor();
+    await page
+      .getByRole('group', { name: /differences$/ })
+      .getByRole('cell', { name: '90', exact: true })
+      .waitFor();
+  });
+
+  it('sets reminders in hours, adds a line of its own, and reads it as patients will', async () => {
+    const { page } = person;
+    await page.goto('/practice/rules');
+    await page.getByLabel(/^By mail/).fill('soon');
+    await page.getByLabel('English').fill('Please ring the side door.');
+    await page.getByRole('button', { name: 'Save' }).click();
+    await page.getByText('Enter up to six different numbers').waitFor();
+    await page.getByLabel(/^By mail/).fill('72, 3');
+    await page.getByRole('button', { name: 'Save' }).click();
+    await page.getByText('Saved.').waitFor();
+    await page.getByRole('article').first().getByText('Please ring the side door.').waitFor();
+    expect(await faultsOfScreen(page)).toEqual([]);
+  });
+
+  it('sets a range of the practice’s own, with the reason', async () => {
+    const { page } = person;
+    await page.goto('/practice/ranges');
+    const least = page.getByLabel(/^Least of /).first();
+    await least.fill('1');
+    await page.getByRole('button', { name: 'Save the ranges' }).click();
+    await page.getByText(/^Enter both, or neither/).waitFor();
+    expect(await faultsOfScreen(page)).toEqual([]);
+    await least.fill('');
+    await page.getByLabel('Why it is changed').fill('Looked through, all stays as it is.');
+    await page.getByRole('button', { name: 'Save the ranges' }).click();
+    await page.getByText('Saved.').waitFor();
+    await page.getByRole('cell', { name: 'Looked through, all stays as it is.' }).waitFor();
+  });
+});
