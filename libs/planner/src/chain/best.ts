@@ -31,7 +31,7 @@ function ownCosts(prepared: PreparedChain, region: Region, objective: Objective,
     if (problem.seenBy.clinician !== clinician) fixed += weights.clinicians;
     if (problem.seenBy.clinic !== clinic) fixed += weights.clinics;
   }
-  const slots = slotsOf(region.starts[visit]![state]!, region.words[visit]!);
+  const slots = slotsOf(region.starts[visit]![state]!, region.words[visit]);
   const values = new Float64Array(slots.length);
   for (let at = 0; at < slots.length; at++) {
     const slot = slots[at]!;

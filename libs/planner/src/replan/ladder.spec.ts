@@ -81,7 +81,7 @@ function inForce({ changes }: JointPlan, each: TinyCase): TwinPlan {
   const found = each.plans.find(({ visits }) =>
     visits.every(({ start, clinic }, at) => {
       const now = each.joint.visits[at]!;
-      return (starts?.[at] ?? `${String(now!.startSlot)} ${now!.clinic}`) === `${String(start)} ${clinic}`;
+      return (starts?.[at] ?? `${String(now.startSlot)} ${now.clinic}`) === `${String(start)} ${clinic}`;
     }),
   );
   expect(found).toBeDefined();

@@ -48,7 +48,7 @@ export function tinyCase(key: string, random: SeededRandom, pick: (plans: number
 export function movedOf({ joint }: TinyCase, { visits }: TwinPlan): number {
   return visits.filter(({ start, clinic }, at) => {
     const now = joint.visits[at]!;
-    return now!.startSlot !== start || now!.clinic !== clinic;
+    return now.startSlot !== start || now.clinic !== clinic;
   }).length;
 }
 
