@@ -1,7 +1,7 @@
 import { appendCaseEvent, claim, leaveBatches, recordAudit } from '@archwright/records';
 import type { EntityManager } from 'typeorm';
 import type { Actor } from '../actor.js';
-import { PlanStaleError, requireCurrent, type StoredPlan } from '../planning/stored-plan.js';
+import { requireCurrent, type StoredPlan } from '../planning/stored-plan.js';
 import { reconcileReminders, scheduleReminders } from '../reminders/schedule.js';
 import { asStale } from './as-stale.js';
 import { joinChosenRuns, openOwnRuns } from './batches.js';
