@@ -104,6 +104,7 @@ describe('the work of many cases', () => {
     const without = narrow.workCentres.filter(({ code }) => code !== 'wax');
     const lost = {
       ...practice,
+      couriers,
       laboratories: [
         { ...narrow, workCentres: without },
         { ...narrow, id: 'other' },
