@@ -21,6 +21,8 @@ const narrow = {
   workCentres: laboratory.workCentres.map((centre) => ({ ...centre, places: centre.places.slice(0, 1) })),
 };
 const practice = aPractice(ZONE, { laboratories: [narrow] });
+/** Ways to and from another laboratory besides. */
+const couriers = practice.couriers.flatMap((each) => [each, { ...each, id: 'other-way', laboratoryId: 'other' }]);
 
 /** As the chain search plans it in an empty practice. */
 function planned(): CasePlan {
@@ -102,6 +104,7 @@ describe('the work of many cases', () => {
     const without = narrow.workCentres.filter(({ code }) => code !== 'wax');
     const lost = {
       ...practice,
+      couriers,
       laboratories: [
         { ...narrow, workCentres: without },
         { ...narrow, id: 'other' },
@@ -136,7 +139,6 @@ describe('the work of many cases', () => {
       id: 'other',
       workCentres: narrow.workCentres.map((each) => ({ ...each, id: `o-${each.id}` })),
     };
-    const couriers = practice.couriers.flatMap((each) => [each, { ...each, id: 'other-way', laboratoryId: 'other' }]);
     const both = { ...practice, laboratories: [narrow, other], couriers };
     const asked = request([asWork('one', plan)], { practice: both, otherLaboratoryIds: ['other'] });
     expect(toWorkload(asked).names.jobs.map(({ alternatives }) => alternatives.length)).toEqual(
