@@ -1,4 +1,3 @@
-import { writeFile } from 'node:fs/promises';
 import { readTracing } from '@archwright/interop';
 import {
   drawEvaluation,
@@ -10,8 +9,8 @@ import {
   type Point,
   type TracingInput,
 } from '@archwright/tracing';
-import { callersPath, readArguments, readOneFile, UsageError } from '../arguments.js';
-import { readInput } from '../read-input.js';
+import { readArguments, readOneFile, UsageError } from '../arguments.js';
+import { readInput, writeOutput } from '../read-input.js';
 import { isPicture, readPicture } from './read-picture.js';
 import { tracingLines, tracingReport } from './tracing-report.js';
 
@@ -106,7 +105,7 @@ export async function traceCommand(args: readonly string[]): Promise<number> {
   });
   const evaluation = evaluateTracing(input);
   const report = tracingReport(evaluation, { toPicture, posture: values.posture ?? null });
-  if (values.svg !== undefined) await writeFile(callersPath(values.svg), drawEvaluation(input, evaluation));
+  if (values.svg !== undefined) await writeOutput(values.svg, drawEvaluation(input, evaluation));
   process.stdout.write(
     values.json === true ? `${JSON.stringify(report, null, 2)}\n` : `${tracingLines(report).join('\n')}\n`,
   );

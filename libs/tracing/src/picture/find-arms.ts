@@ -1,13 +1,15 @@
 import { intersect } from '../lines/line.js';
-import { angleBetweenDeg, dot, minus, type Point } from '../point.js';
+import { angleBetweenDeg, cross, dot, minus, type Point } from '../point.js';
 import { findLines, type FoundLine } from './find-lines.js';
 import type { RidgePoint } from './ridges.js';
 
 export interface Ray {
   /** Unit, away from the apex. */
   readonly direction: Point;
-  /** Drawn without a long gap from the apex on, mm. */
+  /** Drawn without a long gap from the apex on, mm; no more than an arm can be. */
   readonly lengthMm: number;
+  /** It runs on as no arm does, or bends as none. */
+  readonly isNoArm: boolean;
   readonly points: readonly RidgePoint[];
 }
 
@@ -29,7 +31,13 @@ const BEGINS_MM = 0.9;
 const SHORTEST_MM = 2.5;
 const BEHIND_SHARE = 0.3;
 const LONGEST_MM = 12;
-const OPENING_DEG = [70, 168] as const;
+/** What runs on straight for this long is the edge of a plate, a frame or a rule: no jaw moves so far. */
+const EDGE_MM = 17;
+/** An arm turns about a condyle: a line of less than this radius, mm, is a circle, a letter or a hair. */
+const LEAST_RADIUS_MM = 30;
+/** Of the middle of a line as it is found, mm. */
+const SLACK_MM = 0.1;
+const OPENING_DEG = [80, 168] as const;
 /** What an opening of one degree is worth beside a millimetre of line: arms beat an arm and the protrusive path. */
 const OPENING_WORTH = 0.02;
 
@@ -38,11 +46,11 @@ type Corner = Omit<FoundArms, 'protrusive' | 'strength'>;
 
 /** Follows a line from a point in a direction. */
 function follow(points: readonly RidgePoint[], from: Point, direction: Point): Ray {
-  const bins = new Uint8Array(Math.ceil(LONGEST_MM / STEP_MM));
+  const bins = new Uint8Array(Math.ceil(EDGE_MM / STEP_MM));
   const own: { s: number; point: RidgePoint }[] = [];
   for (const point of points) {
     const s = dot(minus(point, from), direction);
-    if (s < 0 || s >= LONGEST_MM) continue;
+    if (s < 0 || s >= EDGE_MM) continue;
     bins[Math.floor(s / STEP_MM)] = 1;
     own.push({ s, point });
   }
@@ -52,15 +60,31 @@ function follow(points: readonly RidgePoint[], from: Point, direction: Point): R
     if (bins[bin] === 1) last = bin;
     else if (bin - last > (last < 0 ? BEGINS_MM / STEP_MM : mostGap)) break;
   }
-  const lengthMm = (last + 1) * STEP_MM;
+  const isEdge = last >= bins.length - 1;
+  const lengthMm = Math.min(LONGEST_MM, (last + 1) * STEP_MM);
+  const onRay = own.filter(({ s }) => s <= lengthMm).sort((a, b) => a.s - b.s);
   return {
     direction,
     lengthMm,
-    points: own
-      .filter(({ s }) => s <= lengthMm)
-      .sort((a, b) => a.s - b.s)
-      .map(({ point }) => point),
+    isNoArm: isEdge || isBent(onRay, from, direction, lengthMm),
+    points: onRay.map(({ point }) => point),
   };
+}
+
+/** Whether the middle third of a line lies too far off the chord of the outer ones. */
+function isBent(
+  onRay: readonly { readonly s: number; readonly point: RidgePoint }[],
+  from: Point,
+  direction: Point,
+  lengthMm: number,
+): boolean {
+  const offsets = [0, 1, 2].map((third) => {
+    const own = onRay.filter(({ s }) => Math.min(2, Math.floor((3 * s) / lengthMm)) === third);
+    return own.reduce((sum, { point }) => sum + cross(direction, minus(point, from)), 0) / own.length;
+  }) as [number, number, number];
+  const sagittaMm = Math.abs(offsets[1] - (offsets[0] + offsets[2]) / 2);
+  // An empty third compares as false: what is not seen does not bend.
+  return sagittaMm > lengthMm ** 2 / (8 * LEAST_RADIUS_MM) + SLACK_MM;
 }
 
 const turned = ({ x, y }: Point): Point => ({ x: -x, y: -y });
@@ -80,7 +104,7 @@ function armsAt(first: FoundLine, second: FoundLine): Corner | null {
   const one = rayOf(first, apex);
   const two = rayOf(second, apex);
   const shorter = Math.min(one.ray.lengthMm, two.ray.lengthMm);
-  if (shorter < SHORTEST_MM) return null;
+  if (shorter < SHORTEST_MM || one.ray.isNoArm || two.ray.isNoArm) return null;
   if (one.behindMm > BEHIND_SHARE * one.ray.lengthMm || two.behindMm > BEHIND_SHARE * two.ray.lengthMm) return null;
   const opening = angleBetweenDeg(one.ray.direction, two.ray.direction);
   if (opening < OPENING_DEG[0] || opening > OPENING_DEG[1]) return null;

@@ -51,6 +51,28 @@ describe('pictures of the plate', () => {
     PICTURES * 30_000,
   );
 
+  it('of a frame, a circle or one line are refused as well', () => {
+    const size = 400;
+    const drawn = (isInk: (x: number, y: number) => boolean) => ({
+      width: size,
+      height: size,
+      data: Float32Array.from({ length: size * size }, (_, at) => (isInk(at % size, Math.floor(at / size)) ? 220 : 60)),
+    });
+    const near = (away: number) => Math.abs(away) < 3;
+    const pictures = {
+      frame: drawn((x, y) => {
+        const reach = Math.max(Math.abs(x - 200), Math.abs(y - 200));
+        return near(reach - 180);
+      }),
+      circle: drawn((x, y) => near(Math.hypot(x - 200, y - 200) - 75)),
+      line: drawn((x, y) => near((x - y) / Math.SQRT2)),
+      cross: drawn((x, y) => near((x - y) / Math.SQRT2) || near((x + y - 400) / Math.SQRT2)),
+    };
+    for (const picture of Object.values(pictures)) {
+      expect(() => readPlate(picture, fromScale(0.1), AS_WORN)).toThrow(/No tracing was found/);
+    }
+  });
+
   it('are refused with an impossible scale, wrong marks or size', () => {
     expect(() => fromScale(3)).toThrow(/from 0.001 to 0.5/);
     const [a, b, c, d] = [
