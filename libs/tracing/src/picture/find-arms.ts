@@ -36,7 +36,7 @@ const EDGE_MM = 17;
 /** An arm turns about a condyle: a line of less than this radius, mm, is a circle, a letter or a hair. */
 const LEAST_RADIUS_MM = 30;
 /** Of the middle of a line as it is found, mm. */
-const SLACK_MM = 0.1;
+const SLACK_MM = 0.05;
 const OPENING_DEG = [80, 168] as const;
 /** What an opening of one degree is worth beside a millimetre of line: arms beat an arm and the protrusive path. */
 const OPENING_WORTH = 0.02;
@@ -83,8 +83,9 @@ function isBent(
     return own.reduce((sum, { point }) => sum + cross(direction, minus(point, from)), 0) / own.length;
   }) as [number, number, number];
   const sagittaMm = Math.abs(offsets[1] - (offsets[0] + offsets[2]) / 2);
-  // An empty third compares as false: what is not seen does not bend.
-  return sagittaMm > lengthMm ** 2 / (8 * LEAST_RADIUS_MM) + SLACK_MM;
+  // The means of the thirds of an arc lie length² / 18 radius apart. An empty third compares as false: what is not seen
+  // does not bend.
+  return sagittaMm > lengthMm ** 2 / (18 * LEAST_RADIUS_MM) + SLACK_MM;
 }
 
 const turned = ({ x, y }: Point): Point => ({ x: -x, y: -y });
