@@ -5,6 +5,15 @@ const USAGE = `cli measure CODE VALUE… [--unit UNIT] [--arch upper|lower] [--s
 CODE is a measurement of the catalogue or its short form, such as OVD; several values are repeated readings.
 A computed value takes its two parts, such as: cli measure IRD 68 65 (rest, occlusal).`;
 
+const KEYS = `Keys of the answer (--json):
+  code, name  of the measurement
+  values      as taken
+  summary     median, spread, count and method of the readings; null for an answer or a computed value
+  assumed     what was not stated and taken for granted, such as "arch upper"
+  verdicts    each with verdict (pass, caution, fail), blocks, reason, measurement, value, unit, limit, source and its
+              standing, rule, ruleVersion, cautionText and action: what to do now
+  note        what no verdict replaces`;
+
 function choice<const Choice extends string>(
   name: string,
   given: string | undefined,
@@ -66,7 +75,7 @@ export function measureCommand(args: readonly string[]): Promise<number> {
     help: { type: 'boolean' },
   });
   if (values.help === true) {
-    process.stdout.write(`Usage: ${USAGE}\n`);
+    process.stdout.write(`Usage: ${USAGE}\n${KEYS}\n`);
     return Promise.resolve(0);
   }
   const [code, ...texts] = positionals;

@@ -22,6 +22,20 @@ Or a PNG or JPEG of the plate, its top the patient's forward, with one of
 --stylus: the jaw that carried the needle. --view: mirrored for a picture or digitisation of an upper plate from below.
 --posture: noted with the answer; apex and closures depend on it.`;
 
+const KEYS = `Keys of the answer (--json), mm and degrees, x to the patient's right, y forward, as worn:
+  apex                    xMm, yMm, uncertaintyMm; null when the arms do not make one
+  apexPx                  x, y in the picture as given, turned upright as the camera noted; of a picture only
+  apexAngleDeg            between the arms at the apex
+  arms                    right, left: angleDeg from the transverse axis, lengthMm, rmsMm
+  asymmetryDeg            difference of the two angles
+  protrusiveDeviationDeg  off the bisector, positive to the patient's right; null where no path was drawn
+  roundingRadiusMm        null where the trace does not reach around the apex, and in a picture
+  closure                 n, meanXMm, meanYMm, rmsMm, maxPairMm, ellipse (semiMajorMm, semiMinorMm, axisDeg: 95 % region of
+                          the mean; null below four); null without closures
+  offsetMm                mean of the closures from the apex
+  form, verdict, reasons  verdict: pass, caution or fail
+  posture, note           as stated; what no verdict replaces`;
+
 type Stated = Pick<TracingInput, 'stylusOn' | 'view'>;
 type Values = Readonly<Record<'scale' | 'marks' | 'marks-mm', string | undefined>>;
 
@@ -90,7 +104,7 @@ export async function traceCommand(args: readonly string[]): Promise<number> {
     help: { type: 'boolean' },
   });
   if (values.help === true) {
-    process.stdout.write(`Usage: ${USAGE}\n`);
+    process.stdout.write(`Usage: ${USAGE}\n${KEYS}\n`);
     return 0;
   }
   const file = readOneFile(positionals, USAGE);
