@@ -19,10 +19,10 @@ const STEPS = [
   { centre: 5, handsOn: 0, set: 540 },
   { centre: 6, handsOn: 90, set: 0 },
 ];
-/** Places of each work centre, for twenty jobs in hand; more jobs have more. */
+/** Places of each work centre, for 25 jobs in hand; more jobs have more. */
 const PLACES = [1, 1, 2, 1, 1, 1, 1];
 
-/** Jobs drawn at random, none of them planned yet, all due between the second and the sixth week. */
+/** Jobs drawn at random that come in within five days, none of them planned yet, each due two to eight days later. */
 function laboratory(jobCount: number): WorkloadProblem {
   const random = seededRandom(20271127, jobCount);
   const open = new Uint32Array(SLOTS >> 5);
@@ -31,9 +31,9 @@ function laboratory(jobCount: number): WorkloadProblem {
     if (day % 7 < 5) setRange(open, day * DAY_SLOTS + OPENS, day * DAY_SLOTS + CLOSES - 1);
   }
   const after = Int32Array.from({ length: SLOTS + 1 }, (_, slot) => slot);
-  const factor = Math.max(1, Math.round(jobCount / 20));
+  const factor = Math.max(1, Math.round(jobCount / 25));
   const job = (number: number): WorkloadJob => {
-    const first = random.nextBelow(10 * DAY_SLOTS);
+    const first = random.nextBelow(5 * DAY_SLOTS);
     const from = random.nextBelow(3);
     const steps = STEPS.slice(from, from + 3 + random.nextBelow(STEPS.length - from - 2));
     return {
@@ -42,7 +42,7 @@ function laboratory(jobCount: number): WorkloadProblem {
       alternatives: [
         {
           key: 'here',
-          dueSlot: first + (4 + random.nextBelow(20)) * DAY_SLOTS,
+          dueSlot: first + (2 + random.nextBelow(7)) * DAY_SLOTS,
           operations: steps.map(({ centre, handsOn, set }, index) => ({
             key: String(index),
             centre,

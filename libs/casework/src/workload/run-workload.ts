@@ -14,6 +14,9 @@ import { lateWorkOf } from './standing.js';
 /** How much longer a bench stays open where overtime is tried: common practice, no source. */
 const OVERTIME_MINUTES = 120;
 
+/** Nobody at a bench can do anything about an error of ours; it is thrown on, so that the log has it. */
+const BROKE_DOWN = 'The search broke down, and nothing planned was changed. The log of the service says why.';
+
 /** What a search may change, and what it is good for. */
 interface Variant {
   readonly kind: WorkloadProposalKind;
@@ -42,8 +45,10 @@ export async function runWorkload(
     await watch.settled();
     if (watch.signal.aborted) return;
     // Threads that close are the service's end: the job is done again by the next one.
-    if (!(error instanceof DomainError) || error.code === 'jobs.threads-closed') throw error;
-    await inOrganisation(db, organisationId, (tx) => fail(tx, runId, error.message, clock.now()));
+    if (error instanceof DomainError && error.code === 'jobs.threads-closed') throw error;
+    const failure = error instanceof DomainError ? error.message : BROKE_DOWN;
+    await inOrganisation(db, organisationId, (tx) => fail(tx, runId, failure, clock.now()));
+    if (!(error instanceof DomainError)) throw error;
   }
 }
 
