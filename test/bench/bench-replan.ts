@@ -34,7 +34,10 @@ export async function benchReplan(): Promise<string> {
     for (const size of SIZES) {
       const practice = timesAsLarge(small, Math.ceil(size / CASES_OF_ONE));
       const cases = bookCases(practice, size, NOW.getTime());
-      rows.push(row(cases.length, await play(practice, cases, searches)));
+      const figures = row(cases.length, await play(practice, cases, searches));
+      // The largest takes minutes; what is known is said before.
+      process.stderr.write(`${figures.join(' | ')}\n`);
+      rows.push(figures);
     }
     return table(
       [
