@@ -22,6 +22,11 @@ export function PreviewSheet({ view: { sentence, settled, rows } }: { view: Prev
           }))}
         />
       ) : null}
+      {rows.length > 0 ? (
+        <p className="small">
+          <Link to="/desk/falls-away">{words.repairLink}</Link> {words.repair}
+        </p>
+      ) : null}
     </div>
   );
 }

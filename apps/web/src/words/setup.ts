@@ -113,6 +113,8 @@ export const setupWords = {
     `${count(n, 'booked time', 'booked times')} of ${String(looked)} would have no place any more. ` +
     'They stay booked until somebody moves them.',
   settled: (n: number) => `${count(n, 'booked time', 'booked times')} without a place now would have one again.`,
+  repairLink: 'Enter what falls away',
+  repair: 'to see the repairs with the fewest calls, where a person, a chair or a bench is away for a time.',
   strandedTitle: 'What would be left without a place',
   strandedColumns: { when: 'When', what: 'What', who: 'Case', why: 'Why' },
   strandedKinds: { visit: 'Visit', 'lab-work': 'Laboratory work', courier: 'Courier' },

@@ -23,7 +23,8 @@ export async function findAuditEntries(tx: EntityManager, actor: Actor, query: A
   const { from, until } = await boundsOf(tx, query);
   const rows: Row[] = await tx.query(
     `SELECT e.id, e.happened_at AS at, u.name AS by, e.action, e.subject_kind AS "subjectKind", e.subject_id AS "subjectId",
-       ${SUBJECT_NAME} AS "subjectName", c.id AS "caseId", c.number AS "caseNumber", e.request_id AS "requestId", e.details, ${SORT_KEY} AS "sortKey"
+       ${SUBJECT_NAME} AS "subjectName", c.id AS "caseId", c.number AS "caseNumber", e.request_id AS "requestId",
+       e.details, ${SORT_KEY} AS "sortKey"
      FROM audit_entry e LEFT JOIN user_account u ON u.id = e.actor_id
        LEFT JOIN LATERAL (${CASE_OF_PART} LIMIT 1) part ON true LEFT JOIN treatment_case c ON c.id = part.case_id
      WHERE ($1::uuid[] IS NULL OR c.id IS NULL OR c.clinic_ids && $1::uuid[])
@@ -62,30 +63,8 @@ async function boundsOf(
   };
 }
 
-function viewOf({
-  id,
-  at,
-  by,
-  action,
-  subjectKind,
-  subjectId,
-  subjectName,
-  caseId,
-  caseNumber,
-  requestId,
-  details,
-}: Row): AuditEntryView {
-  return {
-    id,
-    at: at.toISOString(),
-    by,
-    action,
-    subjectKind,
-    subjectId,
-    subjectName,
-    caseId,
-    caseNumber,
-    requestId,
-    details,
-  };
+function viewOf(row: Row): AuditEntryView {
+  const { id, by, action, subjectKind, subjectId, subjectName, caseId, caseNumber, requestId, details } = row;
+  const subject = { subjectKind, subjectId, subjectName };
+  return { id, at: row.at.toISOString(), by, action, ...subject, caseId, caseNumber, requestId, details };
 }
