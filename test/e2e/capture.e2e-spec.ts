@@ -63,8 +63,9 @@ describe('the stage at the chair', () => {
     const isLeft = ({ code, arch }: { code: string; arch?: string }) =>
       code === 'cawood-howell-class' && arch === 'upper';
     const left = answers(begun).filter(isLeft);
+    const old = { code: 'OLD-DENTURE-OVD', value: 59, method: { landmarks: 'subnasale-gnathion' } };
     const partly = await chair.capture(begun, {
-      readings: answers(begun).filter((reading) => !isLeft(reading)),
+      readings: [...answers(begun).filter((reading) => !isLeft(reading)), old],
       checklist: { medicines: true },
     });
     const refused = await refusal(chair.complete(partly, 'passed'));
@@ -94,6 +95,10 @@ describe('the stage at the chair', () => {
 
   it('fails contact in sibilants on stable bases, and lets it be corrected in the chair', async () => {
     const begun = await chair.begin(caseId, 'D2');
+    // Measured at the examination, and compared with here.
+    expect(begun.earlier).toMatchObject([{ code: 'old-denture-occlusal-vertical-dimension', value: 59, stage: 'D1' }]);
+    const offered = begun.fields.filter(({ required }) => !required).map(({ code }) => code);
+    expect(offered).toEqual(expect.arrayContaining(['border-thickness', 'buccal-corridor', 'pain-on-closing']));
     const tooHigh = await chair.captureAll(begun, {
       'occlusal-vertical-dimension': 67,
       'sibilant-test': 'contact',
@@ -103,6 +108,9 @@ describe('the stage at the chair', () => {
     expect(failed).toMatchObject({ verdict: 'fail', action: 'correct-in-chair', ruleVersion: '1' });
     expect(tooHigh.derived).toContainEqual(
       expect.objectContaining({ code: 'interocclusal-rest-distance', value: 1, unit: 'mm' }),
+    );
+    expect(tooHigh.derived).toContainEqual(
+      expect.objectContaining({ code: 'change-of-occlusal-vertical-dimension', value: 8 }),
     );
     expect(tooHigh.mayGoOn).toBe(false);
 

@@ -172,9 +172,14 @@ export const verdictView = z.object({
 });
 export type VerdictView = z.output<typeof verdictView>;
 
+/** Things that are measured together, in the order of the catalogue. */
+const measurementGroup = z.enum(['vertical', 'plane', 'widths', 'bases', 'grades', 'function', 'agreement']);
+export type MeasurementGroup = z.output<typeof measurementGroup>;
+
 const captureField = z.object({
   code: z.string(),
   name: z.string(),
+  group: measurementGroup,
   kind: z.enum(['number', 'enum', 'boolean', 'count', 'text']),
   unit: z.string().nullable(),
   plausible: z.object({ min: z.number(), max: z.number() }).nullable(),
@@ -246,6 +251,8 @@ export const stageView = z.object({
   ),
   fields: z.array(captureField),
   readings: z.array(reading.extend({ at: instant })),
+  /** Of earlier visits: the latest of each value that this visit goes on with or is compared with. */
+  earlier: z.array(reading.extend({ at: instant, stage: stageCode })),
   derived: z.array(z.object({ code: z.string(), name: z.string(), value: z.number(), unit: z.string() })),
   tracings: z.array(tracingView),
   otherCentricRelation: z.array(centricRelationRecord),

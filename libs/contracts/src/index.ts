@@ -91,6 +91,7 @@ export {
   verdictView,
   type CompleteStage,
   type GateView,
+  type MeasurementGroup,
   type OverrideGate,
   type Reading,
   type RecordCapture,

@@ -6,7 +6,7 @@ import { useFirstProblem } from '../look/first-problem.js';
 import { Conflict, Notice, Refusal } from '../look/notice.js';
 import { compareAttempts } from '../tracing-pad/attempts-view.js';
 import { stageWords as words } from '../words/chair.js';
-import { captureFields, landmarkOptions, type FieldEntry } from './capture-boxes.js';
+import { captureFields, groupsOf, landmarkOptions, type FieldEntry } from './capture-boxes.js';
 import { recordedBoxes, withTyped, type CaptureDraft } from './capture-draft.js';
 import { CaptureField, CheckLine } from './capture-field.js';
 import type { ReadDraft } from './capture-view.js';
@@ -97,10 +97,15 @@ export function CaptureForm({ view, typed, read, live, pending, error, onType, o
           {fields.length === 0 ? <p className="soft">{words.nothingToMeasure}</p> : null}
           {draw(needed)}
           {others.length > 0 ? (
-            <details className="details" open={isTouched(others, boxes.values) ? true : undefined}>
-              <summary>{words.others(others.length)}</summary>
-              {draw(others)}
-            </details>
+            <section className="stack-tight" aria-labelledby="others">
+              <h3 id="others">{words.othersTitle}</h3>
+              {groupsOf(others).map(({ group, fields: own }) => (
+                <details key={group} className="details" open={isTouched(own, boxes.values) ? true : undefined}>
+                  <summary>{words.others(group, own.length)}</summary>
+                  {draw(own)}
+                </details>
+              ))}
+            </section>
           ) : null}
           {judgesJawRelation(view) ? (
             <TracingFields

@@ -4,6 +4,7 @@ import type { StageView, TracingView } from '@archwright/contracts';
 export const aField = (more: Partial<StageView['fields'][number]>): StageView['fields'][number] => ({
   code: 'rest',
   name: 'Vertical dimension at rest',
+  group: 'vertical',
   kind: 'number',
   unit: 'mm',
   plausible: { min: 40, max: 100 },
@@ -40,6 +41,7 @@ export const aStage = (more: Partial<StageView>): StageView => ({
   checklist: [],
   fields: [aField({})],
   readings: [],
+  earlier: [],
   derived: [],
   tracings: [],
   otherCentricRelation: [],

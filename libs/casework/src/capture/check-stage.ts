@@ -1,16 +1,10 @@
-import {
-  evaluateStage,
-  milestoneKindsOf,
-  valueInWords,
-  type PracticeOverlay,
-  type Verdict,
-} from '@archwright/measures';
+import { valueInWords, type Verdict } from '@archwright/measures';
 import { Capture, CheckVerdict, appendCaseEvent, enqueueOutbox, uuidv7 } from '@archwright/records';
 import { In, IsNull, Not, type EntityManager } from 'typeorm';
 import { serviceActor } from '../actor.js';
-import { overlayInForce } from '../ranges/overlay-in-force.js';
 import { raiseAlert, withdrawCorrectedAlerts, type RaisedVerdict } from '../remakes/raise-alert.js';
-import { loadCaptured, type Captured } from './captured.js';
+import { loadCaptured } from './captured.js';
+import { judgeStage } from './judge-stage.js';
 import { pauseForLateFinding, yieldPauses } from './late-finding.js';
 import { changeStage, loadStage, type StageRecord } from './stage-record.js';
 
@@ -33,7 +27,7 @@ export async function checkStage(
   const capture = await tx.findOneBy(Capture, { id: captureId, stageId });
   if (capture === null || capture.checkedAt !== null) return;
   const captured = await loadCaptured(tx, [stageId]);
-  const verdicts = evaluate(record, captured.get(stageId), await overlayInForce(tx));
+  const verdicts = await judgeStage(tx, record, captured.get(stageId));
   const kept = await keepVerdicts(tx, { captureId, stageId, at: now }, verdicts);
   await tx.update(Capture, { id: captureId }, { checkedAt: now });
   await enqueueOutbox(tx, 'screen-capture', { organisationId, captureId }, now);
@@ -41,24 +35,6 @@ export async function checkStage(
   await note(tx, record, captureId, kept, now);
   if (record.stage.state === 'passed') await actOnLateFindings(tx, record, kept, now);
   else await actOnFindings(tx, record, kept, now);
-}
-
-function evaluate(
-  { part, stage }: StageRecord,
-  captured: Captured | undefined,
-  overlay: PracticeOverlay | null,
-): readonly Verdict[] {
-  if (captured === undefined) return [];
-  return evaluateStage({
-    readings: captured.readings.map(({ reading }) => reading),
-    facts: {
-      milestones: part.milestones.flatMap((milestone) => milestoneKindsOf(milestone)),
-      arches: stage.arches,
-      tracings: captured.tracings.map(({ entry }) => entry),
-      otherCentricRelation: captured.otherCentricRelation,
-    },
-    overlay,
-  });
 }
 
 /** What a verdict is about, beyond its arch: rules that judge several values say one thing of each. */

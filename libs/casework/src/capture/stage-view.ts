@@ -1,5 +1,5 @@
 import type { StageView } from '@archwright/contracts';
-import { checkSettings, derivedValues } from '@archwright/measures';
+import { checkSettings, derivedValues, withEarlier, type Reading } from '@archwright/measures';
 import { cautions } from '@archwright/protocol';
 import { ChecklistMark, PatientIdentity, type CheckVerdict } from '@archwright/records';
 import type { EntityManager } from 'typeorm';
@@ -9,6 +9,7 @@ import { overlayInForce } from '../ranges/overlay-in-force.js';
 import { captureFields } from './capture-fields.js';
 import { loadCaptured, type Captured } from './captured.js';
 import { ruleOf } from './check-stage.js';
+import { loadEarlier } from './earlier-readings.js';
 import { loadEvidence } from './gate-evidence.js';
 import { viewHandOver } from './hand-over-view.js';
 import { stageGates, viewGates } from './stage-gates.js';
@@ -29,6 +30,7 @@ export async function viewStage(tx: EntityManager, actor: Actor, stageId: string
   const facts = factsOf(record, gates, evidence, rows);
   const standing = standingOf(facts);
   const overlay = await overlayInForce(tx);
+  const earlier = await loadEarlier(tx, record);
   const identity = await tx.findOneBy(PatientIdentity, { patientId: treatmentCase.patientId });
   return {
     id: stage.id,
@@ -48,7 +50,11 @@ export async function viewStage(tx: EntityManager, actor: Actor, stageId: string
     cautions: [...(await cautionsAtVisit(tx, treatmentCase.patientId)), ...cautionTexts(part.cautions)],
     checklist: await checklistOf(tx, record),
     fields: captureFields(part, stage, checkSettings(overlay)),
-    ...recordedIn(captured),
+    ...recordedIn(
+      captured,
+      earlier.map(({ reading }) => reading),
+    ),
+    earlier: earlier.map(({ reading, at, stage: takenAt }) => ({ ...viewReading(reading, at), stage: takenAt })),
     verdicts: rows.verdicts.map(viewOf),
     checking: facts.checking,
     gates: await viewGates(tx, record, gates),
@@ -78,21 +84,26 @@ async function checklistOf(tx: EntityManager, { part, stage }: StageRecord): Pro
 
 type Recorded = Pick<StageView, 'readings' | 'derived' | 'tracings' | 'otherCentricRelation'>;
 
-function recordedIn(captured: Captured | undefined): Recorded {
+function recordedIn(captured: Captured | undefined, earlier: readonly Reading[]): Recorded {
   if (captured === undefined) return { readings: [], derived: [], tracings: [], otherCentricRelation: [] };
   const { readings, tracings, otherCentricRelation } = captured;
+  const known = withEarlier(
+    readings.map(({ reading }) => reading),
+    earlier,
+  );
   return {
-    readings: readings.map(({ reading, at }) => {
-      const { method, ...rest } = reading;
-      return { ...rest, ...(method === undefined ? {} : { method: { ...method } }), at: at.toISOString() };
-    }),
-    derived: derivedValues(readings.map(({ reading }) => reading)),
+    readings: readings.map(({ reading, at }) => viewReading(reading, at)),
+    derived: derivedValues(known),
     tracings: tracings.map(viewTracing),
     otherCentricRelation: otherCentricRelation.map(({ method, occlusalVerticalDimension }) => ({
       method,
       ...(occlusalVerticalDimension === undefined ? {} : { occlusalVerticalDimension }),
     })),
   };
+}
+
+function viewReading({ method, ...rest }: Reading, at: Date): StageView['readings'][number] {
+  return { ...rest, ...(method === undefined ? {} : { method: { ...method } }), at: at.toISOString() };
 }
 
 const viewOf = (row: CheckVerdict): StageView['verdicts'][number] => ({
