@@ -8,6 +8,7 @@ import { CallTasksModule } from './call-tasks/call-tasks.module.js';
 import { ArrivalChecksModule } from './arrival-checks/arrival-checks.module.js';
 import { CustodyModule } from './custody/custody.module.js';
 import { CaughtMailModule } from './caught-mail/caught-mail.module.js';
+import { CheckFiguresModule } from './check-figures/check-figures.module.js';
 import { CautionsModule } from './cautions/cautions.module.js';
 import { DemoClockModule } from './demo-clock/demo-clock.module.js';
 import { ChangesModule } from './changes/changes.module.js';
@@ -59,6 +60,7 @@ export class AppModule {
         DatabaseModule.forRoot(source),
         AftercareModule,
         CautionsModule,
+        CheckFiguresModule,
         CasesModule,
         HealthModule,
         AppointmentsModule,

@@ -71,6 +71,7 @@ export {
   type ArrivalCheckView,
   type DecideArrival,
 } from './arrival.js';
+export { checkFigures, verdictHistory, type CheckFigures, type VerdictHistory } from './check-record.js';
 export {
   changeMeasurementRanges,
   measurementRangesView,
@@ -150,6 +151,7 @@ export {
   deliverNoticePayload,
   deliverReminderPayload,
   repairDisturbancePayload,
+  recheckStagesPayload,
   replanCasePayload,
   screenCapturePayload,
   screenSeriesPayload,
@@ -158,6 +160,7 @@ export {
   type DeliverNoticePayload,
   type DeliverReminderPayload,
   type RepairDisturbancePayload,
+  type RecheckStagesPayload,
   type ReplanCasePayload,
   type ScreenCapturePayload,
   type ScreenSeriesPayload,

@@ -12,6 +12,10 @@ export {
   screenCapture,
   screenSeries,
   searchWorkload,
+  recheckStages,
+  replanCase,
+  screenCapture,
+  screenSeries,
 } from './jobs.js';
 export { migrateQueueSchema } from './migrate-queue.js';
 export { serveTasks } from './threads/serve-tasks.js';

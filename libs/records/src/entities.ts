@@ -13,7 +13,7 @@ import { Appointment, AppointmentStage, HomeVisit } from './booking/appointment.
 import { LabStep, Batch, BatchMember, CourierLeg } from './booking/lab-step.entity.js';
 import { Occupancy } from './booking/occupancy.entity.js';
 import { Capture, Measurement, Tracing, ChecklistMark } from './capture/capture.entity.js';
-import { CheckVerdict, GateOverride, FindingPause } from './capture/verdict.entity.js';
+import { CheckVerdict, GateOverride, FindingPause, CheckEdition } from './capture/verdict.entity.js';
 import { MeasurementSettings } from './capture/measurement-settings.entity.js';
 import { Disturbance, DisturbanceProposal } from './disturbance/disturbance.entity.js';
 import { RemakeAlert, ReplanProposal } from './remake/remake.entity.js';
@@ -80,6 +80,7 @@ export const entities = [
   GateOverride,
   FindingPause,
   MeasurementSettings,
+  CheckEdition,
   RemakeAlert,
   ReplanProposal,
   Disturbance,

@@ -13,7 +13,7 @@ export { Appointment, AppointmentStage, HomeVisit } from './booking/appointment.
 export { LabStep, Batch, BatchMember, CourierLeg } from './booking/lab-step.entity.js';
 export { Occupancy } from './booking/occupancy.entity.js';
 export { Capture, Measurement, Tracing, ChecklistMark } from './capture/capture.entity.js';
-export { CheckVerdict, GateOverride, FindingPause } from './capture/verdict.entity.js';
+export { CheckVerdict, GateOverride, FindingPause, CheckEdition } from './capture/verdict.entity.js';
 export { MeasurementSettings } from './capture/measurement-settings.entity.js';
 export { Disturbance, DisturbanceProposal } from './disturbance/disturbance.entity.js';
 export { RemakeAlert, ReplanProposal } from './remake/remake.entity.js';

@@ -192,6 +192,11 @@ export const WALLS: Readonly<Record<string, Wall>> = {
     answers: SEEN,
     path: ({ stage }) => `/stages/${stage}/tracings/1/drawing`,
   },
+  'GET /stages/{id}/verdict-history': {
+    roles: CHAIR,
+    answers: SEEN,
+    path: ({ stage }) => `/stages/${stage}/verdict-history`,
+  },
   'POST /stages/{id}/captures': {
     roles: CHAIR,
     answers: PAST,
@@ -394,6 +399,7 @@ export const WALLS: Readonly<Record<string, Wall>> = {
     answers: PAST,
     path: ({ finding }) => `/screening-findings/${finding}/seen`,
   },
+  'GET /check-figures': { roles: ['clinician', 'manager'], answers: LISTED },
   'GET /measurement-ranges': { roles: ['clinician', 'manager'], answers: LISTED },
   'PUT /measurement-ranges': {
     roles: ['manager'],

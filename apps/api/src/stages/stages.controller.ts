@@ -5,6 +5,7 @@ import {
   recordCapture,
   signPrescription,
   viewStage,
+  viewVerdictHistory,
   type Actor,
 } from '@archwright/casework';
 import {
@@ -18,6 +19,7 @@ import {
   type RecordCapture,
   type SignPrescription,
   type StageView,
+  type VerdictHistory,
 } from '@archwright/contracts';
 import { Clock, IfMatch } from '@archwright/platform';
 import { inOrganisation, readInOrganisation, type Work } from '@archwright/records';
@@ -46,6 +48,11 @@ export class StagesController {
       reply,
       await readInOrganisation(this.db, actor.organisationId, (tx) => viewStage(tx, actor, id, now)),
     );
+  }
+
+  @Get(':id/verdict-history')
+  history(@CurrentActor() actor: Actor, @Param('id', { schema: recordId }) id: string): Promise<VerdictHistory> {
+    return readInOrganisation(this.db, actor.organisationId, (tx) => viewVerdictHistory(tx, actor, id));
   }
 
   @Post(':id/captures')

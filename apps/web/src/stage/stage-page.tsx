@@ -21,6 +21,7 @@ import { RaiseAlert } from './raise-alert.js';
 import './stage.css';
 import { useDraft } from './use-draft.js';
 import { useStage } from './use-stage.js';
+import { VerdictHistory } from './verdict-history.js';
 import { Verdicts } from './verdicts.js';
 import { VisitBar } from './visit-bar.js';
 import { isClosed, isOver } from './visit-steps.js';
@@ -124,6 +125,7 @@ function Work({ view, practice, stage, capture, override, complete, prescribe, a
           />
           <div className="stack">
             <Verdicts shown={live ?? savedFindings(view)} checking={view.checking} />
+            <VerdictHistory stageId={view.id} zone={view.zone} today={practice.today} />
             <Gates
               gates={view.gates}
               pending={override.isPending}

@@ -1,14 +1,13 @@
 import type { StageView } from '@archwright/contracts';
 import { checkSettings, derivedValues, withEarlier, type Reading } from '@archwright/measures';
 import { cautions } from '@archwright/protocol';
-import { ChecklistMark, PatientIdentity, type CheckVerdict } from '@archwright/records';
+import { ChecklistMark, PatientIdentity } from '@archwright/records';
 import type { EntityManager } from 'typeorm';
 import type { Actor } from '../actor.js';
 import { cautionsAtVisit } from '../patients/caution-words.js';
 import { overlayInForce } from '../ranges/overlay-in-force.js';
 import { captureFields } from './capture-fields.js';
 import { loadCaptured, type Captured } from './captured.js';
-import { ruleOf } from './check-stage.js';
 import { loadEarlier } from './earlier-readings.js';
 import { loadEvidence } from './gate-evidence.js';
 import { viewHandOver } from './hand-over-view.js';
@@ -18,6 +17,7 @@ import { factsOf, loadStandingRows } from './stage-standing.js';
 import { viewVisit } from './stage-visit.js';
 import { standingOf } from './standing-of-stage.js';
 import { viewTracing } from './tracing-view.js';
+import { viewVerdict } from './verdict-view.js';
 
 /** One visit's work at the chair: what to mind, what is asked for, what was recorded and what the checks say. */
 export async function viewStage(tx: EntityManager, actor: Actor, stageId: string, now: Date): Promise<StageView> {
@@ -55,7 +55,7 @@ export async function viewStage(tx: EntityManager, actor: Actor, stageId: string
       earlier.map(({ reading }) => reading),
     ),
     earlier: earlier.map(({ reading, at, stage: takenAt }) => ({ ...viewReading(reading, at), stage: takenAt })),
-    verdicts: rows.verdicts.map(viewOf),
+    verdicts: rows.verdicts.map(viewVerdict),
     checking: facts.checking,
     gates: await viewGates(tx, record, gates),
     alertId: rows.alerts.find((alert) => alert.stageId === stageId)?.id ?? null,
@@ -105,17 +105,3 @@ function recordedIn(captured: Captured | undefined, earlier: readonly Reading[])
 function viewReading({ method, ...rest }: Reading, at: Date): StageView['readings'][number] {
   return { ...rest, ...(method === undefined ? {} : { method: { ...method } }), at: at.toISOString() };
 }
-
-const viewOf = (row: CheckVerdict): StageView['verdicts'][number] => ({
-  rule: ruleOf(row.rule),
-  ruleVersion: row.ruleVersion,
-  verdict: row.verdict,
-  reason: row.reason,
-  value: row.valueShown,
-  limit: row.limitShown,
-  source: row.source,
-  standing: row.standing,
-  action: row.action,
-  caution: row.caution,
-  at: row.decidedAt.toISOString(),
-});
