@@ -137,16 +137,24 @@ describe("the clinician's day", () => {
     await page.getByRole('button', { name: 'Save and check' }).click();
     await saved(page);
     await checks(page).getByText('correct now').waitFor();
+    await page.getByText('Vertical dimension: all methods side by side').click();
+    await page.getByText('Lower by 2 to 4 mm: Interocclusal rest distance.').waitFor();
+    await page.getByText('0.5 turn counter clockwise').first().waitFor();
+    await page.getByLabel('Language', { exact: true }).selectOption('de');
+    await page.getByText('Susanne sieht').waitFor();
     expect(await faultsOfScreen(page)).toEqual([]);
 
-    await page.getByLabel(OCCLUSAL_BOX).fill('650');
+    await page.getByLabel(OCCLUSAL_BOX).fill('6.5');
     await page.getByRole('button', { name: 'Save and check' }).click();
-    await page.getByText('Enter a number from 38 to 98 mm.').waitFor();
+    await page.getByText('Was it read in centimetres? Then it is 65 mm.').waitFor();
     await measure(page, OCCLUSAL, '65');
     await page.getByRole('button', { name: 'Save and check' }).click();
     await saved(page);
     await checks(page).getByText('no rest distance is left').waitFor({ state: 'hidden' });
     expect(await checks(page).getByText('Interocclusal rest distance: 3 mm').count()).toBe(1);
+    await page.getByText('What the checks said before').click();
+    const before = page.getByRole('region', { name: 'interocclusal rest distance' });
+    await before.getByText('no rest distance is left').waitFor();
   });
 
   it('hands the work over with a signature and finishes the visit', async () => {

@@ -214,6 +214,14 @@ export const gateView = z.object({
 });
 export type GateView = z.output<typeof gateView>;
 
+/** The central bearing screw of the tracing set at hand, as its maker states it. */
+export const stateBearingScrew = z.strictObject({
+  pitchMmPerTurn: z.number().min(0.1).max(3),
+  /** Seen from the side of the screw's head. */
+  raisesBy: z.enum(['clockwise', 'counter-clockwise']),
+});
+export type StateBearingScrew = z.output<typeof stateBearingScrew>;
+
 /** One visit's work at the chair: cautions, checklist, fields, verdicts and gates. */
 export const stageView = z.object({
   id,
@@ -241,6 +249,8 @@ export const stageView = z.object({
       clinicianName: z.string(),
     })
     .nullable(),
+  /** The tracing set that is booked with the visit; its screw is null while nobody has stated it. */
+  tracingKit: z.object({ label: z.string(), screw: stateBearingScrew.nullable() }).nullable(),
   /** What is judged at it, as the path says: the same checks then run in the browser while values are typed. */
   milestones: z.array(slug),
   /** The practice's own ranges and limits; null while it has changed none. */

@@ -87,6 +87,7 @@ export {
   signPrescription,
   stageBoard,
   stageView,
+  stateBearingScrew,
   tracingNumber,
   verdict,
   verdictView,
@@ -102,6 +103,7 @@ export {
   type SignPrescription,
   type StageBoard,
   type StageView,
+  type StateBearingScrew,
   type Verdict,
   type VerdictView,
 } from './capture.js';

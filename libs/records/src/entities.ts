@@ -14,6 +14,7 @@ import { LabStep, Batch, BatchMember, CourierLeg } from './booking/lab-step.enti
 import { Occupancy } from './booking/occupancy.entity.js';
 import { Capture, Measurement, Tracing, ChecklistMark } from './capture/capture.entity.js';
 import { CheckVerdict, GateOverride, FindingPause, CheckEdition } from './capture/verdict.entity.js';
+import { BearingScrew } from './clinic/bearing-screw.entity.js';
 import { MeasurementSettings } from './capture/measurement-settings.entity.js';
 import { Disturbance, DisturbanceProposal } from './disturbance/disturbance.entity.js';
 import { RemakeAlert, ReplanProposal } from './remake/remake.entity.js';
@@ -80,6 +81,7 @@ export const entities = [
   GateOverride,
   FindingPause,
   MeasurementSettings,
+  BearingScrew,
   CheckEdition,
   RemakeAlert,
   ReplanProposal,

@@ -14,6 +14,7 @@ export { LabStep, Batch, BatchMember, CourierLeg } from './booking/lab-step.enti
 export { Occupancy } from './booking/occupancy.entity.js';
 export { Capture, Measurement, Tracing, ChecklistMark } from './capture/capture.entity.js';
 export { CheckVerdict, GateOverride, FindingPause, CheckEdition } from './capture/verdict.entity.js';
+export { BearingScrew } from './clinic/bearing-screw.entity.js';
 export { MeasurementSettings } from './capture/measurement-settings.entity.js';
 export { Disturbance, DisturbanceProposal } from './disturbance/disturbance.entity.js';
 export { RemakeAlert, ReplanProposal } from './remake/remake.entity.js';

@@ -197,6 +197,12 @@ export const WALLS: Readonly<Record<string, Wall>> = {
     answers: SEEN,
     path: ({ stage }) => `/stages/${stage}/verdict-history`,
   },
+  'PUT /stages/{id}/bearing-screw': {
+    roles: CHAIR,
+    answers: PAST,
+    path: ({ stage }) => `/stages/${stage}/bearing-screw`,
+    body: () => ({ pitchMmPerTurn: 0.5, raisesBy: 'clockwise' }),
+  },
   'POST /stages/{id}/captures': {
     roles: CHAIR,
     answers: PAST,

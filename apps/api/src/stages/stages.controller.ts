@@ -1,9 +1,10 @@
-import { Body, Controller, Get, HttpCode, Param, Post, Res } from '@nestjs/common';
+import { Body, Controller, Get, HttpCode, Param, Post, Put, Res } from '@nestjs/common';
 import {
   completeStage,
   overrideGate,
   recordCapture,
   signPrescription,
+  stateBearingScrew,
   viewStage,
   viewVerdictHistory,
   type Actor,
@@ -14,11 +15,13 @@ import {
   overrideGate as overrideBody,
   recordCapture as captureBody,
   signPrescription as prescriptionBody,
+  stateBearingScrew as screwBody,
   type CompleteStage,
   type OverrideGate,
   type RecordCapture,
   type SignPrescription,
   type StageView,
+  type StateBearingScrew,
   type VerdictHistory,
 } from '@archwright/contracts';
 import { Clock, IfMatch } from '@archwright/platform';
@@ -105,6 +108,18 @@ export class StagesController {
   ): Promise<StageView> {
     const now = this.clock.now();
     return this.changed(actor, id, reply, now, (tx) => signPrescription(tx, actor, id, { ...body, version }, now));
+  }
+
+  @Put(':id/bearing-screw')
+  stateScrew(
+    @CurrentActor() actor: Actor,
+    @Param('id', { schema: recordId }) id: string,
+    @IfMatch() version: number,
+    @Body({ schema: screwBody }) body: StateBearingScrew,
+    @Res({ passthrough: true }) reply: FastifyReply,
+  ): Promise<StageView> {
+    const now = this.clock.now();
+    return this.changed(actor, id, reply, now, (tx) => stateBearingScrew(tx, actor, id, { ...body, version }, now));
   }
 
   /** Does the work and answers with the stage, in one transaction. */

@@ -1,5 +1,4 @@
 import type { RecordCapture, StageView } from '@archwright/contracts';
-import { milestoneKindsOf } from '@archwright/measures';
 import { useState, type SyntheticEvent } from 'react';
 import { hasStatus } from '../api/errors.js';
 import { useFirstProblem } from '../look/first-problem.js';
@@ -15,7 +14,7 @@ import type { Findings } from './finding-view.js';
 import { LiveBar } from './live-bar.js';
 import { TracingFields } from './tracing-fields.js';
 import { conditionsOf, drawnOf, tracingInWords } from './tracing-view.js';
-import { isClosed } from './visit-steps.js';
+import { isClosed, judgesJawRelation } from './visit-steps.js';
 
 interface Props {
   view: StageView;
@@ -155,10 +154,3 @@ export function CaptureForm({ view, typed, read, live, pending, error, onType, o
 
 const isTouched = (fields: readonly FieldEntry[], values: Record<string, string>): boolean =>
   fields.some(({ entries }) => entries.some(({ key }) => (values[key] ?? '') !== ''));
-
-/** Tracings and other records of the centric relation belong to visits at which the jaw relation is judged. */
-const judgesJawRelation = (view: StageView): boolean =>
-  view.tracings.length + view.otherCentricRelation.length > 0 ||
-  view.milestones
-    .flatMap((milestone) => milestoneKindsOf(milestone))
-    .some((kind) => kind === 'jaw-relation' || kind === 'trial' || kind === 'placement');

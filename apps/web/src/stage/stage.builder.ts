@@ -35,6 +35,7 @@ export const aStage = (more: Partial<StageView>): StageView => ({
   state: 'in-progress',
   zone: 'Europe/London',
   visit: null,
+  tracingKit: null,
   milestones: ['jaw-relation'],
   overlay: null,
   cautions: [],

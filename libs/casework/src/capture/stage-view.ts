@@ -16,6 +16,7 @@ import { loadStage, type StageRecord } from './stage-record.js';
 import { factsOf, loadStandingRows } from './stage-standing.js';
 import { viewVisit } from './stage-visit.js';
 import { standingOf } from './standing-of-stage.js';
+import { viewTracingKit } from './tracing-kit.js';
 import { viewTracing } from './tracing-view.js';
 import { viewVerdict } from './verdict-view.js';
 
@@ -45,6 +46,7 @@ export async function viewStage(tx: EntityManager, actor: Actor, stageId: string
     arches: stage.arches,
     state: stage.state,
     ...(await viewVisit(tx, record)),
+    tracingKit: await viewTracingKit(tx, stageId),
     milestones: [...part.milestones],
     overlay,
     cautions: [...(await cautionsAtVisit(tx, treatmentCase.patientId)), ...cautionTexts(part.cautions)],
