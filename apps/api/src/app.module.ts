@@ -31,6 +31,7 @@ import { PatientsModule } from './patients/patients.module.js';
 import { RemakeAlertsModule } from './remake-alerts/remake-alerts.module.js';
 import { StageBoardModule } from './stage-board/stage-board.module.js';
 import { StagesModule } from './stages/stages.module.js';
+import { ToothListModule } from './tooth-list/tooth-list.module.js';
 import { TransfersModule } from './transfers/transfers.module.js';
 import { MeasurementRangesModule } from './measurement-ranges/measurement-ranges.module.js';
 import { ScreeningFindingsModule } from './screening-findings/screening-findings.module.js';
@@ -89,6 +90,7 @@ export class AppModule {
         ScreeningFindingsModule,
         StageBoardModule,
         StagesModule,
+        ToothListModule,
         TransfersModule,
         SetupModule,
         UsersModule,

@@ -99,6 +99,8 @@ export { recordCapture } from './capture/record-capture.js';
 export { signPrescription } from './capture/sign-prescription.js';
 export { viewStageBoard } from './capture/stage-board.js';
 export { viewStage } from './capture/stage-view.js';
+export { chooseTeeth, viewToothChoice } from './teeth/tooth-choice.js';
+export { changeToothList, viewToothList } from './teeth/tooth-list.js';
 export { stateBearingScrew } from './capture/tracing-kit.js';
 export { viewVerdictHistory } from './capture/verdict-history.js';
 export { drawTracing } from './capture/tracing-view.js';

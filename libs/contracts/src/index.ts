@@ -71,6 +71,16 @@ export {
   type ArrivalCheckView,
   type DecideArrival,
 } from './arrival.js';
+export {
+  changeToothList,
+  chooseTeeth,
+  toothChoiceView,
+  toothListView,
+  type ChangeToothList,
+  type ChooseTeeth,
+  type ToothChoiceView,
+  type ToothListView,
+} from './tooth-choice.js';
 export { checkFigures, verdictHistory, type CheckFigures, type VerdictHistory } from './check-record.js';
 export {
   changeMeasurementRanges,

@@ -14,6 +14,7 @@ import { LabStep, Batch, BatchMember, CourierLeg } from './booking/lab-step.enti
 import { Occupancy } from './booking/occupancy.entity.js';
 import { Capture, Measurement, Tracing, ChecklistMark } from './capture/capture.entity.js';
 import { CheckVerdict, GateOverride, FindingPause, CheckEdition } from './capture/verdict.entity.js';
+import { ToothChoice } from './capture/tooth-choice.entity.js';
 import { BearingScrew } from './clinic/bearing-screw.entity.js';
 import { MeasurementSettings } from './capture/measurement-settings.entity.js';
 import { Disturbance, DisturbanceProposal } from './disturbance/disturbance.entity.js';
@@ -82,6 +83,7 @@ export const entities = [
   FindingPause,
   MeasurementSettings,
   BearingScrew,
+  ToothChoice,
   CheckEdition,
   RemakeAlert,
   ReplanProposal,

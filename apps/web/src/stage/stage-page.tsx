@@ -11,6 +11,7 @@ import { FirstWait, ScreenHead } from '../look/screen.js';
 import { StageFindings } from '../screening/stage-findings.js';
 import { birthDate } from '../time/wording.js';
 import { stageWords as words } from '../words/chair.js';
+import { TeethPanel } from '../teeth/teeth-panel.js';
 import { VerticalPanel } from '../vertical/vertical-panel.js';
 import { CaptureForm } from './capture-form.js';
 import { readCapture } from './capture-view.js';
@@ -126,15 +127,18 @@ function Work({ view, practice, stage, capture, screw, override, complete, presc
               }}
             />
             {judgesJawRelation(view) ? (
-              <VerticalPanel
-                view={view}
-                body={read.body}
-                pending={screw.isPending}
-                error={screw.error}
-                onScrew={(body) => {
-                  screw.mutate(body, reloadOnStale);
-                }}
-              />
+              <>
+                <VerticalPanel
+                  view={view}
+                  body={read.body}
+                  pending={screw.isPending}
+                  error={screw.error}
+                  onScrew={(body) => {
+                    screw.mutate(body, reloadOnStale);
+                  }}
+                />
+                <TeethPanel view={view} body={read.body} today={practice.today} />
+              </>
             ) : null}
           </div>
           <div className="stack">
