@@ -30,6 +30,9 @@ interface Props {
   onReload: () => Promise<void>;
 }
 
+/** Box of the record that the injury risk of the tracing set was explained. */
+const RISK_EXPLAINED = 'tracing-risk-explained||||0';
+
 /** Checklist, measurements and tracings of the stage. What is typed stays until it is saved or given up. */
 export function CaptureForm({ view, typed, read, live, pending, error, onType, onSave, onReload }: Props) {
   const [attempt, setAttempt] = useState(0);
@@ -110,6 +113,7 @@ export function CaptureForm({ view, typed, read, live, pending, error, onType, o
             <TracingFields
               saved={[...view.tracings.map(tracingInWords), ...view.otherCentricRelation.map(centricInWords)]}
               compared={compareAttempts(view.id, view.tracings, typed.tracings.flatMap(drawnOf))}
+              isRiskExplained={boxes.values[RISK_EXPLAINED] === 'true'}
               tracings={typed.tracings}
               centric={typed.centric}
               last={view.tracings.map(conditionsOf).at(-1)}

@@ -84,6 +84,7 @@ export const stageWords = {
   methodMissing: 'Choose how it was measured; readings are compared only when this is the same.',
   side: { right: 'right', left: 'left' },
   tracings: 'Needle-point tracings and other records of the centric relation',
+  explainFirst: 'Before a tracing set is mounted: explain its injury risk, and record that you did.',
   drawTracing: 'Draw a tracing',
   addTracing: 'Add a tracing by its findings',
   attempt: (n: number) => `Tracing, ${String(n)}. attempt`,
