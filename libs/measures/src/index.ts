@@ -96,14 +96,12 @@ export {
   type HeightClass,
 } from './scoring/edentulous-index.js';
 export { KAPUR_VARIANTS, kapurScore, type KapurGrades, type KapurScore, type KapurVariant } from './scoring/kapur.js';
+export { IMPACT_FORMS, type ImpactForm, type ImpactFormCode } from './scoring/impact-forms.js';
 export {
-  IMPACT_FORMS,
   changeOfImpact,
   checkDomainValue,
   impactForm,
   scoreImpact,
-  type ImpactForm,
-  type ImpactFormCode,
   type ImpactScore,
 } from './scoring/oral-health-impact.js';
 export {

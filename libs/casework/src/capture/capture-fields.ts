@@ -52,7 +52,10 @@ function fieldOf(
     readings: isRepeated(measurement) ? MEDIAN_OF : 1,
     arches: measurement.perArch === true ? [...arches] : [],
     sides: measurement.perSide === true ? ['right', 'left'] : [],
-    regions: regions.filter((region) => arches.includes(archOfRegion(region))),
+    regions: regions.filter((region) => {
+      const arch = archOfRegion(region);
+      return arch === null || arches.includes(arch);
+    }),
     method: measurement.method.map((each) => ({ ...each, options: [...each.options] })),
     caution: caution === '' ? null : caution,
     source: (usual?.source ?? source).text,

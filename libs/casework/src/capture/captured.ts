@@ -99,7 +99,8 @@ export function archOf({ code, arch, region }: Omit<Reading, 'value'>): 'upper' 
   return archOfRegion(region);
 }
 
-/** Named regions lie in one arch; palate and post-dam are the upper one's. */
-export function archOfRegion(region: string): 'upper' | 'lower' {
+/** Named regions lie in one arch, palate and post-dam in the upper one; the questions of a score lie in none. */
+export function archOfRegion(region: string): 'upper' | 'lower' | null {
+  if (region.startsWith('question-')) return null;
   return region.startsWith('lower') ? 'lower' : 'upper';
 }

@@ -28,7 +28,16 @@ const ASKED_FOR: Readonly<Record<string, readonly string[]>> = {
     'tongue-position',
     'palatal-throat-form',
   ],
-  'function and outcome': ['OHIP', 'VAS', 'gum-mixing', 'X50', 'strokes-to-swallow', 'occlusion', 'opening'],
+  'function and outcome': [
+    'OHIP',
+    'OHIP-ANSWER',
+    'VAS',
+    'gum-mixing',
+    'X50',
+    'strokes-to-swallow',
+    'occlusion',
+    'opening',
+  ],
   'findings of the combined visit and the trial': [
     'buccal-corridor',
     'frenum-relief',

@@ -1,4 +1,5 @@
 import { DomainError } from '@archwright/kernel';
+import { impactOf } from '../scoring/impact-answers.js';
 import { measurementByCode } from '../catalogue/catalogue.js';
 import type { Reading } from '../readings/reading.js';
 import { requireSameMethod, summariseReadings, type ReadingSummary } from '../readings/summary.js';
@@ -31,6 +32,7 @@ export function derivedValues(readings: readonly Reading[]): DerivedValue[] {
     derived('lower-to-middle-third', () => thirds(summaryOf)),
     derived('canine-line-asymmetry', () => canineAsymmetry(summaryOf)),
     derived('kapur-sum', () => kapurSum(summaryOf)),
+    derived('oral-health-impact', () => oralHealthImpact(readings)),
   ].flat();
 }
 
@@ -88,4 +90,10 @@ function kapurSum(summaryOf: SummaryOf): number | null {
   for (const grade of known)
     requireSameMethod('Grades of two variants of the index', first.method, grade.method, ['variant']);
   return known.reduce((sum, grade) => sum + grade.median, 0);
+}
+
+/** Of the 19-item form alone: totals of other forms are other values. */
+function oralHealthImpact(readings: readonly Reading[]): number | null {
+  const score = impactOf(readings);
+  return score?.form === 'ohip-edent-19' ? score.total : null;
 }
