@@ -19,20 +19,22 @@ interface Props {
   choice: ToothChoiceView;
   pending: boolean;
   error: unknown;
-  onKeep: (body: ChooseTeeth) => void;
+  onKeep: (body: ChooseTeeth, done: () => void) => void;
 }
 
 const CHOSEN = ['arrangement', 'shade', 'mould'] as const;
 
 export function TeethForm({ view, body, today, choice, pending, error, onKeep }: Props) {
-  const [draft, setDraft] = useState(() => draftOf(choice));
+  // What is typed stays until it is kept, whoever keeps another choice meanwhile.
+  const [typed, setTyped] = useState<TeethDraft | null>(null);
+  const draft = useMemo(() => typed ?? draftOf(choice), [typed, choice]);
   const [tried, setTried] = useState(false);
   const teeth = useMemo(() => teethOf(view, body, measuredOf(draft)), [view, body, draft]);
   const lists = { arrangement: choice.list.arrangements, shade: choice.list.shades, mould: choice.list.moulds };
   const listId = useId();
   const read = readTeeth(draft);
   const type = (part: Partial<TeethDraft>): void => {
-    setDraft((before) => ({ ...before, ...part }));
+    setTyped({ ...draft, ...part });
   };
   return (
     <div className="stack">
@@ -98,7 +100,11 @@ export function TeethForm({ view, body, today, choice, pending, error, onKeep }:
           loading={pending}
           onClick={() => {
             setTried(true);
-            if (read.body !== null) onKeep(read.body);
+            if (read.body === null) return;
+            onKeep(read.body, () => {
+              setTyped(null);
+              setTried(false);
+            });
           }}
         >
           {words.save}

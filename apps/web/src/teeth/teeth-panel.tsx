@@ -1,4 +1,5 @@
 import type { RecordCapture, StageView } from '@archwright/contracts';
+import { hasStatus } from '../api/errors.js';
 import { FirstWait } from '../look/screen.js';
 import { Refusal } from '../look/notice.js';
 import { teethWords as words } from '../words/teeth.js';
@@ -20,16 +21,17 @@ export function TeethPanel({ view, body, today }: Props) {
       <summary>{words.title}</summary>
       {choice.data ? (
         <TeethForm
-          // Somebody else's choice takes the place of what is typed: it is shown, not written over.
-          key={choice.data.version}
           view={view}
           body={body}
           today={today}
           choice={choice.data}
           pending={keep.isPending}
           error={keep.error}
-          onKeep={(chosen) => {
-            keep.mutate({ body: chosen, version: choice.data.version });
+          onKeep={(chosen, done) => {
+            const outdated = (error: Error) => {
+              if (hasStatus(error, 412)) void choice.refetch();
+            };
+            keep.mutate({ body: chosen, version: choice.data.version }, { onSuccess: done, onError: outdated });
           }}
         />
       ) : choice.error ? (

@@ -27,7 +27,13 @@ export function VerticalPanel({ view, body, pending, error, onScrew }: Props) {
         {'problem' in workUp ? <Notice tone="caution">{workUp.problem}</Notice> : <Methods workUp={workUp} />}
         <SibilantPrompt />
         {view.tracingKit ? (
-          <ScrewForm key={view.version} kit={view.tracingKit} pending={pending} error={error} onSave={onScrew} />
+          <ScrewForm
+            key={JSON.stringify(view.tracingKit)}
+            kit={view.tracingKit}
+            pending={pending}
+            error={error}
+            onSave={onScrew}
+          />
         ) : null}
         <p className="small soft">{JUDGEMENT_NOTE}</p>
       </div>
