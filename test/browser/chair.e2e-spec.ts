@@ -142,7 +142,7 @@ describe("the clinician's day", () => {
     await page.getByText('0.5 turn counter clockwise').first().waitFor();
     await page.getByLabel('Language', { exact: true }).selectOption('de');
     await page.getByText('Susanne sieht').waitFor();
-    await page.getByText('Widths of face and teeth').click();
+    await page.getByText('Widths of face and teeth:').click();
     await page.getByLabel('Interalar width, in mm').fill('36');
     await page.getByText('Choice of teeth').click();
     await page.getByRole('img', { name: 'Ranges that the widths of the face suggest' }).waitFor();
