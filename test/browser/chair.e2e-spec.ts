@@ -180,7 +180,10 @@ describe("the clinician's day", () => {
     const [, time] = /T(\d\d:\d\d)/.exec(await cast.clockNow()) ?? [];
     await page.getByLabel('Disinfected at').last().fill(found(time));
     await page.getByRole('button', { name: 'Sign the prescription' }).click();
-    await page.getByText(/The prescription was signed .* by Dr Imogen Thorne-Example/).waitFor();
+    const signed = page.getByText(/The prescription was signed .* by Dr Imogen Thorne-Example/);
+    await signed.or(page.getByRole('alert')).first().waitFor();
+    expect(await page.getByRole('alert').allTextContents()).toEqual([]);
+    await signed.waitFor();
     await page.getByRole('button', { name: 'Finish', exact: true }).click();
     await page.getByRole('button', { name: 'Finish the visit' }).click();
     await page.getByText('visit finished').waitFor();
