@@ -2,8 +2,7 @@ import { UsageError } from '../../apps/cli/src/arguments.js';
 import { machine } from './figures.js';
 
 const USAGE =
-  'npm run bench:offers, bench:http, bench:web [-- --loads N], bench:screening, bench:tracing, bench:replan, bench:workload, bench:planner [-- --data FOLDER]';
-  'npm run bench:offers, npm run bench:http, npm run bench:checks, npm run bench:web [-- --loads N], npm run bench:screening, npm run bench:tracing, npm run bench:planner [-- --data FOLDER]';
+  'npm run bench:offers, bench:http, bench:checks, bench:web [-- --loads N], bench:screening, bench:tracing, bench:replan, bench:workload, bench:planner [-- --data FOLDER]';
 
 /** Measures and prints a table with the machine it was taken on; standard output holds nothing else. */
 export async function benchCommand([what = '', ...rest]: readonly string[]): Promise<number> {

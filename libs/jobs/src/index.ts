@@ -7,15 +7,12 @@ export {
   checkStage,
   deliverNotice,
   deliverReminder,
+  recheckStages,
   repairDisturbance,
   replanCase,
   screenCapture,
   screenSeries,
   searchWorkload,
-  recheckStages,
-  replanCase,
-  screenCapture,
-  screenSeries,
 } from './jobs.js';
 export { migrateQueueSchema } from './migrate-queue.js';
 export { serveTasks } from './threads/serve-tasks.js';

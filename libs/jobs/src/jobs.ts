@@ -95,15 +95,12 @@ export const deliverNotice = defineJob({
 /** Every job there is, so that an outbox row can name one. */
 export const JOBS = [
   checkStage,
+  recheckStages,
   screenCapture,
   screenSeries,
   replanCase,
   repairDisturbance,
   searchWorkload,
-  recheckStages,
-  screenCapture,
-  screenSeries,
-  replanCase,
   deliverReminder,
   deliverNotice,
 ] as const;

@@ -67,9 +67,10 @@ export type Swept = Readonly<Record<keyof typeof TASKS, number>>;
 
 /**
  * Looks after one organisation: re-creates what a lost queue forgot, ends holds that have run out, escalates questions
- * nobody answered, opens referrals for sores that do not heal, takes in what laboratories answered, asks about work that
- * has not arrived for a visit, has everything judged again after a rule changed, starts the night's screening, seals the audit trail, forgets kept answers. Each task in its
- * own transaction, so that one that fails keeps none from its turn.
+ * nobody answered, opens referrals for sores that do not heal, takes in what laboratories answered, asks about work
+ * that has not arrived for a visit, has everything judged again after a rule changed, starts the night's screening,
+ * seals the audit trail, forgets kept answers. Each task in its own transaction, so that one that fails keeps none
+ * from its turn.
  *
  * @throws {AggregateError} after all had their turn, with what failed
  */
