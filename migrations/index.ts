@@ -32,6 +32,9 @@ import { AuditUnsealed1795608900000 } from './1795608900000-audit-unsealed.js';
 import { WorkloadRuns1795610000000 } from './1795610000000-workload-runs.js';
 import { Disturbances1795611000000 } from './1795611000000-disturbances.js';
 import { MeasurementSettings1795612000000 } from './1795612000000-measurement-settings.js';
+import { RejudgedChecks1795612060000 } from './1795612060000-rejudged-checks.js';
+import { BearingScrews1795612120000 } from './1795612120000-bearing-screws.js';
+import { ToothChoices1795612180000 } from './1795612180000-tooth-choices.js';
 import { SetupVersions1795614000000 } from './1795614000000-setup-versions.js';
 import { ChangeOrder1795615000000 } from './1795615000000-change-order.js';
 
@@ -71,6 +74,9 @@ export const migrations = [
   WorkloadRuns1795610000000,
   Disturbances1795611000000,
   MeasurementSettings1795612000000,
+  RejudgedChecks1795612060000,
+  BearingScrews1795612120000,
+  ToothChoices1795612180000,
   SetupVersions1795614000000,
   ChangeOrder1795615000000,
 ];

@@ -2,7 +2,7 @@ import { UsageError } from '../../apps/cli/src/arguments.js';
 import { machine } from './figures.js';
 
 const USAGE =
-  'npm run bench:offers, bench:http, bench:web [-- --loads N], bench:screening, bench:tracing, bench:replan, bench:workload, bench:planner [-- --data FOLDER]';
+  'npm run bench:offers, bench:http, bench:checks, bench:web [-- --loads N], bench:screening, bench:tracing, bench:replan, bench:workload, bench:planner [-- --data FOLDER]';
 
 /** Measures and prints a table with the machine it was taken on; standard output holds nothing else. */
 export async function benchCommand([what = '', ...rest]: readonly string[]): Promise<number> {
@@ -26,6 +26,7 @@ async function benchOf(what: string): Promise<(args: readonly string[]) => Promi
   if (what === 'tracing') return (await import('./bench-tracing.js')).benchTracing;
   if (what === 'web') return (await import('./bench-web.js')).benchWeb;
   if (what === 'http') return (await import('./bench-http.js')).benchHttp;
+  if (what === 'checks') return (await import('./bench-checks.js')).benchChecks;
   if (what === 'screening') return (await import('./bench-screening.js')).benchScreening;
   if (what === 'planner') return (await import('./bench-planner.js')).benchPlanner;
   if (what === 'workload') return (await import('./bench-workload.js')).benchWorkload;

@@ -1,10 +1,11 @@
 import { fork, type ChildProcess } from 'node:child_process';
 import { once } from 'node:events';
 import autocannon from 'autocannon';
-import { caseView, holdView, offersView, patientView, practiceView, type PracticeView } from '@archwright/contracts';
+import { practiceView } from '@archwright/contracts';
 import { ApiSession } from '../../apps/cli/src/demo/api-session.js';
 import { demoPassword } from '../../apps/cli/src/demo/scenario.js';
 import { UndoList } from '../../apps/cli/src/start/undo-list.js';
+import { book } from './bench-booking.js';
 import { openBenchPractice } from './bench-practice.js';
 import { startBenchApi } from './bench-service.js';
 import { ms, percentile, table } from './figures.js';
@@ -25,7 +26,7 @@ export async function benchHttp(): Promise<string> {
     const practice = await desk.call({ method: 'GET', path: '/practice', answer: practiceView });
     const booked: number[] = [];
     const days: string[] = [];
-    for (let booking = 0; booking < BOOKINGS; booking++) days.push(await book(desk, practice, booked));
+    for (let booking = 0; booking < BOOKINGS; booking++) days.push((await book(desk, practice, booked)).day);
     const busiest = mostFrequent(days);
     const board = `${url}/api/v1/stage-board?on=${busiest}&clinicId=${practice.clinics[0]?.id ?? ''}`;
     const bare = await load(`${await startBare(undo)}/bare`, '');
@@ -55,57 +56,6 @@ async function startBare(undo: UndoList): Promise<string> {
   });
   const [url] = (await once(child, 'message')) as [string];
   return url;
-}
-
-/** Opens a case, asks for offers, and times what books one of them: the hold and its confirmation. */
-async function book(desk: ApiSession, { paths, clinics }: PracticeView, timings: number[]): Promise<string> {
-  const pathVersionId = paths.find(({ code }) => code === 'conventional')?.versionId;
-  const patient = await desk.call({
-    method: 'POST',
-    path: '/patients',
-    answer: patientView,
-    body: {
-      givenName: 'Ida',
-      familyName: 'Bench-Example',
-      birthOn: '1950-02-03',
-      zone: 'Europe/London',
-      phone: '+44 20 7946 0012',
-    },
-  });
-  const { id } = await desk.call({
-    method: 'POST',
-    path: '/cases',
-    answer: caseView,
-    body: {
-      patientId: patient.id,
-      arches: [
-        { arch: 'upper', pathVersionId },
-        { arch: 'lower', pathVersionId },
-      ],
-      clinicIds: clinics.map((clinic) => clinic.id),
-      clinicianId: null,
-    },
-  });
-  const asked = await desk.call({
-    method: 'POST',
-    path: `/cases/${id}/offers`,
-    body: { count: 1 },
-    answer: offersView,
-  });
-  const [offer] = asked.offers;
-  if (offer === undefined) throw new Error(`No offer is left: ${asked.whyNot?.sentence ?? ''}`);
-  const from = performance.now();
-  const hold = await desk.call({
-    method: 'POST',
-    path: `/cases/${id}/holds`,
-    body: { offerId: offer.id, kind: 'phone' },
-    answer: holdView,
-  });
-  const held = performance.now();
-  const body = { planHash: hold.planHash, firm: 'all' };
-  await desk.call({ method: 'POST', path: `/holds/${hold.id}/confirm`, body, answer: caseView });
-  timings.push(held - from, performance.now() - held);
-  return offer.plan.visits[0]?.startsAt.slice(0, 10) ?? '';
 }
 
 function mostFrequent(days: readonly string[]): string {

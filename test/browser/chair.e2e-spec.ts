@@ -137,16 +137,31 @@ describe("the clinician's day", () => {
     await page.getByRole('button', { name: 'Save and check' }).click();
     await saved(page);
     await checks(page).getByText('correct now').waitFor();
+    await page.getByText('Vertical dimension: all methods side by side').click();
+    await page.getByText('Lower by 2 to 4 mm: Interocclusal rest distance.').waitFor();
+    await page.getByText('0.5 turn counter clockwise').first().waitFor();
+    await page.getByLabel('Language', { exact: true }).selectOption('de');
+    await page.getByText('Susanne sieht').waitFor();
+    await page.getByText('Widths of face and teeth:').click();
+    await page.getByLabel('Interalar width, in mm').fill('36');
+    await page.getByText('Choice of teeth').click();
+    await page.getByRole('img', { name: 'Ranges that the widths of the face suggest' }).waitFor();
+    await page.getByRole('button', { name: 'Add a measured width' }).click();
+    await page.getByLabel('Width, mm').fill('8.4');
+    await page.getByText('Upper central incisor, old denture: 8.4 mm').waitFor();
     expect(await faultsOfScreen(page)).toEqual([]);
 
-    await page.getByLabel(OCCLUSAL_BOX).fill('650');
+    await page.getByLabel(OCCLUSAL_BOX).fill('6.5');
     await page.getByRole('button', { name: 'Save and check' }).click();
-    await page.getByText('Enter a number from 38 to 98 mm.').waitFor();
+    await page.getByText('Was it read in centimetres? Then it is 65 mm.').waitFor();
     await measure(page, OCCLUSAL, '65');
     await page.getByRole('button', { name: 'Save and check' }).click();
     await saved(page);
     await checks(page).getByText('no rest distance is left').waitFor({ state: 'hidden' });
     expect(await checks(page).getByText('Interocclusal rest distance: 3 mm').count()).toBe(1);
+    await page.getByText('What the checks said before').click();
+    const before = page.getByRole('region', { name: 'interocclusal rest distance' });
+    await before.getByText('no rest distance is left').waitFor();
   });
 
   it('hands the work over with a signature and finishes the visit', async () => {
@@ -165,7 +180,10 @@ describe("the clinician's day", () => {
     const [, time] = /T(\d\d:\d\d)/.exec(await cast.clockNow()) ?? [];
     await page.getByLabel('Disinfected at').last().fill(found(time));
     await page.getByRole('button', { name: 'Sign the prescription' }).click();
-    await page.getByText(/The prescription was signed .* by Dr Imogen Thorne-Example/).waitFor();
+    const signed = page.getByText(/The prescription was signed .* by Dr Imogen Thorne-Example/);
+    await signed.or(page.getByRole('alert')).first().waitFor();
+    expect(await page.getByRole('alert').allTextContents()).toEqual([]);
+    await signed.waitFor();
     await page.getByRole('button', { name: 'Finish', exact: true }).click();
     await page.getByRole('button', { name: 'Finish the visit' }).click();
     await page.getByText('visit finished').waitFor();

@@ -1,10 +1,11 @@
-import { checkStage, proposeReplan, screenCapture, screenNight } from '@archwright/casework';
+import { checkStage, proposeReplan, recheckStages, screenCapture, screenNight } from '@archwright/casework';
 import {
   appointmentView,
   caseView,
   checkStagePayload,
   demoClock,
   dispatchStep,
+  recheckStagesPayload,
   replanCasePayload,
   screenCapturePayload,
   screenSeriesPayload,
@@ -21,7 +22,7 @@ import { found, type BookingPractice } from './booking-practice.js';
 
 const MINUTE_MS = 60_000;
 /** Jobs that the chairside runs itself. */
-const RUN_HERE: readonly string[] = ['check-stage', 'screen-capture', 'screen-series', 'replan-case'];
+const RUN_HERE: readonly string[] = ['check-stage', 'screen-capture', 'screen-series', 'recheck-stages', 'replan-case'];
 
 type Stage = CaseView['stages'][number];
 
@@ -82,6 +83,7 @@ export class Chairside {
         await this.practice.rows((tx) => screenCapture(tx, screenCapturePayload.parse(payload), this.now));
       else if (kind === 'screen-series')
         await this.practice.rows((tx) => screenNight(tx, screenSeriesPayload.parse(payload), this.now));
+      else if (kind === 'recheck-stages') await recheckStages(db, recheckStagesPayload.parse(payload), this.now);
       else await proposeReplan(means, replanCasePayload.parse(payload), this.now);
     }
     return due.length === 0 ? 0 : due.length + (await this.runJobs());

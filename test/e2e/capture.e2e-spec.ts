@@ -1,5 +1,13 @@
-import { stageBoard, stageView } from '@archwright/contracts';
-import { CaseEvent, CheckVerdict, CustodyObject, FindingPause, GateOverride, Measurement } from '@archwright/records';
+import { stageBoard, stageView, toothChoiceView } from '@archwright/contracts';
+import {
+  CaseEvent,
+  CheckVerdict,
+  CustodyObject,
+  FindingPause,
+  GateOverride,
+  Measurement,
+  Prescription,
+} from '@archwright/records';
 import { checkStage } from '@archwright/casework';
 import { NOW, bookedCase, found, openBookingPractice, type BookingPractice } from './booking-practice.js';
 import { Chairside, answers, refusal } from './capture-chairside.js';
@@ -63,8 +71,9 @@ describe('the stage at the chair', () => {
     const isLeft = ({ code, arch }: { code: string; arch?: string }) =>
       code === 'cawood-howell-class' && arch === 'upper';
     const left = answers(begun).filter(isLeft);
+    const old = { code: 'OLD-DENTURE-OVD', value: 59, method: { landmarks: 'subnasale-gnathion' } };
     const partly = await chair.capture(begun, {
-      readings: answers(begun).filter((reading) => !isLeft(reading)),
+      readings: [...answers(begun).filter((reading) => !isLeft(reading)), old],
       checklist: { medicines: true },
     });
     const refused = await refusal(chair.complete(partly, 'passed'));
@@ -94,6 +103,10 @@ describe('the stage at the chair', () => {
 
   it('fails contact in sibilants on stable bases, and lets it be corrected in the chair', async () => {
     const begun = await chair.begin(caseId, 'D2');
+    // Measured at the examination, and compared with here.
+    expect(begun.earlier).toMatchObject([{ code: 'old-denture-occlusal-vertical-dimension', value: 59, stage: 'D1' }]);
+    const offered = begun.fields.filter(({ required }) => !required).map(({ code }) => code);
+    expect(offered).toEqual(expect.arrayContaining(['border-thickness', 'buccal-corridor', 'pain-on-closing']));
     const tooHigh = await chair.captureAll(begun, {
       'occlusal-vertical-dimension': 67,
       'sibilant-test': 'contact',
@@ -103,6 +116,9 @@ describe('the stage at the chair', () => {
     expect(failed).toMatchObject({ verdict: 'fail', action: 'correct-in-chair', ruleVersion: '1' });
     expect(tooHigh.derived).toContainEqual(
       expect.objectContaining({ code: 'interocclusal-rest-distance', value: 1, unit: 'mm' }),
+    );
+    expect(tooHigh.derived).toContainEqual(
+      expect.objectContaining({ code: 'change-of-occlusal-vertical-dimension', value: 8 }),
     );
     expect(tooHigh.mayGoOn).toBe(false);
 
@@ -119,6 +135,28 @@ describe('the stage at the chair', () => {
       ['fail', false],
       ['pass', true],
     ]);
+  });
+
+  it('keeps a choice of teeth with who decided, and hands its words on to the laboratory', async () => {
+    const { id } = await chair.stage(caseId, 'D2');
+    const path = `/stages/${id}/tooth-choice`;
+    const width = { target: 'central-incisor-width', object: 'photograph', valueMm: 0.85 };
+    const body = { wish: 'As on the wedding picture.', arrangement: '', shade: 'A2', mould: '', decidedBy: 'patient' };
+    const choose = (version: number, measured: object[]) =>
+      chair.clinician.call({
+        method: 'PUT',
+        path,
+        version,
+        body: { ...body, measured },
+        answer: toothChoiceView,
+      });
+    const refused = await refusal(choose(1, [width]));
+    expect(refused.status).toBe(400);
+    expect(refused.problem.errors).toMatchObject([{ path: 'measured.0.valueMm' }]);
+    expect(refused.problem.errors?.[0]?.problem).toContain('Then it is 8.5 mm');
+    const kept = await choose(1, [{ ...width, valueMm: 8.5 }]);
+    expect(kept).toMatchObject({ version: 2, decidedBy: 'patient', measured: [{ valueMm: 8.5 }] });
+    expect((await refusal(choose(1, []))).status).toBe(412);
   });
 
   it('checks a capture once, however often the job runs', async () => {
@@ -183,6 +221,8 @@ describe('the stage at the chair', () => {
     const passed = await chair.view(stage.id);
     expect(passed.visit?.state).toBe('completed');
     expect(passed.prescription?.signedBy).toBe('Dr Imogen Thorne-Example');
+    const [order] = await practice.rows((tx) => tx.findBy(Prescription, { stageId: stage.id }));
+    expect(order?.content).toMatchObject({ shade: 'A2', wish: 'As on the wedding picture.' });
     const late = await chair.capture(passed, { readings: [{ code: 'sibilant-test', value: 'contact' }] });
     expect(late.state).toBe('passed');
     expect(late.gates.find(({ code }) => code === 'late-finding')).toMatchObject({ open: true, hard: true });

@@ -8,6 +8,7 @@ import { CallTasksModule } from './call-tasks/call-tasks.module.js';
 import { ArrivalChecksModule } from './arrival-checks/arrival-checks.module.js';
 import { CustodyModule } from './custody/custody.module.js';
 import { CaughtMailModule } from './caught-mail/caught-mail.module.js';
+import { CheckFiguresModule } from './check-figures/check-figures.module.js';
 import { CautionsModule } from './cautions/cautions.module.js';
 import { DemoClockModule } from './demo-clock/demo-clock.module.js';
 import { ChangesModule } from './changes/changes.module.js';
@@ -30,6 +31,7 @@ import { PatientsModule } from './patients/patients.module.js';
 import { RemakeAlertsModule } from './remake-alerts/remake-alerts.module.js';
 import { StageBoardModule } from './stage-board/stage-board.module.js';
 import { StagesModule } from './stages/stages.module.js';
+import { ToothListModule } from './tooth-list/tooth-list.module.js';
 import { TransfersModule } from './transfers/transfers.module.js';
 import { MeasurementRangesModule } from './measurement-ranges/measurement-ranges.module.js';
 import { ScreeningFindingsModule } from './screening-findings/screening-findings.module.js';
@@ -59,6 +61,7 @@ export class AppModule {
         DatabaseModule.forRoot(source),
         AftercareModule,
         CautionsModule,
+        CheckFiguresModule,
         CasesModule,
         HealthModule,
         AppointmentsModule,
@@ -87,6 +90,7 @@ export class AppModule {
         ScreeningFindingsModule,
         StageBoardModule,
         StagesModule,
+        ToothListModule,
         TransfersModule,
         SetupModule,
         UsersModule,

@@ -172,9 +172,14 @@ export const verdictView = z.object({
 });
 export type VerdictView = z.output<typeof verdictView>;
 
+/** Things that are measured together, in the order of the catalogue. */
+const measurementGroup = z.enum(['vertical', 'plane', 'widths', 'bases', 'grades', 'function', 'agreement']);
+export type MeasurementGroup = z.output<typeof measurementGroup>;
+
 const captureField = z.object({
   code: z.string(),
   name: z.string(),
+  group: measurementGroup,
   kind: z.enum(['number', 'enum', 'boolean', 'count', 'text']),
   unit: z.string().nullable(),
   plausible: z.object({ min: z.number(), max: z.number() }).nullable(),
@@ -209,6 +214,14 @@ export const gateView = z.object({
 });
 export type GateView = z.output<typeof gateView>;
 
+/** The central bearing screw of the tracing set at hand, as its maker states it. */
+export const stateBearingScrew = z.strictObject({
+  pitchMmPerTurn: z.number().min(0.1).max(3),
+  /** Seen from the side of the screw's head. */
+  raisesBy: z.enum(['clockwise', 'counter-clockwise']),
+});
+export type StateBearingScrew = z.output<typeof stateBearingScrew>;
+
 /** One visit's work at the chair: cautions, checklist, fields, verdicts and gates. */
 export const stageView = z.object({
   id,
@@ -236,6 +249,8 @@ export const stageView = z.object({
       clinicianName: z.string(),
     })
     .nullable(),
+  /** The tracing set that is booked with the visit; its screw is null while nobody has stated it. */
+  tracingKit: z.object({ label: z.string(), screw: stateBearingScrew.nullable() }).nullable(),
   /** What is judged at it, as the path says: the same checks then run in the browser while values are typed. */
   milestones: z.array(slug),
   /** The practice's own ranges and limits; null while it has changed none. */
@@ -246,6 +261,8 @@ export const stageView = z.object({
   ),
   fields: z.array(captureField),
   readings: z.array(reading.extend({ at: instant })),
+  /** Of earlier visits: the latest of each value that this visit goes on with or is compared with. */
+  earlier: z.array(reading.extend({ at: instant, stage: stageCode })),
   derived: z.array(z.object({ code: z.string(), name: z.string(), value: z.number(), unit: z.string() })),
   tracings: z.array(tracingView),
   otherCentricRelation: z.array(centricRelationRecord),

@@ -72,6 +72,17 @@ export {
   type DecideArrival,
 } from './arrival.js';
 export {
+  changeToothList,
+  chooseTeeth,
+  toothChoiceView,
+  toothListView,
+  type ChangeToothList,
+  type ChooseTeeth,
+  type ToothChoiceView,
+  type ToothListView,
+} from './tooth-choice.js';
+export { checkFigures, verdictHistory, type CheckFigures, type VerdictHistory } from './check-record.js';
+export {
   changeMeasurementRanges,
   measurementRangesView,
   type ChangeMeasurementRanges,
@@ -86,11 +97,13 @@ export {
   signPrescription,
   stageBoard,
   stageView,
+  stateBearingScrew,
   tracingNumber,
   verdict,
   verdictView,
   type CompleteStage,
   type GateView,
+  type MeasurementGroup,
   type OverrideGate,
   type Reading,
   type RecordCapture,
@@ -100,6 +113,7 @@ export {
   type SignPrescription,
   type StageBoard,
   type StageView,
+  type StateBearingScrew,
   type Verdict,
   type VerdictView,
 } from './capture.js';
@@ -149,6 +163,7 @@ export {
   deliverNoticePayload,
   deliverReminderPayload,
   repairDisturbancePayload,
+  recheckStagesPayload,
   replanCasePayload,
   screenCapturePayload,
   screenSeriesPayload,
@@ -157,6 +172,7 @@ export {
   type DeliverNoticePayload,
   type DeliverReminderPayload,
   type RepairDisturbancePayload,
+  type RecheckStagesPayload,
   type ReplanCasePayload,
   type ScreenCapturePayload,
   type ScreenSeriesPayload,

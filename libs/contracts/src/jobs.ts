@@ -11,6 +11,10 @@ export type ScreenCapturePayload = z.output<typeof screenCapturePayload>;
 export const screenSeriesPayload = z.strictObject({ organisationId: id, nightId: id });
 export type ScreenSeriesPayload = z.output<typeof screenSeriesPayload>;
 
+/** An edition: one state of the rules and of the practice's ranges. */
+export const recheckStagesPayload = z.strictObject({ organisationId: id, editionId: id });
+export type RecheckStagesPayload = z.output<typeof recheckStagesPayload>;
+
 export const replanCasePayload = z.strictObject({ organisationId: id, alertId: id });
 export type ReplanCasePayload = z.output<typeof replanCasePayload>;
 

@@ -7,6 +7,7 @@ export {
   checkStage,
   deliverNotice,
   deliverReminder,
+  recheckStages,
   repairDisturbance,
   replanCase,
   screenCapture,

@@ -3,6 +3,7 @@ import {
   deliverNoticePayload,
   deliverReminderPayload,
   repairDisturbancePayload,
+  recheckStagesPayload,
   replanCasePayload,
   screenCapturePayload,
   screenSeriesPayload,
@@ -17,6 +18,15 @@ export const checkStage = defineJob({
   payload: checkStagePayload,
   key: (payload) => `check-stage_${payload.captureId}`,
   attempts: 8,
+});
+
+/** Judge open cases by changed rules. Safe to run twice: a verdict that stays as it is is left alone. */
+export const recheckStages = defineJob({
+  queue: 'rechecks',
+  name: 'recheck-stages',
+  payload: recheckStagesPayload,
+  key: (payload) => `recheck-stages_${payload.editionId}`,
+  attempts: 5,
 });
 
 /** Compare a checked capture's values with others. Safe to run twice: a finding is unique per capture and subject. */
@@ -85,6 +95,7 @@ export const deliverNotice = defineJob({
 /** Every job there is, so that an outbox row can name one. */
 export const JOBS = [
   checkStage,
+  recheckStages,
   screenCapture,
   screenSeries,
   replanCase,

@@ -67,6 +67,7 @@ export {
   type SkeletalClass,
   type Unit,
 } from './measurement.js';
+export { countsLater, subjectOf, withEarlier } from './readings/earlier.js';
 export { checkReading, checkValue, type Reading, type ReadingValue } from './readings/reading.js';
 export { summariseReadings, type ReadingSummary } from './readings/summary.js';
 export type { ClosedRange, Source, Standing } from './standing.js';
@@ -95,14 +96,12 @@ export {
   type HeightClass,
 } from './scoring/edentulous-index.js';
 export { KAPUR_VARIANTS, kapurScore, type KapurGrades, type KapurScore, type KapurVariant } from './scoring/kapur.js';
+export { IMPACT_FORMS, type ImpactForm, type ImpactFormCode } from './scoring/impact-forms.js';
 export {
-  IMPACT_FORMS,
   changeOfImpact,
   checkDomainValue,
   impactForm,
   scoreImpact,
-  type ImpactForm,
-  type ImpactFormCode,
   type ImpactScore,
 } from './scoring/oral-health-impact.js';
 export {

@@ -51,6 +51,10 @@ interface MeasurementCommon {
   readonly regions?: readonly string[];
   readonly method: readonly MethodKey[];
   readonly capturedAt: readonly MilestoneKind[];
+  /** Belongs to the patient rather than to the visit: a later visit goes on with it until it is taken again. */
+  readonly carried?: boolean;
+  /** One answer of a score: kept and added up, never compared with others by itself. */
+  readonly isAnswer?: boolean;
   /** Computed from other values; typing it is refused. */
   readonly derived?: boolean;
   readonly source: Source;

@@ -77,6 +77,12 @@ export const cautions: readonly Caution[] = [
     source: PRACTICE,
   },
   {
+    code: 'informed-consent',
+    hazard: 'Treatment that the patient did not understand or want',
+    text: 'Explain treatment and alternatives (none, implants), number of visits, cost and expected adaptation; of an immediate denture its looser fit, relines and likely remake. Ask about capacity, companion and interpreter.',
+    source: PRACTICE,
+  },
+  {
     code: 'identifying-pictures',
     hazard: 'Photographs and face scans identify the patient',
     text: 'Ask consent; the laboratory gets case code, arch and tooth data only, as far as it can work with that.',

@@ -44,6 +44,7 @@ export {
   type TreatmentPath,
 } from './path-schema.js';
 export { pathDifferences, type PathDifference } from './path-difference.js';
+export { PARTS_IN } from './paths/notation.js';
 export { shippedPaths } from './paths/shipped.js';
 export {
   nextPointOfNoReturn,

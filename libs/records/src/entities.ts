@@ -13,7 +13,9 @@ import { Appointment, AppointmentStage, HomeVisit } from './booking/appointment.
 import { LabStep, Batch, BatchMember, CourierLeg } from './booking/lab-step.entity.js';
 import { Occupancy } from './booking/occupancy.entity.js';
 import { Capture, Measurement, Tracing, ChecklistMark } from './capture/capture.entity.js';
-import { CheckVerdict, GateOverride, FindingPause } from './capture/verdict.entity.js';
+import { CheckVerdict, GateOverride, FindingPause, CheckEdition } from './capture/verdict.entity.js';
+import { ToothChoice } from './capture/tooth-choice.entity.js';
+import { BearingScrew } from './clinic/bearing-screw.entity.js';
 import { MeasurementSettings } from './capture/measurement-settings.entity.js';
 import { Disturbance, DisturbanceProposal } from './disturbance/disturbance.entity.js';
 import { RemakeAlert, ReplanProposal } from './remake/remake.entity.js';
@@ -80,6 +82,9 @@ export const entities = [
   GateOverride,
   FindingPause,
   MeasurementSettings,
+  BearingScrew,
+  ToothChoice,
+  CheckEdition,
   RemakeAlert,
   ReplanProposal,
   Disturbance,

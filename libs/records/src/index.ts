@@ -13,7 +13,9 @@ export { Appointment, AppointmentStage, HomeVisit } from './booking/appointment.
 export { LabStep, Batch, BatchMember, CourierLeg } from './booking/lab-step.entity.js';
 export { Occupancy } from './booking/occupancy.entity.js';
 export { Capture, Measurement, Tracing, ChecklistMark } from './capture/capture.entity.js';
-export { CheckVerdict, GateOverride, FindingPause } from './capture/verdict.entity.js';
+export { CheckVerdict, GateOverride, FindingPause, CheckEdition } from './capture/verdict.entity.js';
+export { ToothChoice } from './capture/tooth-choice.entity.js';
+export { BearingScrew } from './clinic/bearing-screw.entity.js';
 export { MeasurementSettings } from './capture/measurement-settings.entity.js';
 export { Disturbance, DisturbanceProposal } from './disturbance/disturbance.entity.js';
 export { RemakeAlert, ReplanProposal } from './remake/remake.entity.js';
@@ -25,7 +27,7 @@ export { Reminder, Notice, CallTask, CallAttempt } from './notice/notice.entity.
 export { WorkloadProposal, WorkloadRun } from './laboratory/workload.entity.js';
 export { ScreeningFinding, ScreeningNight } from './screening/screening.entity.js';
 export { CaseEvent, Outbox, AuditEntry, AuditSeal } from './history/history.entity.js';
-export type { OrganisationSettings } from './organisation/organisation-settings.js';
+export type { OrganisationSettings, ToothList } from './organisation/organisation-settings.js';
 export type { PlannedSegment } from './booking/lab-step.entity.js';
 export { openBatch, joinBatch, leaveBatches, type BatchJoiner, type NewBatch } from './booking/batch.js';
 export { blockTime, type BlockRequest, type Collision } from './booking/block-time.js';

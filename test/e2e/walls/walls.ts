@@ -192,6 +192,28 @@ export const WALLS: Readonly<Record<string, Wall>> = {
     answers: SEEN,
     path: ({ stage }) => `/stages/${stage}/tracings/1/drawing`,
   },
+  'GET /stages/{id}/verdict-history': {
+    roles: CHAIR,
+    answers: SEEN,
+    path: ({ stage }) => `/stages/${stage}/verdict-history`,
+  },
+  'GET /stages/{id}/tooth-choice': {
+    roles: CHAIR,
+    answers: SEEN,
+    path: ({ stage }) => `/stages/${stage}/tooth-choice`,
+  },
+  'PUT /stages/{id}/tooth-choice': {
+    roles: CHAIR,
+    answers: PAST,
+    path: ({ stage }) => `/stages/${stage}/tooth-choice`,
+    body: () => ({ wish: '', arrangement: '', shade: '', mould: '', decidedBy: null, measured: [] }),
+  },
+  'PUT /stages/{id}/bearing-screw': {
+    roles: CHAIR,
+    answers: PAST,
+    path: ({ stage }) => `/stages/${stage}/bearing-screw`,
+    body: () => ({ pitchMmPerTurn: 0.5, raisesBy: 'clockwise' }),
+  },
   'POST /stages/{id}/captures': {
     roles: CHAIR,
     answers: PAST,
@@ -394,6 +416,13 @@ export const WALLS: Readonly<Record<string, Wall>> = {
     answers: PAST,
     path: ({ finding }) => `/screening-findings/${finding}/seen`,
   },
+  'GET /tooth-list': { roles: ['clinician', 'manager'], answers: LISTED },
+  'PUT /tooth-list': {
+    roles: ['manager'],
+    answers: { own: 412, otherClinic: 412, otherOrganisation: 412 },
+    body: () => ({ shades: [], moulds: [], arrangements: [] }),
+  },
+  'GET /check-figures': { roles: ['clinician', 'manager'], answers: LISTED },
   'GET /measurement-ranges': { roles: ['clinician', 'manager'], answers: LISTED },
   'PUT /measurement-ranges': {
     roles: ['manager'],

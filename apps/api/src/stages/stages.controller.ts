@@ -1,10 +1,12 @@
-import { Body, Controller, Get, HttpCode, Param, Post, Res } from '@nestjs/common';
+import { Body, Controller, Get, HttpCode, Param, Post, Put, Res } from '@nestjs/common';
 import {
   completeStage,
   overrideGate,
   recordCapture,
   signPrescription,
+  stateBearingScrew,
   viewStage,
+  viewVerdictHistory,
   type Actor,
 } from '@archwright/casework';
 import {
@@ -13,11 +15,14 @@ import {
   overrideGate as overrideBody,
   recordCapture as captureBody,
   signPrescription as prescriptionBody,
+  stateBearingScrew as screwBody,
   type CompleteStage,
   type OverrideGate,
   type RecordCapture,
   type SignPrescription,
   type StageView,
+  type StateBearingScrew,
+  type VerdictHistory,
 } from '@archwright/contracts';
 import { Clock, IfMatch } from '@archwright/platform';
 import { inOrganisation, readInOrganisation, type Work } from '@archwright/records';
@@ -46,6 +51,11 @@ export class StagesController {
       reply,
       await readInOrganisation(this.db, actor.organisationId, (tx) => viewStage(tx, actor, id, now)),
     );
+  }
+
+  @Get(':id/verdict-history')
+  history(@CurrentActor() actor: Actor, @Param('id', { schema: recordId }) id: string): Promise<VerdictHistory> {
+    return readInOrganisation(this.db, actor.organisationId, (tx) => viewVerdictHistory(tx, actor, id));
   }
 
   @Post(':id/captures')
@@ -98,6 +108,18 @@ export class StagesController {
   ): Promise<StageView> {
     const now = this.clock.now();
     return this.changed(actor, id, reply, now, (tx) => signPrescription(tx, actor, id, { ...body, version }, now));
+  }
+
+  @Put(':id/bearing-screw')
+  stateScrew(
+    @CurrentActor() actor: Actor,
+    @Param('id', { schema: recordId }) id: string,
+    @IfMatch() version: number,
+    @Body({ schema: screwBody }) body: StateBearingScrew,
+    @Res({ passthrough: true }) reply: FastifyReply,
+  ): Promise<StageView> {
+    const now = this.clock.now();
+    return this.changed(actor, id, reply, now, (tx) => stateBearingScrew(tx, actor, id, { ...body, version }, now));
   }
 
   /** Does the work and answers with the stage, in one transaction. */

@@ -1,4 +1,5 @@
 import {
+  BearingScrew,
   Chair,
   Clinic,
   Kit,
@@ -22,7 +23,10 @@ export function idOf(ids: IdsByKey, key: string): string {
   return id;
 }
 
-export async function writeClinics(tx: EntityManager, hours: HoursWriter): Promise<IdsByKey> {
+/** Invented, as everything in the demonstration. */
+const SCREW = { pitchMm: 0.5, raisesBy: 'clockwise', statedBy: null } as const;
+
+export async function writeClinics(tx: EntityManager, hours: HoursWriter, now: Date): Promise<IdsByKey> {
   const ids = new Map<string, string>();
   for (const clinic of scenario.clinics) {
     const clinicId = uuidv7();
@@ -37,6 +41,7 @@ export async function writeClinics(tx: EntityManager, hours: HoursWriter): Promi
     for (const { code, label, reprocessingMinutes } of clinic.kits) {
       const id = await writeResource(tx, 'kit', label);
       await tx.insert(Kit, { id, clinicId, code, reprocessingMinutes });
+      if (code === 'tracing-set') await tx.insert(BearingScrew, { ...SCREW, id: uuidv7(), kitId: id, statedAt: now });
     }
     for (const { from, minutes, releasedHoursBefore } of clinic.protectedMinutes) {
       const protectedTimeId = uuidv7();

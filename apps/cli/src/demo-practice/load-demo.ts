@@ -56,7 +56,7 @@ export async function loadDemoPractice(db: DataSource, now: Date): Promise<boole
     await tx.insert(Organisation, { id: organisationId, name, kind: 'practice', locale, settings: SETTINGS });
     await tx.insert(Directory, { id: uuidv7(), kind: 'organisation', organisationId });
     const hours = new HoursWriter(tx, zone, now);
-    const clinicIds = await writeClinics(tx, hours);
+    const clinicIds = await writeClinics(tx, hours, now);
     const practitionerIds = await writePractitioners(tx, hours, clinicIds);
     const laboratoryId = await writeLaboratory(tx, hours, clinicIds);
     const desk = await writeUsers(tx, { organisationId, clinicIds, practitionerIds, laboratoryId });

@@ -1,4 +1,5 @@
 import type { RecordCapture, StageView } from '@archwright/contracts';
+import { PARTS_IN } from '@archwright/protocol';
 
 type Reading = RecordCapture['readings'][number];
 type Field = StageView['fields'][number];
@@ -11,15 +12,20 @@ const ordinary: Record<string, Reading['value']> = {
   'closest-speaking-space': 1.5,
   'cawood-howell-class': '3',
   'newton-stomatitis': '0',
+  'tracing-risk-explained': true,
   'sore-spots': 0,
 };
 
 /** Values for every field that a gate of the stage asks for; `given` replaces the ordinary answers. */
 export function requiredReadings(stage: StageView, given: Record<string, Reading['value']> = {}): Reading[] {
   return stage.fields
-    .filter((field) => field.required || field.code in given)
+    .filter((field) => field.required || field.code in given || isExplained(stage, field))
     .flatMap((field) => readingsOf(field, given));
 }
+
+/** Explained before any part of a tracing set is counted in. */
+const isExplained = ({ checklist }: StageView, { code }: Field): boolean =>
+  code === 'tracing-risk-explained' && checklist.some((line) => line.code === PARTS_IN);
 
 function readingsOf(field: Field, given: Record<string, Reading['value']>): Reading[] {
   const value = given[field.code] ?? ordinary[field.code] ?? typicalValue(field);

@@ -1,4 +1,4 @@
-import { dayAfter, startChoices, typedInstant } from './change-visit-view.js';
+import { dayAfter, startChoices, typedInstant, typedMinute } from './change-visit-view.js';
 
 // Source: RFC 5545, section 3.3.5, FORM #3, its two America/New_York examples of 2007.
 it.each([
@@ -11,6 +11,11 @@ it.each([
   ['', '09:20', 'Europe/London', null],
 ])('reads %s %s in %s as %s', (date, time, zone, instant) => {
   expect(typedInstant(date, time, zone)).toBe(instant);
+});
+
+it('takes any minute for what has happened', () => {
+  expect(typedMinute('2027-07-28', '09:22', 'Europe/London')).toBe('2027-07-28T08:22:00Z');
+  expect(typedMinute('2027-07-28', '9:22', 'Europe/London')).toBeNull();
 });
 
 it.each([

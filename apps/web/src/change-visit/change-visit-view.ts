@@ -44,8 +44,12 @@ export const startChoices = (alternatives: AlternativesView, today: string): { v
  * at which a visit could begin.
  */
 export function typedInstant(date: string, time: string, zone: string): string | null {
+  return Number(time.slice(3)) % GRID_MINUTES === 0 ? typedMinute(date, time, zone) : null;
+}
+
+/** As {@link typedInstant}, at any minute: for what has happened and is not booked. */
+export function typedMinute(date: string, time: string, zone: string): string | null {
   if (!/^\d{4}-\d{2}-\d{2}$/.test(date) || !/^([01]\d|2[0-3]):[0-5]\d$/.test(time)) return null;
-  if (Number(time.slice(3)) % GRID_MINUTES !== 0) return null;
   const wall = Date.parse(`${date}T${time}:00Z`);
   const before = wall - offsetMs(wall - 86_400_000, zone);
   const after = wall - offsetMs(wall + 86_400_000, zone);

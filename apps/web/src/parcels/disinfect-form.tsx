@@ -2,7 +2,7 @@ import { Button, NativeSelect, TextInput } from '@mantine/core';
 import { declareDisinfection, type DeclareDisinfection } from '@archwright/contracts';
 import { useState, type SyntheticEvent } from 'react';
 import { fieldErrors } from '../api/errors.js';
-import { typedInstant } from '../change-visit/change-visit-view.js';
+import { typedMinute } from '../change-visit/change-visit-view.js';
 import { useFirstProblem } from '../look/first-problem.js';
 import { Notice, Refusal } from '../look/notice.js';
 import { isOutrun, Outrun } from '../look/outrun.js';
@@ -25,7 +25,7 @@ export function DisinfectForm({ caution, clock, pending, error, onDeclare }: Pro
   const [day, setDay] = useState(clock.today);
   const [time, setTime] = useState('');
   const [attempt, setAttempt] = useState(0);
-  const at = typedInstant(day, time, clock.zone);
+  const at = typedMinute(day, time, clock.zone);
   const refused = fieldErrors(error);
   const agentError = attempt > 0 && agent.trim() === '' ? words.need.agent : refused['agent'];
   const atError = attempt > 0 && at === null ? words.need.at : refused['at'];

@@ -18,6 +18,7 @@ export interface Entry {
 export interface FieldEntry {
   code: string;
   name: string;
+  group: Field['group'];
   required: boolean;
   kind: Field['kind'];
   unit: string;
@@ -66,10 +67,16 @@ export const captureFields = (view: StageView): FieldEntry[] =>
   view.fields.map((field) => ({
     code: field.code,
     name: field.name,
+    group: field.group,
     required: field.required,
     kind: field.kind,
     unit: field.unit ?? '',
-    hint: field.usual ? stageWords.usual(field.usual.min, field.usual.max, field.unit ?? '').trim() : '',
+    hint: [
+      field.usual ? stageWords.usual(field.usual.min, field.usual.max, field.unit ?? '').trim() : '',
+      ...takenEarlier(view, field),
+    ]
+      .filter(Boolean)
+      .join(' · '),
     choices: field.choices,
     method: field.method.map((question) => ({
       key: question.key,
@@ -82,6 +89,21 @@ export const captureFields = (view: StageView): FieldEntry[] =>
     source: field.source,
     entries: entriesOf(field),
   }));
+
+/** What earlier visits measured of it, in words. */
+const takenEarlier = ({ earlier }: StageView, { code, unit, choices }: Field): string[] =>
+  earlier
+    .filter((reading) => reading.code === code)
+    .map(({ value, stage }) => {
+      const said = choices.find((choice) => choice.code === value)?.label ?? String(value);
+      return stageWords.earlier(said, unit ?? '', stage);
+    });
+
+/** Fields that a visit may fill in when it helps, by what is measured together, in the order of the catalogue. */
+export function groupsOf(fields: readonly FieldEntry[]): { group: Field['group']; fields: FieldEntry[] }[] {
+  const groups = [...new Set(fields.map(({ group }) => group))];
+  return groups.map((group) => ({ group, fields: fields.filter((field) => field.group === group) }));
+}
 
 /** Boxes of one subject: repeated readings of the same thing, which are saved and replaced together. */
 export function subjectsOf({ entries }: FieldEntry): Entry[][] {

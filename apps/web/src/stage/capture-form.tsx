@@ -1,12 +1,11 @@
 import type { RecordCapture, StageView } from '@archwright/contracts';
-import { milestoneKindsOf } from '@archwright/measures';
 import { useState, type SyntheticEvent } from 'react';
 import { hasStatus } from '../api/errors.js';
 import { useFirstProblem } from '../look/first-problem.js';
 import { Conflict, Notice, Refusal } from '../look/notice.js';
 import { compareAttempts } from '../tracing-pad/attempts-view.js';
 import { stageWords as words } from '../words/chair.js';
-import { captureFields, landmarkOptions, type FieldEntry } from './capture-boxes.js';
+import { captureFields, groupsOf, landmarkOptions, type FieldEntry } from './capture-boxes.js';
 import { recordedBoxes, withTyped, type CaptureDraft } from './capture-draft.js';
 import { CaptureField, CheckLine } from './capture-field.js';
 import type { ReadDraft } from './capture-view.js';
@@ -15,7 +14,7 @@ import type { Findings } from './finding-view.js';
 import { LiveBar } from './live-bar.js';
 import { TracingFields } from './tracing-fields.js';
 import { conditionsOf, drawnOf, tracingInWords } from './tracing-view.js';
-import { isClosed } from './visit-steps.js';
+import { isClosed, judgesJawRelation } from './visit-steps.js';
 
 interface Props {
   view: StageView;
@@ -30,6 +29,9 @@ interface Props {
   /** Fetches the newest state after someone else saved. */
   onReload: () => Promise<void>;
 }
+
+/** Box of the record that the injury risk of the tracing set was explained. */
+const RISK_EXPLAINED = 'tracing-risk-explained||||0';
 
 /** Checklist, measurements and tracings of the stage. What is typed stays until it is saved or given up. */
 export function CaptureForm({ view, typed, read, live, pending, error, onType, onSave, onReload }: Props) {
@@ -97,15 +99,21 @@ export function CaptureForm({ view, typed, read, live, pending, error, onType, o
           {fields.length === 0 ? <p className="soft">{words.nothingToMeasure}</p> : null}
           {draw(needed)}
           {others.length > 0 ? (
-            <details className="details" open={isTouched(others, boxes.values) ? true : undefined}>
-              <summary>{words.others(others.length)}</summary>
-              {draw(others)}
-            </details>
+            <section className="stack-tight" aria-labelledby="others">
+              <h3 id="others">{words.othersTitle}</h3>
+              {groupsOf(others).map(({ group, fields: own }) => (
+                <details key={group} className="details" open={isTouched(own, boxes.values) ? true : undefined}>
+                  <summary>{words.others(group, own.length)}</summary>
+                  {draw(own)}
+                </details>
+              ))}
+            </section>
           ) : null}
           {judgesJawRelation(view) ? (
             <TracingFields
               saved={[...view.tracings.map(tracingInWords), ...view.otherCentricRelation.map(centricInWords)]}
               compared={compareAttempts(view.id, view.tracings, typed.tracings.flatMap(drawnOf))}
+              isRiskExplained={boxes.values[RISK_EXPLAINED] === 'true'}
               tracings={typed.tracings}
               centric={typed.centric}
               last={view.tracings.map(conditionsOf).at(-1)}
@@ -150,10 +158,3 @@ export function CaptureForm({ view, typed, read, live, pending, error, onType, o
 
 const isTouched = (fields: readonly FieldEntry[], values: Record<string, string>): boolean =>
   fields.some(({ entries }) => entries.some(({ key }) => (values[key] ?? '') !== ''));
-
-/** Tracings and other records of the centric relation belong to visits at which the jaw relation is judged. */
-const judgesJawRelation = (view: StageView): boolean =>
-  view.tracings.length + view.otherCentricRelation.length > 0 ||
-  view.milestones
-    .flatMap((milestone) => milestoneKindsOf(milestone))
-    .some((kind) => kind === 'jaw-relation' || kind === 'trial' || kind === 'placement');

@@ -47,7 +47,10 @@ describe('readCapture', () => {
     const read = readCapture(stage({}), { ...blank, values: { 'rest||||0': '7', 'rest||||1': 'seventy' } });
     expect(read).toMatchObject({
       isChanged: true,
-      errors: { 'rest||||0': 'Enter a number from 40 to 100 mm.', 'rest||||1': 'Enter a number such as 3.5.' },
+      errors: {
+        'rest||||0': 'Enter a number from 40 to 100 mm. Was it read in centimetres? Then it is 70 mm.',
+        'rest||||1': 'Enter a number such as 3.5.',
+      },
     });
   });
 

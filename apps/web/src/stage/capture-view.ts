@@ -98,9 +98,17 @@ function readValue(field: Field, text: string): { value: Reading['value'] } | { 
   if (value === null) return { error: field.kind === 'count' ? stageWords.notWhole : stageWords.notANumber };
   if (field.kind === 'count' && (!Number.isInteger(value) || value < 0)) return { error: stageWords.notWhole };
   if (field.plausible && (value < field.plausible.min || value > field.plausible.max)) {
-    return { error: stageWords.plausible(field.plausible.min, field.plausible.max, field.unit ?? '') };
+    return { error: asksAgain(field.plausible, value, field.unit ?? '') };
   }
   return { value };
+}
+
+/** A value that no body has; ten times as much that would do was probably read in centimetres, and is asked about. */
+function asksAgain({ min, max }: NonNullable<Field['plausible']>, value: number, unit: string): string {
+  const said = stageWords.plausible(min, max, unit);
+  const inMm = Math.round(value * 1e7) / 1e6;
+  const isCentimetres = unit === 'mm' && value !== 0 && inMm >= min && inMm <= max;
+  return isCentimetres ? `${said} ${stageWords.centimetres(inMm)}` : said;
 }
 
 function readChecklist(view: StageView, recorded: Boxes, now: Boxes, errors: Errors): RecordCapture['checklist'] {

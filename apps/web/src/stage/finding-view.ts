@@ -5,9 +5,12 @@ import {
   derivedValues,
   evaluateStage,
   milestoneKindsOf,
+  subjectOf,
   valueInWords,
+  withEarlier,
   type Reading,
 } from '@archwright/measures';
+import { PARTS_IN } from '@archwright/protocol';
 import type { Tone } from '../look/marks.js';
 import { entryOf } from '../tracing-pad/drawn-tracing.js';
 
@@ -40,17 +43,10 @@ export const savedFindings = (view: StageView): Findings => ({
  * nothing here: the box itself says what it would accept.
  */
 export function liveFindings(view: StageView, body: RecordCapture): Findings {
-  const typed = new Set(body.readings.map(subjectOf));
-  const kept = view.readings.filter((reading) => !typed.has(subjectOf(reading)));
-  const readings = [...kept, ...body.readings].map(plain).filter(isAccepted);
+  const { readings, facts } = judgedNow(view, body);
   const verdicts = evaluateStage({
     readings,
-    facts: {
-      milestones: view.milestones.flatMap((milestone) => milestoneKindsOf(milestone)),
-      arches: view.arches,
-      tracings: [...view.tracings, ...body.tracings.flatMap(entryOf)],
-      otherCentricRelation: [...view.otherCentricRelation, ...body.otherCentricRelation],
-    },
+    facts,
     overlay: view.overlay,
   });
   const findings = verdicts.map((verdict): Finding => {
@@ -58,11 +54,30 @@ export function liveFindings(view: StageView, body: RecordCapture): Findings {
     const common = { rule, ruleVersion, reason, limit, source, standing, action, verdict: verdict.verdict };
     return { ...common, value: valueInWords(verdict), caution: cautionText === '' ? null : cautionText };
   });
-  return { findings: worstFirst(findings), derived: derivedValues(readings), isLive: true };
+  return { findings: worstFirst(findings), derived: derivedValues(withEarlier(readings, facts.earlier)), isLive: true };
 }
 
-const subjectOf = ({ code, arch, side, region }: RecordCapture['readings'][number]): string =>
-  [code, arch ?? '', side ?? '', region ?? ''].join('|');
+/** What the rules judge: recorded, with what is typed over it, and what earlier visits left. */
+export function judgedNow(view: StageView, body: RecordCapture) {
+  const typed = new Set(body.readings.map((reading) => subjectOf(plain(reading))));
+  const kept = view.readings.map(plain).filter((reading) => !typed.has(subjectOf(reading)));
+  return {
+    readings: [...kept, ...body.readings.map(plain)].filter(isAccepted),
+    facts: {
+      milestones: view.milestones.flatMap((milestone) => milestoneKindsOf(milestone)),
+      arches: view.arches,
+      earlier: view.earlier.map(plain),
+      tracings: [...view.tracings, ...body.tracings.flatMap(entryOf)],
+      tracingPlanned: partsIn(view, body) > 0,
+      otherCentricRelation: [...view.otherCentricRelation, ...body.otherCentricRelation],
+    },
+  };
+}
+
+function partsIn(view: StageView, { checklist }: RecordCapture): number {
+  const typed = checklist[PARTS_IN];
+  return typeof typed === 'number' ? typed : (view.checklist.find(({ code }) => code === PARTS_IN)?.count ?? 0);
+}
 
 function plain({ code, value, unit, arch, side, region, method }: RecordCapture['readings'][number]): Reading {
   return {

@@ -1,7 +1,7 @@
 import { Button, Textarea, TextInput } from '@mantine/core';
 import type { SignPrescription, StageView } from '@archwright/contracts';
 import { useState } from 'react';
-import { typedInstant } from '../change-visit/change-visit-view.js';
+import { typedMinute } from '../change-visit/change-visit-view.js';
 import { fieldErrors } from '../api/errors.js';
 import { Notice, Refusal } from '../look/notice.js';
 import { dateAndTime } from '../time/wording.js';
@@ -26,7 +26,7 @@ export function PrescriptionForm({ zone, today, pending, error, inForce, onSign 
   const [time, setTime] = useState('');
   const [note, setNote] = useState('');
   const [tried, setTried] = useState(false);
-  const at = typedInstant(day, time, zone);
+  const at = typedMinute(day, time, zone);
   const errors = fieldErrors(error);
 
   function sign(): void {

@@ -11,6 +11,8 @@ import { FirstWait, ScreenHead } from '../look/screen.js';
 import { StageFindings } from '../screening/stage-findings.js';
 import { birthDate } from '../time/wording.js';
 import { stageWords as words } from '../words/chair.js';
+import { TeethPanel } from '../teeth/teeth-panel.js';
+import { VerticalPanel } from '../vertical/vertical-panel.js';
 import { CaptureForm } from './capture-form.js';
 import { readCapture } from './capture-view.js';
 import { CompleteForm } from './complete-form.js';
@@ -21,9 +23,10 @@ import { RaiseAlert } from './raise-alert.js';
 import './stage.css';
 import { useDraft } from './use-draft.js';
 import { useStage } from './use-stage.js';
+import { VerdictHistory } from './verdict-history.js';
 import { Verdicts } from './verdicts.js';
 import { VisitBar } from './visit-bar.js';
-import { isClosed, isOver } from './visit-steps.js';
+import { isClosed, isOver, judgesJawRelation } from './visit-steps.js';
 
 /** One visit's work at the chair, once it is known which. */
 export function StagePage() {
@@ -41,7 +44,7 @@ export function StagePage() {
 type WorkProps = { view: StageView } & ReturnType<typeof useStage>;
 
 /** Cautions, checklist, measurements with live verdicts, gates, hand-over, and the visit around them. */
-function Work({ view, practice, stage, capture, override, complete, prescribe, act, raise }: WorkProps) {
+function Work({ view, practice, stage, capture, screw, override, complete, prescribe, act, raise }: WorkProps) {
   const navigate = useNavigate();
   const { role } = useSession();
   const [typed, type] = useDraft(view.id);
@@ -106,24 +109,41 @@ function Work({ view, practice, stage, capture, override, complete, prescribe, a
           </section>
         ) : null}
         <div className="stage-grid">
-          <CaptureForm
-            view={view}
-            typed={typed}
-            read={read}
-            live={live}
-            pending={capture.isPending}
-            error={capture.error}
-            onType={type}
-            onSave={(body, done) => {
-              capture.mutate(body, { onSuccess: done });
-            }}
-            onReload={async () => {
-              await stage.refetch();
-              capture.reset();
-            }}
-          />
+          <div className="stack">
+            <CaptureForm
+              view={view}
+              typed={typed}
+              read={read}
+              live={live}
+              pending={capture.isPending}
+              error={capture.error}
+              onType={type}
+              onSave={(body, done) => {
+                capture.mutate(body, { onSuccess: done });
+              }}
+              onReload={async () => {
+                await stage.refetch();
+                capture.reset();
+              }}
+            />
+            {judgesJawRelation(view) ? (
+              <>
+                <VerticalPanel
+                  view={view}
+                  body={read.body}
+                  pending={screw.isPending}
+                  error={screw.error}
+                  onScrew={(body) => {
+                    screw.mutate(body, reloadOnStale);
+                  }}
+                />
+                <TeethPanel view={view} body={read.body} today={practice.today} />
+              </>
+            ) : null}
+          </div>
           <div className="stack">
             <Verdicts shown={live ?? savedFindings(view)} checking={view.checking} />
+            <VerdictHistory stageId={view.id} zone={view.zone} today={practice.today} />
             <Gates
               gates={view.gates}
               pending={override.isPending}

@@ -1,4 +1,5 @@
 import { Button, Checkbox, NativeSelect, TextInput } from '@mantine/core';
+import { Notice } from '../look/notice.js';
 import { stageWords as words } from '../words/chair.js';
 import type { ComparedAttempts } from '../tracing-pad/attempts-view.js';
 import { AttemptsCompared } from '../tracing-pad/attempts-compared.js';
@@ -176,6 +177,8 @@ interface Props extends Shared {
   compared: ComparedAttempts;
   tracings: TracingDraft[];
   centric: CentricDraft[];
+  /** Whether it is recorded or typed that the injury risk of the set was explained. */
+  isRiskExplained: boolean;
   /** Conditions that the next attempt starts from. */
   last: TracingDraft | undefined;
   onTracings: (tracings: TracingDraft[]) => void;
@@ -188,6 +191,7 @@ export function TracingFields({
   compared,
   tracings,
   centric,
+  isRiskExplained,
   last,
   errors,
   landmarks,
@@ -203,6 +207,7 @@ export function TracingFields({
   return (
     <details className="details" open={made > 0 ? true : undefined}>
       <summary>{words.tracings}</summary>
+      {isRiskExplained ? null : <Notice tone="caution">{words.explainFirst}</Notice>}
       <div className="stack-tight">
         {saved.length > 0 ? (
           <ol className="saved-attempts" aria-label={words.savedAttempts}>

@@ -8,10 +8,11 @@ import {
   type RecordCapture,
   type SignPrescription,
   type StageView,
+  type StateBearingScrew,
   type VisitAction,
 } from '@archwright/contracts';
 import { useMutation, useQuery, useQueryClient, useSuspenseQuery } from '@tanstack/react-query';
-import { post, read } from '../api/client.js';
+import { post, put, read } from '../api/client.js';
 import { practiceQuery } from '../api/queries.js';
 
 const ASK_AGAIN_MS = 700;
@@ -41,6 +42,10 @@ export function useStage(stageId: string) {
     mutationFn: (body: OverrideGate) => post(`/stages/${stageId}/overrides`, stageView, body, version),
     ...keep,
   });
+  const screw = useMutation({
+    mutationFn: (body: StateBearingScrew) => put(`/stages/${stageId}/bearing-screw`, stageView, body, version ?? 0),
+    ...keep,
+  });
   const complete = useMutation({
     mutationFn: (body: CompleteStage) => post(`/stages/${stageId}/completion`, stageView, body, version),
     ...keep,
@@ -56,5 +61,5 @@ export function useStage(stageId: string) {
     onSettled: () => client.invalidateQueries({ queryKey: key }),
   });
   const raise = useMutation({ mutationFn: (body: OpenRemakeAlert) => post('/remake-alerts', remakeAlertView, body) });
-  return { practice, stage, capture, override, complete, prescribe, act, raise };
+  return { practice, stage, capture, screw, override, complete, prescribe, act, raise };
 }

@@ -1,3 +1,4 @@
+import { JUDGEMENT_NOTE } from '@archwright/measures';
 import { Tag } from '../look/marks.js';
 import { spelled } from '../words/plural.js';
 import { stageWords as words } from '../words/chair.js';
@@ -49,6 +50,7 @@ export function Verdicts({ shown, checking }: { shown: Findings; checking: boole
         <p className="soft" role="status">
           {isLive ? words.live : waits ? words.checking : findings.length === 0 ? words.noVerdicts : ''}
         </p>
+        <p className="small soft">{JUDGEMENT_NOTE}</p>
         {derived.map(({ code, name, value, unit }) => (
           <p key={code}>
             {name}:{' '}

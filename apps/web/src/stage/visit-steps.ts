@@ -1,4 +1,5 @@
 import type { StageView } from '@archwright/contracts';
+import { milestoneKindsOf } from '@archwright/measures';
 
 type Step = 'arrive' | 'start' | 'finish';
 
@@ -21,3 +22,10 @@ export function visitSteps(view: Pick<StageView, 'state' | 'visit'>): Step[] {
       return [];
   }
 }
+
+/** Tracings and other records of the centric relation belong to visits at which the jaw relation is judged. */
+export const judgesJawRelation = (view: StageView): boolean =>
+  view.tracings.length + view.otherCentricRelation.length > 0 ||
+  view.milestones
+    .flatMap((milestone) => milestoneKindsOf(milestone))
+    .some((kind) => kind === 'jaw-relation' || kind === 'trial' || kind === 'placement');

@@ -1,4 +1,11 @@
-import type { AppointmentState, StageBoard, StageState, Verdict, VerdictView } from '@archwright/contracts';
+import type {
+  AppointmentState,
+  MeasurementGroup,
+  StageBoard,
+  StageState,
+  Verdict,
+  VerdictView,
+} from '@archwright/contracts';
 import { count } from './plural.js';
 
 /** Words of the stage board. */
@@ -29,6 +36,16 @@ export const boardWords = {
   lineState: { done: 'done', now: 'now', 'to-come': 'to come', 'needs-person': 'needs a person' },
 };
 
+const groups: Record<MeasurementGroup, string> = {
+  vertical: 'Heights and distances in speech',
+  plane: 'Occlusal plane, lips and lines',
+  widths: 'Widths of face and teeth',
+  bases: 'Trays, impressions and bases',
+  grades: 'Ridge, mucosa, retention and stability',
+  function: 'Function and occlusion',
+  agreement: 'What was agreed',
+};
+
 /** Words of one stage at the chair. */
 export const stageWords = {
   loading: 'the stage',
@@ -54,6 +71,7 @@ export const stageWords = {
   usual: (min: number, max: number, unit: string) => `usual ${String(min)} to ${String(max)} ${unit}`,
   plausible: (min: number, max: number, unit: string) =>
     `Enter a number from ${String(min)} to ${String(max)} ${unit}.`,
+  centimetres: (mm: number) => `Was it read in centimetres? Then it is ${String(mm)} mm.`,
   notEmptied: 'This is recorded already: enter the right value in its place.',
   notANumber: 'Enter a number such as 3.5.',
   notWhole: 'Enter a whole number, 0 or more.',
@@ -66,6 +84,7 @@ export const stageWords = {
   methodMissing: 'Choose how it was measured; readings are compared only when this is the same.',
   side: { right: 'right', left: 'left' },
   tracings: 'Needle-point tracings and other records of the centric relation',
+  explainFirst: 'Before a tracing set is mounted: explain its injury risk, and record that you did.',
   drawTracing: 'Draw a tracing',
   addTracing: 'Add a tracing by its findings',
   attempt: (n: number) => `Tracing, ${String(n)}. attempt`,
@@ -129,7 +148,9 @@ export const stageWords = {
   closuresTogether: 'Count, scatter and widest pair of the closures belong together: fill in all three or none.',
   tracingRange: (min: number, max: number) =>
     `Enter a number from ${String(min)} to ${String(max)}, or leave it empty.`,
-  others: (n: number) => `Recorded when it helps: ${count(n, 'more value', 'more values')}`,
+  othersTitle: 'Recorded when it helps',
+  others: (group: MeasurementGroup, n: number) => `${groups[group]}: ${count(n, 'value', 'values')}`,
+  earlier: (value: string, unit: string, stage: string) => `${value} ${unit} at ${stage}`.replace('  ', ' '),
   save: 'Save and check',
   nothingNew: 'Nothing new to save.',
   keptTyped: 'What you typed is kept in this tab until you save it.',
@@ -148,6 +169,9 @@ export const stageWords = {
     repeat: 'repeat',
     'return-to-stage': 'go back to an earlier stage',
   } satisfies Record<VerdictView['action'], string>,
+  history: 'What the checks said before',
+  historyNone: 'Nothing has changed: no check has said anything else so far.',
+  said: (from: string, until: string | null) => (until === null ? `since ${from}` : `from ${from} until ${until}`),
   value: 'Value',
   limit: 'Limit',
   source: 'Source',

@@ -1,4 +1,10 @@
-import { measurementByCode, type CentricRelationRecord, type Reading, type ReadingValue } from '@archwright/measures';
+import {
+  measurementByCode,
+  subjectOf,
+  type CentricRelationRecord,
+  type Reading,
+  type ReadingValue,
+} from '@archwright/measures';
 import { Capture, Measurement, Tracing } from '@archwright/records';
 import type { Evaluation, NoApex } from '@archwright/tracing';
 import { In, type EntityManager } from 'typeorm';
@@ -24,10 +30,6 @@ export interface Captured {
   readonly tracings: readonly CapturedTracing[];
   readonly otherCentricRelation: readonly CentricRelationRecord[];
 }
-
-/** What one reading is about: a later capture of the same subject takes its place. */
-export const subjectOf = ({ code, arch, side, region }: Omit<Reading, 'value'>): string =>
-  [code, arch ?? '', side ?? '', region ?? ''].join('|');
 
 /** What counts of several stages, by stage. */
 export async function loadCaptured(tx: EntityManager, stageIds: readonly string[]): Promise<Map<string, Captured>> {
@@ -97,7 +99,8 @@ export function archOf({ code, arch, region }: Omit<Reading, 'value'>): 'upper' 
   return archOfRegion(region);
 }
 
-/** Named regions lie in one arch; palate and post-dam are the upper one's. */
-export function archOfRegion(region: string): 'upper' | 'lower' {
+/** Named regions lie in one arch, palate and post-dam in the upper one; the questions of a score lie in none. */
+export function archOfRegion(region: string): 'upper' | 'lower' | null {
+  if (region.startsWith('question-')) return null;
   return region.startsWith('lower') ? 'lower' : 'upper';
 }

@@ -7,10 +7,11 @@ import {
   CustodyObject,
   DisinfectionRecord,
   GateOverride,
+  ToothChoice,
   type Stage,
   type TreatmentCase,
 } from '@archwright/records';
-import { In, IsNull, type EntityManager } from 'typeorm';
+import { In, IsNull, Not, type EntityManager } from 'typeorm';
 import type { LoadedChain } from '../cases/chain.js';
 import { objectsInClinic, type CaseCustody } from '../custody/objects-in-clinic.js';
 import { archOf, loadCaptured, type Captured } from './captured.js';
@@ -37,6 +38,8 @@ export interface EvidenceRows {
   readonly overrides: readonly GateOverride[];
   readonly custody: readonly CustodyObject[];
   readonly legs: readonly CourierLeg[];
+  /** Choices of teeth that somebody has decided. */
+  readonly teeth: readonly ToothChoice[];
 }
 
 /** In as many queries for many cases as for one. */
@@ -52,6 +55,7 @@ export async function loadEvidenceRows(tx: EntityManager, records: readonly Case
     overrides: await tx.findBy(GateOverride, at),
     custody: await tx.findBy(CustodyObject, of),
     legs: await tx.findBy(CourierLeg, { ...of, direction: 'to-clinic' }),
+    teeth: await tx.findBy(ToothChoice, { ...at, decidedBy: Not(IsNull()) }),
   };
 }
 
@@ -65,7 +69,10 @@ export function evidenceOf(records: CaseRecords, rows: EvidenceRows, now: Date):
     });
   const marks = named(rows.marks);
   return {
-    captures: counting.flatMap((each) => capturesOf(each, rows.captured.get(each.stage.id))),
+    captures: [
+      ...counting.flatMap((each) => capturesOf(each, rows.captured.get(each.stage.id))),
+      ...named(rows.teeth).map(({ stage }) => ({ stage, code: 'tooth-selection', arch: null })),
+    ],
     checklist: marks.map(({ row, stage }) => ({ stage, code: row.code, count: row.count })),
     failedChecks: named(rows.failed).map(({ row, stage }) => ({ stage, reason: row.reason })),
     passedStages: passedStages(records),

@@ -5,6 +5,7 @@ import { GateOverride, appendCaseEvent, recordAudit, uuidv7 } from '@archwright/
 import type { EntityManager } from 'typeorm';
 import type { Actor } from '../actor.js';
 import { NotYoursError, WrongStateError } from '../errors.js';
+import { ruleOf, verdictsInForce } from './keep-verdicts.js';
 import { loadEvidence } from './gate-evidence.js';
 import { answerPauses } from './late-finding.js';
 import { personOf } from './person.js';
@@ -38,8 +39,9 @@ export async function overrideGate(
   if (gate === LATE_FINDING) {
     await answerLateFinding(tx, record, { answer: reason, answeredBy: overriddenBy }, now);
   } else {
-    requireOverridable(await gatesOf(tx, record, now), gate);
-    await tx.insert(GateOverride, { id: uuidv7(), stageId, gate, reason, overriddenAt: now, overriddenBy });
+    const found = requireOverridable(await gatesOf(tx, record, now), gate);
+    const rules = await rulesSetAside(tx, stageId, found);
+    await tx.insert(GateOverride, { id: uuidv7(), stageId, gate, reason, rules, overriddenAt: now, overriddenBy });
   }
   await changeStage(tx, stage, {});
   const body = { stage: stage.code, round: stage.round, gate };
@@ -69,7 +71,14 @@ async function gatesOf(tx: EntityManager, record: StageRecord, now: Date): Promi
   return stageGates(record.chain, record.stage.code, await loadEvidence(tx, record, now));
 }
 
-function requireOverridable(gates: readonly StageGate[], code: string): void {
+/** Failed checks of the stage that no longer stop it: overrides are counted per rule, never per person. */
+async function rulesSetAside(tx: EntityManager, stageId: string, { gate }: StageGate): Promise<string[]> {
+  if (!gate.requires.some(({ kind }) => kind === 'no-failed-check')) return [];
+  const verdicts = await verdictsInForce(tx, [stageId]);
+  return [...new Set(verdicts.filter(({ verdict }) => verdict === 'fail').map(({ rule }) => ruleOf(rule)))];
+}
+
+function requireOverridable(gates: readonly StageGate[], code: string): StageGate {
   const found = gates.find(({ gate }) => gate.code === code);
   const open = gates.filter(({ gate, missing }) => gate.overridable && missing.length > 0).map(({ gate }) => gate.code);
   if (found === undefined) {
@@ -82,4 +91,5 @@ function requireOverridable(gates: readonly StageGate[], code: string): void {
   if (found.missing.length === 0) {
     throw new GateNotOverridableError(code, `"${found.gate.title}" is closed: nothing is missing.`, open);
   }
+  return found;
 }

@@ -1,6 +1,6 @@
 import type { Reading as GivenReading, RecordCapture } from '@archwright/contracts';
 import { DomainError } from '@archwright/kernel';
-import { checkReading, type Reading } from '@archwright/measures';
+import { checkReading, subjectOf, type Reading } from '@archwright/measures';
 import { requireVersion, RequestInvalidError, type FieldProblem } from '@archwright/platform';
 import {
   Capture,
@@ -16,7 +16,6 @@ import { TracingError } from '@archwright/tracing';
 import type { EntityManager } from 'typeorm';
 import type { Actor } from '../actor.js';
 import { WrongStateError } from '../errors.js';
-import { subjectOf } from './captured.js';
 import { clinicOfStage } from './stage-visit.js';
 import { personOf } from './person.js';
 import { settleTracing, type SettledTracing } from './settle-tracing.js';

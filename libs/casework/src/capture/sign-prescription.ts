@@ -5,6 +5,7 @@ import { IsNull, type EntityManager } from 'typeorm';
 import type { Actor } from '../actor.js';
 import { WrongStateError } from '../errors.js';
 import { materialsToAvoid } from '../patients/caution-words.js';
+import { toothChoiceOf } from '../teeth/tooth-choice.js';
 import { loadCaptured } from './captured.js';
 import { loadEvidence } from './gate-evidence.js';
 import { GateOpenError } from './gate-open-error.js';
@@ -110,9 +111,18 @@ async function contentOf(
     readings: captured?.readings.map(({ reading }) => reading) ?? [],
     tracings: captured?.tracings.map(({ entry }) => entry) ?? [],
     otherCentricRelation: captured?.otherCentricRelation ?? [],
+    ...(await chosenTeeth(tx, stage.caseId)),
     ...given.order,
     disinfection: given.disinfection,
     avoidMaterials: await materialsToAvoid(tx, treatmentCase.patientId),
     objects: given.objects,
   };
+}
+
+/** What was chosen with the patient; what is written on the order itself wins. */
+async function chosenTeeth(tx: EntityManager, caseId: string): Promise<object> {
+  const choice = await toothChoiceOf(tx, caseId);
+  if (choice === null) return {};
+  const { shade, mould, arrangement, wish } = choice;
+  return Object.fromEntries(Object.entries({ shade, mould, arrangement, wish }).filter(([, said]) => said !== ''));
 }

@@ -1,7 +1,7 @@
 import type { GateEvidence } from '@archwright/protocol';
 import { Capture, FindingPause, RemakeAlert, type CheckVerdict } from '@archwright/records';
 import { In, IsNull, type EntityManager } from 'typeorm';
-import { verdictsInForce } from './check-stage.js';
+import { verdictsInForce } from './keep-verdicts.js';
 import type { StageGate } from './stage-gates.js';
 import type { StageRecord } from './stage-record.js';
 import type { StageFacts } from './standing-of-stage.js';

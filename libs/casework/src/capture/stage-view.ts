@@ -1,14 +1,14 @@
 import type { StageView } from '@archwright/contracts';
-import { checkSettings, derivedValues } from '@archwright/measures';
+import { checkSettings, derivedValues, withEarlier, type Reading } from '@archwright/measures';
 import { cautions } from '@archwright/protocol';
-import { ChecklistMark, PatientIdentity, type CheckVerdict } from '@archwright/records';
+import { ChecklistMark, PatientIdentity } from '@archwright/records';
 import type { EntityManager } from 'typeorm';
 import type { Actor } from '../actor.js';
 import { cautionsAtVisit } from '../patients/caution-words.js';
 import { overlayInForce } from '../ranges/overlay-in-force.js';
 import { captureFields } from './capture-fields.js';
 import { loadCaptured, type Captured } from './captured.js';
-import { ruleOf } from './check-stage.js';
+import { loadEarlier } from './earlier-readings.js';
 import { loadEvidence } from './gate-evidence.js';
 import { viewHandOver } from './hand-over-view.js';
 import { stageGates, viewGates } from './stage-gates.js';
@@ -16,7 +16,9 @@ import { loadStage, type StageRecord } from './stage-record.js';
 import { factsOf, loadStandingRows } from './stage-standing.js';
 import { viewVisit } from './stage-visit.js';
 import { standingOf } from './standing-of-stage.js';
+import { viewTracingKit } from './tracing-kit.js';
 import { viewTracing } from './tracing-view.js';
+import { viewVerdict } from './verdict-view.js';
 
 /** One visit's work at the chair: what to mind, what is asked for, what was recorded and what the checks say. */
 export async function viewStage(tx: EntityManager, actor: Actor, stageId: string, now: Date): Promise<StageView> {
@@ -29,6 +31,7 @@ export async function viewStage(tx: EntityManager, actor: Actor, stageId: string
   const facts = factsOf(record, gates, evidence, rows);
   const standing = standingOf(facts);
   const overlay = await overlayInForce(tx);
+  const earlier = await loadEarlier(tx, record);
   const identity = await tx.findOneBy(PatientIdentity, { patientId: treatmentCase.patientId });
   return {
     id: stage.id,
@@ -43,13 +46,18 @@ export async function viewStage(tx: EntityManager, actor: Actor, stageId: string
     arches: stage.arches,
     state: stage.state,
     ...(await viewVisit(tx, record)),
+    tracingKit: await viewTracingKit(tx, stageId),
     milestones: [...part.milestones],
     overlay,
     cautions: [...(await cautionsAtVisit(tx, treatmentCase.patientId)), ...cautionTexts(part.cautions)],
     checklist: await checklistOf(tx, record),
     fields: captureFields(part, stage, checkSettings(overlay)),
-    ...recordedIn(captured),
-    verdicts: rows.verdicts.map(viewOf),
+    ...recordedIn(
+      captured,
+      earlier.map(({ reading }) => reading),
+    ),
+    earlier: earlier.map(({ reading, at, stage: takenAt }) => ({ ...viewReading(reading, at), stage: takenAt })),
+    verdicts: rows.verdicts.map(viewVerdict),
     checking: facts.checking,
     gates: await viewGates(tx, record, gates),
     alertId: rows.alerts.find((alert) => alert.stageId === stageId)?.id ?? null,
@@ -78,15 +86,16 @@ async function checklistOf(tx: EntityManager, { part, stage }: StageRecord): Pro
 
 type Recorded = Pick<StageView, 'readings' | 'derived' | 'tracings' | 'otherCentricRelation'>;
 
-function recordedIn(captured: Captured | undefined): Recorded {
+function recordedIn(captured: Captured | undefined, earlier: readonly Reading[]): Recorded {
   if (captured === undefined) return { readings: [], derived: [], tracings: [], otherCentricRelation: [] };
   const { readings, tracings, otherCentricRelation } = captured;
+  const known = withEarlier(
+    readings.map(({ reading }) => reading),
+    earlier,
+  );
   return {
-    readings: readings.map(({ reading, at }) => {
-      const { method, ...rest } = reading;
-      return { ...rest, ...(method === undefined ? {} : { method: { ...method } }), at: at.toISOString() };
-    }),
-    derived: derivedValues(readings.map(({ reading }) => reading)),
+    readings: readings.map(({ reading, at }) => viewReading(reading, at)),
+    derived: derivedValues(known),
     tracings: tracings.map(viewTracing),
     otherCentricRelation: otherCentricRelation.map(({ method, occlusalVerticalDimension }) => ({
       method,
@@ -95,16 +104,6 @@ function recordedIn(captured: Captured | undefined): Recorded {
   };
 }
 
-const viewOf = (row: CheckVerdict): StageView['verdicts'][number] => ({
-  rule: ruleOf(row.rule),
-  ruleVersion: row.ruleVersion,
-  verdict: row.verdict,
-  reason: row.reason,
-  value: row.valueShown,
-  limit: row.limitShown,
-  source: row.source,
-  standing: row.standing,
-  action: row.action,
-  caution: row.caution,
-  at: row.decidedAt.toISOString(),
-});
+function viewReading({ method, ...rest }: Reading, at: Date): StageView['readings'][number] {
+  return { ...rest, ...(method === undefined ? {} : { method: { ...method } }), at: at.toISOString() };
+}

@@ -20,6 +20,7 @@ interface EventBody {
   readonly passed?: number;
   readonly cautions?: number;
   readonly failed?: number;
+  readonly changed?: number;
   readonly outcome?: string;
   readonly recheck?: readonly string[];
 }
@@ -64,6 +65,9 @@ const WORDINGS: Readonly<Record<string, Wording>> = {
   'stage-captured': ({ stage }, { titleOf }) => `Recorded: ${titleOf(stage)}.`,
   'stage-checked': ({ stage, passed, cautions, failed }, { titleOf }) =>
     `Checked: ${titleOf(stage)}; ${String(passed ?? 0)} passed, ${String(cautions ?? 0)} with caution, ${String(failed ?? 0)} failed.`,
+  'teeth-chosen': ({ stage }, { titleOf }) => `Teeth were chosen at ${titleOf(stage)}.`,
+  'stage-rechecked': ({ stage, changed }, { titleOf }) =>
+    `Judged again by changed rules or ranges: ${titleOf(stage)}; ${String(changed ?? 0)} findings say something else now.`,
   'stage-completed': ({ stage }, { titleOf }) => `Passed: ${titleOf(stage)}.`,
   'stage-repeated': ({ stage }, { titleOf }) => `To be repeated: ${titleOf(stage)}.`,
   'gate-overridden': ({ stage }, { titleOf }) => `A gate of ${titleOf(stage)} was overridden, with a reason on record.`,

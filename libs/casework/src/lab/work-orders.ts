@@ -17,6 +17,9 @@ interface Content extends Omit<SignPrescription, 'disinfection'> {
   readonly otherCentricRelation: RecordCapture['otherCentricRelation'];
   readonly disinfection: SignPrescription['disinfection'];
   readonly objects: readonly string[];
+  /** As chosen with the patient; left out where nothing was said. */
+  readonly arrangement?: string;
+  readonly wish?: string;
 }
 
 /** Every hand-over of a case that was signed, the latest first, in the words of the trade. */
@@ -44,8 +47,14 @@ export async function workOrdersOf(tx: EntityManager, caseId: string, chain: Cas
 }
 
 function valuesOf(content: Content): WorkOrder['values'] {
-  const { shade, mould, note, disinfection } = content;
-  const wishes = { 'Tooth shade': shade, 'Tooth mould': mould, Note: note };
+  const { shade, mould, arrangement, wish, note, disinfection } = content;
+  const wishes = {
+    'Tooth shade': shade,
+    'Tooth mould': mould,
+    'Arrangement of the teeth': arrangement,
+    'Wish of the patient': wish,
+    Note: note,
+  };
   return [
     ...Object.entries(wishes).flatMap(([name, value]) => (value ? [{ name, value }] : [])),
     ...content.readings.map((reading) => ({ name: nameOf(reading), value: valueOf(reading) })),

@@ -6,6 +6,7 @@ import { openReferrals } from '../aftercare/open-referrals.js';
 import { lookForArrivals } from '../arrivals/look-for-arrivals.js';
 import { expireHolds } from '../booking/end-hold.js';
 import { settleOrders } from '../orders/settle-orders.js';
+import { startEdition } from '../rechecks/start-edition.js';
 import { startNight } from '../screening/start-night.js';
 import { escalateQuestions } from '../lab/questions.js';
 
@@ -34,6 +35,8 @@ const UNDONE = `
   UNION ALL
   SELECT 'search-workload', jsonb_build_object('organisationId', organisation_id, 'runId', id)
   FROM workload_run WHERE state IN ('asked', 'running') AND asked_at <= $1
+  SELECT 'recheck-stages', jsonb_build_object('organisationId', organisation_id, 'editionId', id)
+  FROM check_edition WHERE finished_at IS NULL AND started_at <= $1
   UNION ALL
   SELECT 'replan-case', jsonb_build_object('organisationId', organisation_id, 'alertId', id)
   FROM remake_alert a WHERE state = 'open' AND no_proposal_reason IS NULL AND raised_at <= $1
@@ -52,6 +55,7 @@ const TASKS = {
   referred: (tx, _, now) => openReferrals(tx, now),
   orders: (tx, organisationId, now) => settleOrders(tx, organisationId, now),
   arrivals: (tx, _, now) => lookForArrivals(tx, now),
+  editions: (tx, organisationId, now) => startEdition(tx, organisationId, now),
   nights: (tx, organisationId, now) => startNight(tx, organisationId, now),
   sealed: (tx, _, now) => sealAudit(tx, now),
   cleared: (tx, _, now) => clearOutbox(tx, now),
@@ -63,9 +67,10 @@ export type Swept = Readonly<Record<keyof typeof TASKS, number>>;
 
 /**
  * Looks after one organisation: re-creates what a lost queue forgot, ends holds that have run out, escalates questions
- * nobody answered, opens referrals for sores that do not heal, takes in what laboratories answered, asks about work that
- * has not arrived for a visit, starts the night's screening, seals the audit trail, forgets kept answers. Each task in its
- * own transaction, so that one that fails keeps none from its turn.
+ * nobody answered, opens referrals for sores that do not heal, takes in what laboratories answered, asks about work
+ * that has not arrived for a visit, has everything judged again after a rule changed, starts the night's screening,
+ * seals the audit trail, forgets kept answers. Each task in its own transaction, so that one that fails keeps none
+ * from its turn.
  *
  * @throws {AggregateError} after all had their turn, with what failed
  */
@@ -77,6 +82,7 @@ export async function sweep(db: DataSource, organisationId: string, now: Date): 
     referred: 0,
     orders: 0,
     arrivals: 0,
+    editions: 0,
     nights: 0,
     sealed: 0,
     cleared: 0,

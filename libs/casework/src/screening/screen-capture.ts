@@ -1,4 +1,5 @@
 import type { ScreenCapturePayload } from '@archwright/contracts';
+import { measurementByCode } from '@archwright/measures';
 import { screenValue, type ComparedValue, type ValueOutcome } from '@archwright/screening';
 import { Capture, Measurement } from '@archwright/records';
 import { IsNull, Not, type EntityManager } from 'typeorm';
@@ -29,7 +30,8 @@ export async function screenCapture(
 
 async function subjectsOf(tx: EntityManager, captureId: string): Promise<Subject[]> {
   const rows = await tx.find(Measurement, { where: { captureId, valueNumber: Not(IsNull()) }, order: { id: 'ASC' } });
-  return [...new Map(rows.map((row) => [subjectKey(row), row])).values()];
+  const byThemselves = rows.filter(({ code }) => measurementByCode(code).isAnswer !== true);
+  return [...new Map(byThemselves.map((row) => [subjectKey(row), row])).values()];
 }
 
 async function screen(

@@ -1,4 +1,5 @@
 import type { ScreenSeriesPayload } from '@archwright/contracts';
+import { measurementByCode } from '@archwright/measures';
 import { ScreeningNight } from '@archwright/records';
 import type { EntityManager } from 'typeorm';
 import { findDrifts } from './drifts.js';
@@ -20,6 +21,7 @@ export async function screenNight(
   if (night === null || night.finishedAt !== null) return;
   const valuesPerAlarm = await valuesPerFalseAlarm(tx, organisationId);
   for (const subject of await subjectsUntil(tx, night.startedAt)) {
+    if (measurementByCode(subject.code).isAnswer === true) continue;
     const values = await loadStageValues(tx, subject, night.startedAt);
     await findDrifts(tx, subject, values, { valuesPerAlarm, now });
   }

@@ -1,4 +1,5 @@
 import { CENTRIC_RELATION_METHODS, type Measurement } from '../measurement.js';
+import { IMPACT_FORMS, IMPACT_ITEMS } from '../scoring/impact-forms.js';
 import { commonPractice, fromMemory, published } from '../standing.js';
 
 const ADULT = 'Compared only with the same instrument and setting.';
@@ -155,6 +156,29 @@ export const FUNCTION_MEASUREMENTS: readonly Measurement[] = [
     capturedAt: ['placement', 'review'],
     source: commonPractice(),
     caution: 'Check with an indicator before looking at the occlusion.',
+  },
+  {
+    code: 'oral-health-impact-answer',
+    abbreviation: 'OHIP-ANSWER',
+    name: 'Oral health impact, answers by number of the question',
+    group: 'function',
+    kind: 'count',
+    unit: 'points',
+    plausible: { min: 0, max: 6 },
+    usual: null,
+    regions: IMPACT_ITEMS,
+    isAnswer: true,
+    method: [
+      {
+        key: 'form',
+        question: 'Which form, with which answers?',
+        options: IMPACT_FORMS.map(({ code }) => code),
+        required: true,
+      },
+    ],
+    capturedAt: ['examination', 'review'],
+    source: fromMemory('Allen & Locker 2002; the wording is the practice’s to license and load'),
+    caution: 'The patient answers, nobody helps with the answer. Up to two may be missing.',
   },
   {
     code: 'oral-health-impact',

@@ -1,7 +1,7 @@
 import type { EnumMeasurement, Measurement } from '../measurement.js';
 import { commonPractice, fromMemory, published, type Source } from '../standing.js';
 
-type Row = Pick<EnumMeasurement, 'code' | 'name' | 'capturedAt' | 'caution' | 'perArch' | 'method'> & {
+type Row = Pick<EnumMeasurement, 'code' | 'name' | 'capturedAt' | 'caution' | 'perArch' | 'method' | 'carried'> & {
   readonly abbreviation?: string;
 };
 
@@ -158,12 +158,51 @@ export const GRADE_MEASUREMENTS: readonly Measurement[] = [
       name: 'Jaw relation class',
       method: [],
       capturedAt: EXAMINATION,
+      carried: true,
       caution: 'Class II speaks with a larger closest speaking space.',
     },
     ['class-i'],
     { 'class-i': 'class I', 'class-ii': 'class II', 'class-iii': 'class III' },
     published('McGarry, J Prosthodont 1999;8:27'),
   ),
+  grade(
+    {
+      code: 'interarch-space',
+      name: 'Space between the arches',
+      method: [],
+      capturedAt: EXAMINATION,
+      caution: 'One criterion of the edentulous index; measure it on mounted casts where it looks little.',
+    },
+    ['enough'],
+    { enough: 'enough', little: 'little, 18 to 20 mm', 'surgery-needed': 'too little without surgery' },
+    fromMemory('McGarry, J Prosthodont 1999;8:27'),
+  ),
+  grade(
+    {
+      code: 'index-modifiers',
+      name: 'What else makes the case harder: systemic, psychosocial, joint, history of paraesthesia',
+      method: [],
+      capturedAt: EXAMINATION,
+      caution: 'One criterion of the edentulous index: of the treatment, never of the person.',
+    },
+    ['none', 'minor'],
+    { none: 'none', minor: 'minor', moderate: 'moderate', severe: 'severe' },
+    fromMemory('McGarry, J Prosthodont 1999;8:27'),
+  ),
+  {
+    code: 'kapur-sum',
+    name: 'Retention and stability of both dentures, sum',
+    group: 'grades',
+    kind: 'count',
+    unit: 'points',
+    plausible: { min: 0, max: 10 },
+    usual: null,
+    method: [],
+    capturedAt: ['examination', 'placement', 'review'],
+    derived: true,
+    source: fromMemory('Kapur 1967, each denture 0 to 5'),
+    caution: 'Only grades of one variant of the index are added.',
+  },
   {
     code: 'denture-hygiene',
     name: 'Denture hygiene',

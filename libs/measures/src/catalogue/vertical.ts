@@ -13,7 +13,13 @@ const SWALLOW_METHOD: MethodKey = {
   options: ['wax-cones', 'soft-rim'],
   required: false,
 };
-const third = (code: string, abbreviation: string, name: string, marks: string): NumberMeasurement => ({
+const third = (
+  code: string,
+  abbreviation: string,
+  name: string,
+  marks: string,
+  carried: boolean,
+): NumberMeasurement => ({
   code,
   abbreviation,
   name,
@@ -24,6 +30,7 @@ const third = (code: string, abbreviation: string, name: string, marks: string):
   usual: null,
   method: [POSTURE],
   capturedAt: ['examination', 'jaw-relation'],
+  carried,
   source: fromMemory(`classical canon of facial thirds, ${marks}`),
   caution: 'Proportion of the face, not a rule: near-equal thirds are an aid, caution only.',
 });
@@ -71,6 +78,7 @@ export const VERTICAL_MEASUREMENTS: readonly Measurement[] = [
     usual: { min: 45, max: 78 },
     method: [VERTICAL_LANDMARKS, POSTURE],
     capturedAt: ['examination', 'jaw-relation'],
+    carried: true,
     source: fromMemory('textbook'),
     caution: 'Worn teeth and sunk bases lower it; what the patient is used to is not what is right.',
   },
@@ -177,9 +185,9 @@ export const VERTICAL_MEASUREMENTS: readonly Measurement[] = [
     source: fromMemory('Silverman 1953'),
     caution: 'Check base stability first: a loose base clicks as well.',
   },
-  third('upper-facial-third', 'THIRD-U', 'Upper facial third', 'trichion to glabella'),
-  third('middle-facial-third', 'THIRD-M', 'Middle facial third', 'glabella to subnasale'),
-  third('lower-facial-third', 'THIRD-L', 'Lower facial third', 'subnasale to gnathion'),
+  third('upper-facial-third', 'THIRD-U', 'Upper facial third', 'trichion to glabella', true),
+  third('middle-facial-third', 'THIRD-M', 'Middle facial third', 'glabella to subnasale', true),
+  third('lower-facial-third', 'THIRD-L', 'Lower facial third', 'subnasale to gnathion', false),
   {
     code: 'lower-to-middle-third',
     abbreviation: 'THIRD',

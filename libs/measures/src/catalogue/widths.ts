@@ -33,6 +33,7 @@ const width = (
   usual,
   method,
   capturedAt: ['examination', 'jaw-relation'],
+  carried: true,
   source,
   caution:
     'Relations of face and tooth widths are weak and contradict each other: a range for choosing, never one number alone.',

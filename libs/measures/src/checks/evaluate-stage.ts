@@ -3,6 +3,8 @@ import type { NumberMeasurement } from '../measurement.js';
 import type { Reading } from '../readings/reading.js';
 import { AGREEMENT_RULES } from './agreement-rules.js';
 import { BASE_RULES } from './base-rules.js';
+import { INDEX_RULES } from './index-rules.js';
+import { OUTCOME_RULES } from './outcome-rules.js';
 import { PLANE_RULES } from './plane-rules.js';
 import { cautions, type CheckRule, type Outcome } from './rule.js';
 import { checkSettings, type PracticeOverlay } from './settings.js';
@@ -16,6 +18,7 @@ import { judgeRestDistance, restDistance, VERTICAL_RULES } from './vertical-rule
 
 /** Every check, in the order in which a visit reads them. */
 export const CHECK_RULES: readonly CheckRule[] = [
+  ...INDEX_RULES,
   ...TISSUE_RULES,
   ...BASE_RULES,
   ...VERTICAL_RULES,
@@ -23,6 +26,7 @@ export const CHECK_RULES: readonly CheckRule[] = [
   ...TRACING_RULES,
   ...PLANE_RULES,
   ...AGREEMENT_RULES,
+  ...OUTCOME_RULES,
   usualRange,
 ];
 

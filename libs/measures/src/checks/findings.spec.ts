@@ -12,6 +12,22 @@ function judge(rule: string, milestone: MilestoneKind, readings: readonly Readin
 }
 const upper = (code: string, value: Reading['value']): Reading => ({ code, value, arch: 'upper' });
 
+describe('edentulous index', () => {
+  // Classes by height: McGarry, J Prosthodont 1999;8:27.
+  it.each([
+    [12, '2', 'caution'],
+    [12, '3', 'pass'],
+    [12, '4', 'pass'],
+    [22, '1', 'pass'],
+  ])('with a mandible of %p mm stated as %s is a %s', (value, stated, verdict) => {
+    const readings = [
+      { code: 'mandibular-bone-height', value },
+      { code: 'prosthodontic-diagnostic-index', value: stated },
+    ];
+    expect(judge('diagnostic-index', 'examination', readings)).toMatchObject({ verdict, blocks: false });
+  });
+});
+
 describe('findings', () => {
   it.each<[string, MilestoneKind, Reading, object]>([
     [

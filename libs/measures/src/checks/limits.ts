@@ -48,6 +48,14 @@ export const RULE_LIMITS = [
     adjustable: { min: 1, max: 5 },
   },
   {
+    code: 'kept-dimension-mm',
+    value: 1,
+    unit: 'mm',
+    meaning: 'largest difference of the occlusal vertical dimension from the visit before',
+    source: UNPUBLISHED,
+    adjustable: { min: 0.5, max: 5 },
+  },
+  {
     code: 'sagittal-plane-repeat-deg',
     value: 8,
     unit: 'deg',

@@ -5,7 +5,7 @@ import { jawRelationWayBack } from './vertical-rules.js';
 
 const VISITS = ['jaw-relation', 'trial', 'placement'] as const;
 
-type Stability = 'stable' | 'unstable' | 'not-stated';
+export type Stability = 'stable' | 'unstable' | 'not-stated';
 
 /** Stability of all bases of this path together: one loose base makes every contact in speech doubtful. */
 export function stabilityOfBases(stage: Stage): Stability {

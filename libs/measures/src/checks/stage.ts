@@ -1,5 +1,6 @@
 import { measurementByCode } from '../catalogue/catalogue.js';
 import type { Arch, CentricRelationMethod, MilestoneKind, Side, SkeletalClass } from '../measurement.js';
+import { withEarlier } from '../readings/earlier.js';
 import { checkReading, type Reading, type ReadingValue } from '../readings/reading.js';
 import { summariseReadings, type ReadingSummary } from '../readings/summary.js';
 import type { RuleLimit, LimitCode } from './limits.js';
@@ -22,10 +23,10 @@ export const TRACING_FORMS = [
 ] as const;
 export type TracingForm = (typeof TRACING_FORMS)[number];
 
-/** One needle-point tracing of this visit, as entered or as evaluated. Numbers that are not known are left out. */
 /** The right movement lies on the patient's left; the arms do not lead forward. */
 export type TracingDoubt = 'arms-swapped' | 'turned';
 
+/** One needle-point tracing of this visit, as entered or as evaluated. Numbers that are not known are left out. */
 export interface TracingEntry {
   readonly apex: 'single' | 'none' | 'double';
   readonly form?: TracingForm;
@@ -60,9 +61,11 @@ export interface StageFacts {
   /** Arches that get a denture on this path. */
   readonly arches: readonly Arch[];
   readonly person?: Person;
+  /** The latest of each that earlier visits of the case took and later ones are compared with. */
+  readonly earlier?: readonly Reading[];
   /** In the order of taking, this visit only. */
   readonly tracings?: readonly TracingEntry[];
-  /** True when a tracing set is laid out for this visit. */
+  /** True once parts of a tracing set are counted in: it is about to be mounted. */
   readonly tracingPlanned?: boolean;
   readonly otherCentricRelation?: readonly CentricRelationRecord[];
 }
@@ -80,7 +83,10 @@ const matches = (reading: Reading, where: Where): boolean =>
 
 /** The readings and facts of one visit, looked up by the rules. Every reading is checked once, on the way in. */
 export class Stage {
+  /** Of this visit alone. */
   readonly readings: readonly Reading[];
+  private readonly earlier: readonly Reading[];
+  private readonly known: readonly Reading[];
 
   constructor(
     readings: readonly Reading[],
@@ -88,6 +94,8 @@ export class Stage {
     readonly settings: CheckSettings,
   ) {
     this.readings = readings.map(checkReading);
+    this.earlier = facts.earlier ?? [];
+    this.known = withEarlier(this.readings, this.earlier);
   }
 
   /** Null when nothing was captured. @throws {DifferentMethodError} for readings that were not measured alike */
@@ -102,7 +110,13 @@ export class Stage {
   }
 
   of(code: string, where: Where = {}): readonly Reading[] {
-    return this.readings.filter((reading) => reading.code === code && matches(reading, where));
+    return this.known.filter((reading) => reading.code === code && matches(reading, where));
+  }
+
+  /** What an earlier visit had; null when none did. */
+  before(code: string): ReadingSummary | null {
+    const found = this.earlier.filter((reading) => reading.code === code);
+    return found.length === 0 ? null : summariseReadings(measurementByCode(code).name, found);
   }
 
   limit(code: LimitCode): RuleLimit {

@@ -138,6 +138,40 @@ const changeOfDimension: CheckRule = {
   },
 };
 
+const keptDimension: CheckRule = {
+  code: 'vertical-dimension-kept',
+  version: 1,
+  name: 'Occlusal vertical dimension as at the visit before',
+  milestones: ['trial', 'placement'],
+  source: projectDefault(),
+  cautionText: 'Only the clinician changes the vertical dimension; mounting and processing may not.',
+  evaluate(stage) {
+    const now = stage.summary('occlusal-vertical-dimension');
+    const then = stage.before('occlusal-vertical-dimension');
+    if (now === null || then === null) return [];
+    const difference = differenceOfSummaries('Occlusal vertical dimension now and at the visit before', now, then);
+    const allowed = stage.limit('kept-dimension-mm');
+    const limit = `within ${String(allowed.value)} mm`;
+    const said = `Occlusal vertical dimension ${String(now.median)} mm, ${String(then.median)} mm at the visit before`;
+    const common = {
+      value: difference,
+      unit: 'mm',
+      limit,
+      measurement: 'occlusal-vertical-dimension',
+      source: allowed.source,
+    };
+    return Math.abs(difference) <= allowed.value
+      ? [passes({ ...common, reason: `${said}: ${limit}.` })]
+      : [
+          cautions({
+            ...common,
+            reason: `${said}; expected ${limit}. Measure again; if it stays, find out where it changed before anything is processed.`,
+            action: 'repeat',
+          }),
+        ];
+  },
+};
+
 const facialThirds: CheckRule = {
   code: 'facial-thirds',
   version: 1,
@@ -198,6 +232,7 @@ export const VERTICAL_RULES: readonly CheckRule[] = [
   repeatedReadings,
   restDistance,
   changeOfDimension,
+  keptDimension,
   facialThirds,
   swallowCrossCheck,
 ];

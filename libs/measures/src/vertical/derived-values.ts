@@ -1,8 +1,14 @@
 import { DomainError } from '@archwright/kernel';
+import { impactOf } from '../scoring/impact-answers.js';
 import { measurementByCode } from '../catalogue/catalogue.js';
 import type { Reading } from '../readings/reading.js';
-import { summariseReadings, type ReadingSummary } from '../readings/summary.js';
-import { differenceOfSummaries, interocclusalRestDistanceMm, lowerToMiddleThirdPercent } from './derived.js';
+import { requireSameMethod, summariseReadings, type ReadingSummary } from '../readings/summary.js';
+import {
+  asymmetryMm,
+  differenceOfSummaries,
+  interocclusalRestDistanceMm,
+  lowerToMiddleThirdPercent,
+} from './derived.js';
 
 /** A value that nobody types: worked out from others. */
 export interface DerivedValue {
@@ -12,18 +18,21 @@ export interface DerivedValue {
   readonly unit: string;
 }
 
-type SummaryOf = (code: string) => ReadingSummary | null;
+type SummaryOf = (code: string, where?: Pick<Reading, 'arch' | 'side'>) => ReadingSummary | null;
 
 /** Values computed from what was captured; none where a part is missing or the parts were measured differently. */
 export function derivedValues(readings: readonly Reading[]): DerivedValue[] {
-  const summaryOf: SummaryOf = (code) => {
-    const own = readings.filter((reading) => reading.code === code);
+  const summaryOf: SummaryOf = (code, { arch, side } = {}) => {
+    const own = readings.filter((reading) => reading.code === code && reading.arch === arch && reading.side === side);
     return own.length === 0 ? null : summariseReadings(measurementByCode(code).name, own);
   };
   return [
     derived('interocclusal-rest-distance', () => restDistance(summaryOf)),
     derived('change-of-occlusal-vertical-dimension', () => changeAgainstOld(summaryOf)),
     derived('lower-to-middle-third', () => thirds(summaryOf)),
+    derived('canine-line-asymmetry', () => canineAsymmetry(summaryOf)),
+    derived('kapur-sum', () => kapurSum(summaryOf)),
+    derived('oral-health-impact', () => oralHealthImpact(readings)),
   ].flat();
 }
 
@@ -62,4 +71,29 @@ function thirds(summaryOf: SummaryOf): number | null {
   return lower === null || middle === null
     ? null
     : lowerToMiddleThirdPercent({ lowerMm: lower.median, middleMm: middle.median });
+}
+
+function canineAsymmetry(summaryOf: SummaryOf): number | null {
+  const right = summaryOf('canine-line-distance', { side: 'right' });
+  const left = summaryOf('canine-line-distance', { side: 'left' });
+  return right === null || left === null ? null : asymmetryMm({ rightMm: right.median, leftMm: left.median });
+}
+
+/** Of both dentures, in one variant of the index; a modified one defines its own grades and has no sum. */
+function kapurSum(summaryOf: SummaryOf): number | null {
+  const grades = (['upper', 'lower'] as const).flatMap((arch) =>
+    ['kapur-retention', 'kapur-stability'].map((code) => summaryOf(code, { arch })),
+  );
+  const known = grades.filter((grade) => grade !== null);
+  const [first] = known;
+  if (first === undefined || known.length < grades.length || first.method.variant === 'modified') return null;
+  for (const grade of known)
+    requireSameMethod('Grades of two variants of the index', first.method, grade.method, ['variant']);
+  return known.reduce((sum, grade) => sum + grade.median, 0);
+}
+
+/** Of the 19-item form alone: totals of other forms are other values. */
+function oralHealthImpact(readings: readonly Reading[]): number | null {
+  const score = impactOf(readings);
+  return score?.form === 'ohip-edent-19' ? score.total : null;
 }

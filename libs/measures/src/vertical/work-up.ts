@@ -1,5 +1,5 @@
 import { checkSettings, type PracticeOverlay } from '../checks/settings.js';
-import { stabilityOfBases } from '../checks/speech-rules.js';
+import { stabilityOfBases, type Stability } from '../checks/speech-rules.js';
 import { Stage, type StageFacts } from '../checks/stage.js';
 import { measurementByCode } from '../catalogue/catalogue.js';
 import type { NumberMeasurement } from '../measurement.js';
@@ -38,6 +38,8 @@ export interface Correction {
 }
 
 export interface VerticalWorkUp {
+  /** Before they are stable no contact in speech is believed. */
+  readonly bases: Stability;
   readonly lines: readonly WorkUpLine[];
   /** Null when nothing asks for one, when the methods disagree, or when the bases are not stable. */
   readonly correction: Correction | null;
@@ -51,6 +53,9 @@ export const REPEAT_AFTER_CHANGE: readonly string[] = [
   'tracing and every other centric relation record: those made before are void',
   'occlusal plane, midline and lip support',
 ];
+
+/** Said while the stability of the bases is not recorded. */
+const SPEECH_WAITS = 'Speech is not counted before the stability of the bases is recorded.';
 
 /** A first small lowering when speech alone asks for it: no published relation of contact and millimetres exists. */
 const SPEECH_STEP_MM: ClosedRange = { min: -2, max: -1 };
@@ -88,31 +93,24 @@ export function verticalWorkUp(input: {
     swallowLine(stage),
     oldDentureLine(stage),
   ];
-  if (stabilityOfBases(stage) === 'unstable') {
-    return {
-      lines,
-      correction: null,
-      note: 'The bases are not stable: make them stable before any value is believed.',
-    };
+  const bases = stabilityOfBases(stage);
+  const nothing = (note: string): VerticalWorkUp => ({ bases, lines, correction: null, note });
+  if (bases === 'unstable') {
+    return nothing('The bases are not stable: make them stable before any value is believed.');
   }
-  const [speakers, asking] = [
-    lines.filter((line) => line.indicates !== 'unclear'),
-    lines.filter((line) => line.indicates === 'lower' || line.indicates === 'raise'),
-  ];
+  const speakers = lines.filter((line) => line.indicates !== 'unclear');
+  const asking = lines.filter((line) => line.indicates === 'lower' || line.indicates === 'raise');
   if (asking.length === 0) {
-    return {
-      lines,
-      correction: null,
-      note: speakers.length === 0 ? 'Nothing was captured that speaks for a change.' : 'No method asks for a change.',
-    };
+    const unheard = bases === 'not-stated' ? ` ${SPEECH_WAITS}` : '';
+    return nothing(
+      speakers.length === 0
+        ? `Nothing was captured that speaks for a change.${unheard}`
+        : `No method asks for a change.${unheard}`,
+    );
   }
   const direction = decidedBy(asking);
   if (direction === null) {
-    return {
-      lines,
-      correction: null,
-      note: 'The methods disagree about the direction: measure again before changing anything.',
-    };
+    return nothing('The methods disagree about the direction: measure again before changing anything.');
   }
   const range = correctionRange(stage, direction);
   const correction: Correction = {
@@ -124,7 +122,8 @@ export function verticalWorkUp(input: {
     screwSteps: input.screw === undefined ? [] : screwSteps(input.screw, range.leastMm),
     repeatAfterwards: REPEAT_AFTER_CHANGE,
   };
-  return { lines, correction, note: 'Advice in small steps, each followed by measuring again. The clinician decides.' };
+  const note = 'Advice in small steps, each followed by measuring again. The clinician decides.';
+  return { bases, lines, correction, note: bases === 'not-stated' ? `${note} ${SPEECH_WAITS}` : note };
 }
 
 /** Contact in speech on stable bases or a lost rest distance decides alone; otherwise all that ask must agree. */

@@ -45,7 +45,7 @@ const impressionAndJawRelation = visit({
       'No flabby or knife-edge ridge, neuromuscular disease, strong gag, change of vertical dimension over 5 mm, index III–IV',
     ),
   ],
-  cautions: ['two-identifiers', 'aspiration', 'material-allergy', 'general-health', 'infection'],
+  cautions: ['two-identifiers', 'aspiration', 'material-allergy', 'general-health', 'infection', 'informed-consent'],
 });
 
 const [mount, ...setUp] = setUpSteps('pour-definitive');

@@ -29,6 +29,7 @@ export const examination = visit({
     'material-allergy',
     'general-health',
     'infection',
+    'informed-consent',
     'identifying-pictures',
   ],
 });

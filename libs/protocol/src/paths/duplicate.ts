@@ -47,7 +47,14 @@ export const duplicate: TreatmentPath = {
         tick('medicines', 'Medicines and allergies asked'),
         tick('old-denture-judged', 'Old denture judged: polished surfaces worth keeping'),
       ],
-      cautions: ['two-identifiers', 'aspiration', 'material-allergy', 'general-health', 'infection'],
+      cautions: [
+        'two-identifiers',
+        'aspiration',
+        'material-allergy',
+        'general-health',
+        'infection',
+        'informed-consent',
+      ],
     }),
     visit({
       code: 'C2',

@@ -110,7 +110,7 @@ export const immediate: TreatmentPath = {
         ...examination.checklist,
         tick('immediate-limits', 'Explained: looser fit, relines, remake likely, often no full anterior trial'),
       ],
-      cautions: [...surgicalCautions, 'material-allergy', 'identifying-pictures'],
+      cautions: [...surgicalCautions, 'material-allergy', 'informed-consent', 'identifying-pictures'],
     },
     posteriorExtraction,
     {

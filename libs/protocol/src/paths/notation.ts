@@ -135,10 +135,13 @@ export const captured = (at: string, ...codes: string[]): GateRequirement[] =>
 export const ticked = (at: string, ...codes: string[]): GateRequirement[] =>
   codes.map((code) => ({ kind: 'checklist', code, at }));
 
+/** Line on which the parts of a tracing set are counted before it is mounted. */
+export const PARTS_IN = 'parts-in';
+
 /** As many parts of the tracing set out of the mouth as went in; 0 and 0 when no tracing was made. */
 export const partsOut = (at: string): GateRequirement => ({
   kind: 'equal-counts',
-  codes: ['parts-in', 'parts-out'],
+  codes: [PARTS_IN, 'parts-out'],
   at,
 });
 

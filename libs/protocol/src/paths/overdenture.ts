@@ -38,7 +38,7 @@ const planning = visit({
     tick('implant-plan', 'Implant sites planned on the cone-beam image'),
     tick('alternatives', 'Alternatives and surgical risks explained'),
   ],
-  cautions: [...surgical, 'aspiration', 'material-allergy'],
+  cautions: [...surgical, 'aspiration', 'material-allergy', 'informed-consent'],
   mayTravel: false,
 });
 

@@ -51,7 +51,7 @@ export const reline: TreatmentPath = {
         tick('tooth-position-acceptable', 'Tooth position and looks acceptable as they are'),
         tick('without-denture-agreed', 'Time without a denture agreed'),
       ],
-      cautions: ['two-identifiers', 'aspiration', 'material-allergy', 'infection'],
+      cautions: ['two-identifiers', 'aspiration', 'material-allergy', 'infection', 'informed-consent'],
     }),
     visit({
       code: 'E2',

@@ -27,6 +27,8 @@ export class GateOverride extends TenantRow {
   @Column('uuid') stageId!: string;
   @Column('text') gate!: string;
   @Column('text') reason!: string;
+  /** Rules whose failed checks were set aside with it; empty where none had failed. */
+  @Column('text', { array: true, default: () => "'{}'" }) rules!: string[];
   @Column('timestamptz', { default: () => 'now()' }) overriddenAt!: Date;
   @Column('uuid') overriddenBy!: string;
 }
@@ -46,4 +48,16 @@ export class FindingPause extends TenantRow {
   @Column('text', { nullable: true }) answer!: string | null;
   @Column('integer', { default: 1 }) version!: number;
   @Column('timestamptz', { default: () => 'now()' }) createdAt!: Date;
+}
+
+/** Everything was judged again because a rule or the practice's ranges changed: once for each state of both. */
+@Entity('check_edition')
+export class CheckEdition extends TenantRow {
+  /** Of the rules' versions and the practice's ranges. */
+  @Column('text') fingerprint!: string;
+  @Column('timestamptz') startedAt!: Date;
+  /** Null while stages are left. */
+  @Column('timestamptz', { nullable: true }) finishedAt!: Date | null;
+  @Column('integer', { default: 0 }) stagesJudged!: number;
+  @Column('integer', { default: 0 }) verdictsChanged!: number;
 }

@@ -12,4 +12,12 @@ export interface OrganisationSettings {
   readonly valuesPerFalseAlarm?: number;
   /** A line of its own at the end of each reminder, by language; left out or empty: none. */
   readonly ownLines?: { readonly en: string; readonly de: string; readonly ar: string };
+  /** The practice's own words for teeth, to choose from; left out: none, whatever is typed. */
+  readonly toothList?: ToothList;
+}
+
+export interface ToothList {
+  readonly shades: string[];
+  readonly moulds: string[];
+  readonly arrangements: string[];
 }

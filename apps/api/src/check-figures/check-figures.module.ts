@@ -1,0 +1,5 @@
+import { Module } from '@nestjs/common';
+import { CheckFiguresController } from './check-figures.controller.js';
+
+@Module({ controllers: [CheckFiguresController] })
+export class CheckFiguresModule {}

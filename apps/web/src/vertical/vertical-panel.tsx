@@ -1,0 +1,84 @@
+import type { RecordCapture, StageView, StateBearingScrew } from '@archwright/contracts';
+import { JUDGEMENT_NOTE } from '@archwright/measures';
+import { useMemo } from 'react';
+import { Notice } from '../look/notice.js';
+import { PlainTable } from '../look/plain-table.js';
+import { verticalWords as words } from '../words/vertical.js';
+import { ScrewForm } from './screw-form.js';
+import { SibilantPrompt } from './sibilant-prompt.js';
+import { workUpOf, type WorkUpView } from './work-up-view.js';
+
+interface Props {
+  view: StageView;
+  body: RecordCapture;
+  pending: boolean;
+  error: unknown;
+  onScrew: (screw: StateBearingScrew) => void;
+}
+
+/** Every method for the vertical dimension beside the others, over what is saved and what is typed. */
+export function VerticalPanel({ view, body, pending, error, onScrew }: Props) {
+  const workUp = useMemo(() => workUpOf(view, body), [view, body]);
+  return (
+    <details className="sheet sheet-pad details">
+      <summary>{words.title}</summary>
+      <div className="stack">
+        <p className="soft">{words.summary}</p>
+        {'problem' in workUp ? <Notice tone="caution">{workUp.problem}</Notice> : <Methods workUp={workUp} />}
+        <SibilantPrompt />
+        {view.tracingKit ? (
+          <ScrewForm
+            key={JSON.stringify(view.tracingKit)}
+            kit={view.tracingKit}
+            pending={pending}
+            error={error}
+            onSave={onScrew}
+          />
+        ) : null}
+        <p className="small soft">{JUDGEMENT_NOTE}</p>
+      </div>
+    </details>
+  );
+}
+
+function Methods({ workUp }: { workUp: WorkUpView }) {
+  const { bases, rows, note, correction } = workUp;
+  return (
+    <>
+      <Notice tone={bases === 'stable' ? 'go' : 'caution'}>{words.bases[bases]}</Notice>
+      <PlainTable
+        label={words.title}
+        columns={words.columns}
+        rows={rows.map(({ code, name, value, says, weakness, source }) => ({
+          id: code,
+          head: name,
+          cells: [value, words.says[says], weakness, source],
+        }))}
+      />
+      {correction === null ? null : (
+        <div className="stack-tight">
+          <p className="strong">{correction.sentence}</p>
+          {correction.against === null ? null : <p>{correction.against}</p>}
+          {correction.steps.length === 0 ? null : (
+            <>
+              <h3>{words.steps}</h3>
+              <ol className="saved-attempts">
+                {correction.steps.map((step) => (
+                  <li key={step}>{step}</li>
+                ))}
+              </ol>
+              <p className="capture-caution">▲ {words.overstated}</p>
+            </>
+          )}
+          <h3>{words.repeat}</h3>
+          <ul className="bullets">
+            {correction.repeat.map((what) => (
+              <li key={what}>{what}</li>
+            ))}
+          </ul>
+        </div>
+      )}
+      <p>{note}</p>
+    </>
+  );
+}
