@@ -356,7 +356,10 @@ describe('the day', () => {
   it('shows the mail that the demonstration caught', async () => {
     await link('Caught mail').click();
     await page.getByText('to alma@example.test').first().click();
-    await page.getByText(/you have 7 appointments/).first().waitFor();
+    await page
+      .getByText(/you have 7 appointments/)
+      .first()
+      .waitFor();
     expect(await faultsOfScreen(page)).toEqual([]);
   });
 });
