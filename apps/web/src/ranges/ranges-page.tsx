@@ -2,6 +2,7 @@ import { Button, Textarea } from '@mantine/core';
 import type { MeasurementRangesView, PracticeView } from '@archwright/contracts';
 import { useState, type SyntheticEvent } from 'react';
 import { hasStatus } from '../api/errors.js';
+import { useVersionedDraft } from '../drafts/use-versioned-draft.js';
 import { useFirstProblem } from '../look/first-problem.js';
 import { Conflict, Notice, Refusal } from '../look/notice.js';
 import { PlainTable } from '../look/plain-table.js';
@@ -43,17 +44,18 @@ export function RangesPage() {
 }
 
 function RangesForm({ view, known, save }: { view: MeasurementRangesView } & ReturnType<typeof useRanges>) {
-  const [typed, setTyped] = useState<RangesDraft | null>(null);
+  const kept = useVersionedDraft<RangesDraft>(view.version);
   const [attempt, setAttempt] = useState(0);
-  const draft = typed ?? draftOfRanges(view);
+  const draft = kept.typed ?? draftOfRanges(view);
   const reading = readRanges(draft, view);
   const errors = attempt > 0 && 'errors' in reading ? reading.errors : NO_ERRORS;
   const form = useFirstProblem(attempt, 'errors' in reading);
   const isStale = hasStatus(save.error, 412);
 
   async function reload(keep: boolean): Promise<void> {
-    await known.refetch();
-    if (!keep) setTyped(null);
+    const { data } = await known.refetch();
+    if (keep) kept.keepOver(data?.version ?? view.version);
+    else kept.forget();
     save.reset();
   }
   function submit(event: SyntheticEvent): void {
@@ -61,10 +63,10 @@ function RangesForm({ view, known, save }: { view: MeasurementRangesView } & Ret
     setAttempt((before) => before + 1);
     if (!('body' in reading)) return;
     const onSuccess = () => {
-      setTyped(null);
+      kept.forget();
       setAttempt(0);
     };
-    save.mutate({ body: reading.body, version: view.version }, { onSuccess });
+    save.mutate({ body: reading.body, version: kept.version }, { onSuccess });
   }
 
   return (
@@ -72,11 +74,11 @@ function RangesForm({ view, known, save }: { view: MeasurementRangesView } & Ret
       {isStale ? <Conflict onKeepMine={() => void reload(true)} onTakeTheirs={() => void reload(false)} /> : null}
       <section className="stack-tight" aria-labelledby="usual">
         <h2 id="usual">{words.usual}</h2>
-        <UsualTable view={view} draft={draft} errors={errors} onChange={setTyped} />
+        <UsualTable view={view} draft={draft} errors={errors} onChange={kept.type} />
       </section>
       <section className="stack-tight" aria-labelledby="limits">
         <h2 id="limits">{words.limits}</h2>
-        <LimitsTable view={view} draft={draft} errors={errors} onChange={setTyped} />
+        <LimitsTable view={view} draft={draft} errors={errors} onChange={kept.type} />
       </section>
       <Textarea
         label={words.reason}
@@ -85,11 +87,11 @@ function RangesForm({ view, known, save }: { view: MeasurementRangesView } & Ret
         value={draft.reason}
         error={errors.reason}
         onChange={(event) => {
-          setTyped({ ...draft, reason: event.currentTarget.value });
+          kept.type({ ...draft, reason: event.currentTarget.value });
         }}
       />
       <Refusal error={isStale ? null : save.error} />
-      {save.isSuccess && typed === null ? <Notice tone="go">{words.saved}</Notice> : null}
+      {save.isSuccess && kept.typed === null ? <Notice tone="go">{words.saved}</Notice> : null}
       <div>
         <Button type="submit" loading={save.isPending}>
           {words.save}

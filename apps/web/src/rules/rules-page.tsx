@@ -2,6 +2,7 @@ import { Button, Textarea, TextInput } from '@mantine/core';
 import type { PracticeRulesView } from '@archwright/contracts';
 import { useState, type SyntheticEvent } from 'react';
 import { hasStatus } from '../api/errors.js';
+import { useVersionedDraft } from '../drafts/use-versioned-draft.js';
 import { useFirstProblem } from '../look/first-problem.js';
 import { Conflict, Notice, Refusal } from '../look/notice.js';
 import { FirstWait, ScreenHead } from '../look/screen.js';
@@ -36,17 +37,18 @@ export function RulesPage() {
 }
 
 function RulesForm({ view, known, save }: { view: PracticeRulesView } & ReturnType<typeof useRules>) {
-  const [typed, setTyped] = useState<RulesDraft | null>(null);
+  const kept = useVersionedDraft<RulesDraft>(view.version);
   const [attempt, setAttempt] = useState(0);
-  const draft = typed ?? draftOfRules(view.rules);
+  const draft = kept.typed ?? draftOfRules(view.rules);
   const reading = readRules(draft);
   const errors: RulesErrors = attempt > 0 && 'errors' in reading ? reading.errors : {};
   const form = useFirstProblem(attempt, Object.keys(errors).length > 0);
   const isStale = hasStatus(save.error, 412);
 
   async function reload(keep: boolean): Promise<void> {
-    await known.refetch();
-    if (!keep) setTyped(null);
+    const { data } = await known.refetch();
+    if (keep) kept.keepOver(data?.version ?? view.version);
+    else kept.forget();
     save.reset();
   }
   function submit(event: SyntheticEvent): void {
@@ -54,10 +56,10 @@ function RulesForm({ view, known, save }: { view: PracticeRulesView } & ReturnTy
     setAttempt((before) => before + 1);
     if (!('rules' in reading)) return;
     const onSuccess = () => {
-      setTyped(null);
+      kept.forget();
       setAttempt(0);
     };
-    save.mutate({ rules: reading.rules, version: view.version }, { onSuccess });
+    save.mutate({ rules: reading.rules, version: kept.version }, { onSuccess });
   }
   const field = (name: Exclude<keyof RulesDraft, 'en' | 'de' | 'ar'>, type = 'text') => (
     <TextInput
@@ -67,7 +69,7 @@ function RulesForm({ view, known, save }: { view: PracticeRulesView } & ReturnTy
       value={draft[name]}
       error={errors[name]}
       onChange={(event) => {
-        setTyped({ ...draft, [name]: event.currentTarget.value });
+        kept.type({ ...draft, [name]: event.currentTarget.value });
       }}
     />
   );
@@ -97,7 +99,7 @@ function RulesForm({ view, known, save }: { view: PracticeRulesView } & ReturnTy
             value={draft[language]}
             error={errors[language]}
             onChange={(event) => {
-              setTyped({ ...draft, [language]: event.currentTarget.value });
+              kept.type({ ...draft, [language]: event.currentTarget.value });
             }}
           />
         ))}
@@ -110,7 +112,7 @@ function RulesForm({ view, known, save }: { view: PracticeRulesView } & ReturnTy
         {field('valuesPerFalseAlarm')}
       </fieldset>
       <Refusal error={isStale ? null : save.error} />
-      {save.isSuccess && typed === null ? <Notice tone="go">{words.saved}</Notice> : null}
+      {save.isSuccess && kept.typed === null ? <Notice tone="go">{words.saved}</Notice> : null}
       <div>
         <Button type="submit" loading={save.isPending}>
           {words.save}

@@ -1,8 +1,8 @@
 import { Button } from '@mantine/core';
 import type { SetupChange, SetupEntry, SetupView } from '@archwright/contracts';
 import { Link, useNavigate, useParams, useSearch } from '@tanstack/react-router';
-import { useState } from 'react';
 import { hasStatus } from '../api/errors.js';
+import { useVersionedDraft } from '../drafts/use-versioned-draft.js';
 import { Conflict, Refusal } from '../look/notice.js';
 import { FirstWait, ScreenHead } from '../look/screen.js';
 import { setupWords as words } from '../words/setup.js';
@@ -39,29 +39,27 @@ interface Props extends ReturnType<typeof useSetup> {
 
 function RecordEditor({ setup, preview, save, known, entry, start }: Props) {
   const navigate = useNavigate();
-  const [typed, setTyped] = useState<RecordDraft | null>(null);
-  const draft = typed ?? start;
+  const kept = useVersionedDraft<RecordDraft>(entry?.version ?? 0);
+  const draft = kept.typed ?? start;
   const name = entry === null ? words.add(draft.kind) : namesOf(known)(entry.id);
   const isStale = hasStatus(save.error, 412);
   const shown = preview.data === undefined ? null : preview.variables;
 
   function edit(next: RecordDraft): void {
-    setTyped(next);
+    kept.type(next);
     // What was shown was about something else.
     preview.reset();
     save.reset();
   }
   async function reload(keep: boolean): Promise<void> {
-    await setup.refetch();
-    if (!keep) setTyped(null);
+    const { data } = await setup.refetch();
+    if (keep) kept.keepOver(data?.entries.find(({ id }) => id === entry?.id)?.version ?? 0);
+    else kept.forget();
     preview.reset();
     save.reset();
   }
   function make(change: SetupChange): void {
-    save.mutate(
-      { change, version: entry?.version ?? 0 },
-      { onSuccess: () => void navigate({ to: '/practice/setup' }) },
-    );
+    save.mutate({ change, version: kept.version }, { onSuccess: () => void navigate({ to: '/practice/setup' }) });
   }
 
   const other = entry === null ? null : otherChange(entry);

@@ -3,6 +3,7 @@ import type { UserView } from '@archwright/contracts';
 import { Link, useParams } from '@tanstack/react-router';
 import { useState, type SyntheticEvent } from 'react';
 import { fieldErrors, hasStatus } from '../api/errors.js';
+import { useVersionedDraft } from '../drafts/use-versioned-draft.js';
 import { useFirstProblem } from '../look/first-problem.js';
 import { Conflict, Refusal } from '../look/notice.js';
 import { FirstWait, ScreenHead } from '../look/screen.js';
@@ -37,17 +38,18 @@ function Account({
   setActive,
   reset,
 }: { user: UserView } & ReturnType<typeof useUsers>) {
-  const [typed, setTyped] = useState<UserDraft | null>(null);
+  const kept = useVersionedDraft<UserDraft>(user.version);
   const [attempt, setAttempt] = useState(0);
-  const draft = typed ?? draftOfUser(user);
+  const draft = kept.typed ?? draftOfUser(user);
   const reading = readUser(draft);
   const errors = { ...fieldErrors(change.error), ...(attempt > 0 && 'errors' in reading ? reading.errors : {}) };
   const form = useFirstProblem(attempt, Object.keys(errors).length > 0);
   const isStale = hasStatus(change.error, 412);
 
   async function reload(keep: boolean): Promise<void> {
-    await users.refetch();
-    if (!keep) setTyped(null);
+    const { data } = await users.refetch();
+    if (keep) kept.keepOver(data?.items.find(({ id }) => id === user.id)?.version ?? user.version);
+    else kept.forget();
     change.reset();
   }
   function submit(event: SyntheticEvent): void {
@@ -55,10 +57,10 @@ function Account({
     setAttempt((before) => before + 1);
     if (!('body' in reading)) return;
     const done = () => {
-      setTyped(null);
+      kept.forget();
       setAttempt(0);
     };
-    change.mutate({ id: user.id, version: user.version, body: reading.body }, { onSuccess: done });
+    change.mutate({ id: user.id, version: kept.version, body: reading.body }, { onSuccess: done });
   }
 
   return (
@@ -69,7 +71,7 @@ function Account({
       <div className="beside">
         <form ref={form} onSubmit={submit} noValidate className="stack column">
           {isStale ? <Conflict onKeepMine={() => void reload(true)} onTakeTheirs={() => void reload(false)} /> : null}
-          <UserFields draft={draft} practice={practice} errors={errors} onChange={setTyped} />
+          <UserFields draft={draft} practice={practice} errors={errors} onChange={kept.type} />
           <p className="small soft">{words.lessEnds}</p>
           <Refusal error={isStale ? null : change.error} />
           <div>
