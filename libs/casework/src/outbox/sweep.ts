@@ -35,6 +35,7 @@ const UNDONE = `
   UNION ALL
   SELECT 'search-workload', jsonb_build_object('organisationId', organisation_id, 'runId', id)
   FROM workload_run WHERE state IN ('asked', 'running') AND asked_at <= $1
+  UNION ALL
   SELECT 'recheck-stages', jsonb_build_object('organisationId', organisation_id, 'editionId', id)
   FROM check_edition WHERE finished_at IS NULL AND started_at <= $1
   UNION ALL
