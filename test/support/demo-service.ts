@@ -21,7 +21,7 @@ export async function startDemoService(startsAt = STARTS_AT): Promise<DemoServic
   const database = await createSuiteDatabase();
   const folder = temporaryFolder();
   const env = { DATABASE_URL: database.url, DATABASE_ADMIN_URL: '', QUEUE_URL: '', ARCHWRIGHT_CLOCK: startsAt };
-  const service = await startService(folder.path, [], env);
+  const service = await startService(folder.path, ['--no-cases'], env);
   return {
     url: service.url,
     databaseUrl: database.url,

@@ -4,7 +4,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { until } from './until.js';
 
-const READY_WITHIN_MS = 90_000;
+const READY_WITHIN_MS = 180_000;
 
 /** The whole product as a person starts it, on a free port. */
 export interface Service {

@@ -9,7 +9,9 @@ const COMMANDS: Readonly<Record<string, () => Promise<Command>>> = {
     const { loadDemo } = await import('./demo-practice/load-demo.js');
     const { SystemClock } = await import('@archwright/platform');
     const clock = new SystemClock(process.env.ARCHWRIGHT_CLOCK ?? null);
-    return (args) => startCommand(args, (databaseUrl) => loadDemo(databaseUrl, clock.now()));
+    const { FIRST_WEEKS_MS, playFirstWeeks } = await import('./demo/first-weeks.js');
+    const now = () => clock.now();
+    return (args) => startCommand(args, { now, load: loadDemo, firstWeeksMs: FIRST_WEEKS_MS, playFirstWeeks });
   },
   demo: async () => (await import('./demo/demo-command.js')).demoCommand,
   test: async () => (await import('./test/test-command.js')).testCommand,

@@ -21,7 +21,7 @@ describe('importing into the practice of a data folder', () => {
   });
 
   it('uses the database of the running service, and starts it when the service has ended', async () => {
-    const service = await startService(folder.path);
+    const service = await startService(folder.path, ['--no-cases']);
     const running = await importNasty().finally(() => service.stop());
     expect(running.answer).toContain('added 4');
     const stopped = await importNasty();

@@ -29,15 +29,14 @@ const SETTINGS: OrganisationSettings = {
 export async function loadDemo(databaseUrl: string, now: Date): Promise<DemoPractice> {
   const db = createDataSource({ url: databaseUrl, applicationName: 'archwright-demo', connections: 1 });
   await db.initialize();
-  try {
-    await loadDemoPractice(db, now);
-  } finally {
-    await db.destroy();
-  }
+  const isNew = await loadDemoPractice(db, now).finally(() => db.destroy());
   const accounts = scenario.users.map(({ role, signInName }) => ({ role, login: signInName, password: demoPassword }));
   return {
+    isNew,
     accounts,
-    firstSteps: ['Everybody in this practice is invented. At the front desk, open a case and ask for offers.'],
+    firstSteps: [
+      'Everybody in this practice is invented. Each role finds a first task on its screen; at the front desk, a patient calls.',
+    ],
   };
 }
 

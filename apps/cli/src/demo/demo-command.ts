@@ -35,7 +35,7 @@ async function playOnTemporaryService(): Promise<number> {
   const port = await freePort();
   const service = spawn(
     process.execPath,
-    [process.argv[1] ?? '', 'start', '--port', String(port), '--data', join(folder, 'data')],
+    [process.argv[1] ?? '', 'start', '--port', String(port), '--data', join(folder, 'data'), '--no-cases'],
     { stdio: ['ignore', 'ignore', 'inherit'] },
   );
   try {

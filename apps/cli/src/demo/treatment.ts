@@ -174,7 +174,7 @@ export class Treatment {
     });
   }
 
-  private async actOnStep(stepId: string, action: 'start' | 'finish'): Promise<void> {
+  async actOnStep(stepId: string, action: 'start' | 'finish'): Promise<void> {
     const { version } = await this.cast.bench.call({
       method: 'GET',
       path: `/lab/steps/${stepId}`,

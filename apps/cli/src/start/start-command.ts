@@ -1,15 +1,16 @@
 import { createServer } from 'node:net';
 import { join } from 'node:path';
 import { DomainError } from '@archwright/kernel';
+import { SharedClock } from '@archwright/platform';
 import { callersPath, readArguments, readPort } from '../arguments.js';
 import { freePort } from '../embedded-postgres/free-port.js';
 import { startMailCatcher } from '../mail-catcher.js';
 import { startDatabase } from './databases.js';
-import type { DemoPractice, LoadDemo } from './demo-practice.js';
+import type { Demonstration, DemoPractice } from './demo-practice.js';
 import { startService } from './service-process.js';
 import { StoppedError, UndoList } from './undo-list.js';
 
-const USAGE = 'npm start [-- [--port N] [--data FOLDER] [--no-demo]]';
+const USAGE = 'npm start [-- [--port N] [--data FOLDER] [--no-demo | --no-cases]]';
 const DEFAULT_PORT = 3000;
 
 /** Somebody else listens where the service should. */
@@ -28,11 +29,12 @@ const say = (line = '') => process.stderr.write(`${line}\n`);
  * Everything on this machine: database, schema, demonstration practice, worker, API with the web application. Runs until
  * a stop signal or until one of them ends by itself, and leaves no process behind.
  */
-export async function startCommand(args: readonly string[], loadDemo: LoadDemo | null): Promise<number> {
+export async function startCommand(args: readonly string[], demonstration: Demonstration): Promise<number> {
   const { values } = readArguments(args, USAGE, {
     port: { type: 'string' },
     data: { type: 'string', default: '.data' },
     'no-demo': { type: 'boolean', default: false },
+    'no-cases': { type: 'boolean', default: false },
   });
   const undo = new UndoList();
   const stopped = new Promise<'stopped'>((resolve) => {
@@ -48,7 +50,7 @@ export async function startCommand(args: readonly string[], loadDemo: LoadDemo |
   try {
     const host = process.env.HOST ?? '127.0.0.1';
     const port = await usablePort(host, readPort(values.port ?? process.env.PORT, USAGE) ?? DEFAULT_PORT);
-    const demo = values['no-demo'] ? null : loadDemo;
+    const demo = values['no-demo'] ? null : { ...demonstration, withCases: !values['no-cases'] };
     const { ended } = await startAll({ dataFolder: callersPath(values.data), host, port }, demo, undo);
     const outcome = await Promise.race([stopped, ended]);
     if (outcome === 'stopped' || undo.hasBegun) {
@@ -71,14 +73,23 @@ interface Place {
   readonly port: number;
 }
 
+interface WantedDemo extends Demonstration {
+  /** With cases under way, not with people and places alone. */
+  readonly withCases: boolean;
+}
+
 /** @returns `ended` settles when a part ends by itself */
-async function startAll({ dataFolder, host, port }: Place, loadDemo: LoadDemo | null, undo: UndoList) {
+async function startAll({ dataFolder, host, port }: Place, wanted: WantedDemo | null, undo: UndoList) {
   say('Starting the database ...');
   const database = await startDatabase(dataFolder, process.env, undo);
-  const demo = loadDemo === null ? null : await loadDemo(database.databaseUrl);
+  const demo = wanted === null ? null : await loadDemo(wanted, database.databaseUrl);
   const mail = demo === null ? {} : await catchMail(dataFolder, undo);
   // API and worker of the demonstration share a clock that its story may move on.
-  const clock: Record<string, string> = demo === null ? {} : { ARCHWRIGHT_CLOCK_FILE: join(dataFolder, 'clock') };
+  const clockFile = join(dataFolder, 'clock');
+  const clock: Record<string, string> =
+    demo === null
+      ? {}
+      : { ARCHWRIGHT_CLOCK_FILE: clockFile, ...(demo.playsFrom ? { ARCHWRIGHT_CLOCK: demo.playsFrom } : {}) };
   const url = `http://${host}:${String(port)}`;
   const env = {
     LOG_LEVEL: 'warn',
@@ -91,11 +102,14 @@ async function startAll({ dataFolder, host, port }: Place, loadDemo: LoadDemo | 
     HOST: host,
     PORT: String(port),
   };
+  if (wanted !== null && demo?.playsFrom === null) catchUp(clockFile, wanted.now());
   say('Starting worker and API ...');
   const worker = await startService('worker', env);
   await undo.add(() => worker.stop());
   const api = await startService('api', env);
   await undo.add(() => api.stop());
+  if (wanted !== null && demo?.playsFrom) await play(wanted, url, clockFile);
+  if (undo.hasBegun) throw new StoppedError();
   introduce(env.PUBLIC_URL, demo);
   const ended = Promise.race([
     database.ended.then((how) => `PostgreSQL ${how}`),
@@ -103,6 +117,30 @@ async function startAll({ dataFolder, host, port }: Place, loadDemo: LoadDemo | 
     api.ended.then((how) => `The API ${how}`),
   ]);
   return { ended };
+}
+
+/** @returns with `playsFrom` the instant at which its first cases begin, when they are still to be treated */
+async function loadDemo({ load, now, firstWeeksMs, withCases }: WantedDemo, databaseUrl: string) {
+  const from = new Date(now().getTime() - (withCases ? firstWeeksMs : 0));
+  const practice = await load(databaseUrl, from);
+  return { ...practice, playsFrom: practice.isNew && withCases ? from.toISOString() : null };
+}
+
+/** A case that goes another way than the story must not keep anybody from the rest of the demonstration. */
+async function play({ playFirstWeeks, now }: WantedDemo, url: string, clockFile: string): Promise<void> {
+  say('Treating the first cases of the demonstration (once, half a minute) ...');
+  try {
+    await playFirstWeeks(url, now());
+  } catch (error) {
+    say(`Some of them are not where they should be: ${error instanceof Error ? error.message : String(error)}`);
+    catchUp(clockFile, now());
+  }
+}
+
+/** A demonstration that was stopped while its first cases were treated would go on in the past. */
+function catchUp(clockFile: string, now: Date): void {
+  const clock = new SharedClock(clockFile);
+  if (clock.now() < now) clock.moveTo(now);
 }
 
 /** Mail of the demonstration goes to people who don't exist, so it is caught unless a server was named. */

@@ -32,7 +32,7 @@ export const guideSteps: Record<Role, readonly GuideStep[]> = {
     },
   ],
   lab: [
-    { at: /^\/bench$/, text: 'Take the first work of the list: start it, and finish it or ask the clinic something.' },
+    { at: /^\/bench$/, text: 'Take the first work of a day: start it, and finish it or ask the clinic something.' },
     {
       at: /^\/bench\/cases\/[^/]+$/,
       text: 'All the work of one case, with what the clinic ordered. Go back to the bench or on to the parcels.',
@@ -40,7 +40,7 @@ export const guideSteps: Record<Role, readonly GuideStep[]> = {
     { at: /^\/bench\/parcels$/, text: 'Whatever leaves goes in a parcel, checked object by object where it arrives.' },
   ],
   clinician: [
-    { at: /^\/chair$/, text: 'Open the visit that may begin.' },
+    { at: /^\/chair$/, text: 'Open a visit. Where the day has none, look at a later one.' },
     {
       at: /^\/chair\/stages\/[^/]+$/,
       text: 'Type a measurement and watch its verdict; what the laboratory still needs stands beside it.',
