@@ -64,6 +64,7 @@ describe('a patient calls', () => {
 
   it('and takes the visits home on paper, in a calendar or by mail', async () => {
     await link('Visits to hand over').click();
+    await link('Calendar file').waitFor();
     await page.getByRole('row', { name: /Placement/ }).waitFor();
     expect(await page.getByRole('row').count()).toBe(8);
     const download = page.waitForEvent('download');
