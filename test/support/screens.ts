@@ -1,18 +1,20 @@
 import { AxeBuilder } from '@axe-core/playwright';
 import type { Page } from 'playwright-core';
 
-/** Desk screen, tablet on its side, tablet upright. */
+/** Desk screen, tablet on its side, tablet upright; what the first and the last show, the middle one shows in some layout. */
 const SIZES = [
-  { width: 1280, height: 800 },
-  { width: 1024, height: 768 },
-  { width: 768, height: 1024 },
+  { width: 1280, height: 800, isBetween: false },
+  { width: 1024, height: 768, isBetween: true },
+  { width: 768, height: 1024, isBetween: false },
 ] as const;
 const COLOURS = ['color-contrast', 'link-in-text-block'];
+/** What the place of things decides, and not what they are. */
+const LAYOUT = [...COLOURS, 'target-size', 'scrollable-region-focusable'];
 const WCAG = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'];
 
 /**
  * What is wrong with the screen as it stands, at three sizes: broken accessibility rules with the places that break them
- * (in dark those of colour, the rest being the same), and content that runs out of the window sideways.
+ * (in dark those of colour, at the middle size those of layout, the rest being the same), and content that runs out of the window sideways.
  *
  * @returns one line each; empty for a good screen
  */
@@ -20,15 +22,17 @@ export async function faultsOfScreen(page: Page): Promise<string[]> {
   await page.waitForLoadState('networkidle');
   const before = page.viewportSize();
   const faults: string[] = [];
-  for (const size of SIZES) {
-    await page.setViewportSize(size);
-    const where = `${String(size.width)}x${String(size.height)}`;
+  for (const { width, height, isBetween } of SIZES) {
+    await page.setViewportSize({ width, height });
+    const where = `${String(width)}x${String(height)}`;
     await page.emulateMedia({ colorScheme: 'light' });
-    faults.push(...(await brokenRules(page, (axe) => axe.withTags(WCAG))).map((fault) => `${where} light: ${fault}`));
-    await page.emulateMedia({ colorScheme: 'dark' });
-    faults.push(
-      ...(await brokenRules(page, (axe) => axe.withRules(COLOURS))).map((fault) => `${where} dark: ${fault}`),
-    );
+    const light = await brokenRules(page, (axe) => (isBetween ? axe.withRules(LAYOUT) : axe.withTags(WCAG)));
+    faults.push(...light.map((fault) => `${where} light: ${fault}`));
+    if (!isBetween) {
+      await page.emulateMedia({ colorScheme: 'dark' });
+      const dark = await brokenRules(page, (axe) => axe.withRules(COLOURS));
+      faults.push(...dark.map((fault) => `${where} dark: ${fault}`));
+    }
     const excess = await page.evaluate<number>(
       'document.documentElement.scrollWidth - document.documentElement.clientWidth',
     );

@@ -35,9 +35,10 @@ export async function runJest({ title, project, patterns = [], env = {} }: JestR
     '--json',
     '--outputFile',
     answer,
+    // On two cores one worker would leave both half idle: suites wait for databases, browsers and other processes.
+    '--maxWorkers',
+    '2',
   ];
-  // These suites wait for other processes most of the time.
-  if (project === 'faults') args.push('--maxWorkers', '2');
   const { code } = await runProgram(
     process.execPath,
     ['--experimental-vm-modules', 'node_modules/jest/bin/jest.js', ...args, ...patterns],
