@@ -1,7 +1,6 @@
 import { Body, Controller, Get, HttpCode, Param, Post, Query, Res } from '@nestjs/common';
 import {
   IdempotencyKeys,
-  PlanStaleError,
   acceptRepair,
   decideDisturbance,
   disturbanceSubjectsOf,
@@ -31,6 +30,7 @@ import type { FastifyReply } from 'fastify';
 import type { EntityManager } from 'typeorm';
 import { DataSource } from 'typeorm';
 import { CurrentActor, Roles } from '../security/access.js';
+import { renewWhenStale } from '../renew-when-stale.js';
 import { tagged } from '../tagged.js';
 
 /** What falls away, whom it falls on, and the plans that repair it. */
@@ -96,18 +96,15 @@ export class DisturbancesController {
     @Res({ passthrough: true }) reply: FastifyReply,
   ): Promise<DisturbanceView> {
     const now = this.clock.now();
-    try {
-      const view = await inOrganisation(this.db, actor.organisationId, async (tx) => {
-        await acceptRepair(tx, actor, id, { ...body, version }, now);
-        return viewDisturbance(tx, actor, id, now);
-      });
-      return tagged(reply, view);
-    } catch (error) {
-      if (error instanceof PlanStaleError) {
-        await inOrganisation(this.db, actor.organisationId, (tx) => renewRepairs(tx, actor, id, now));
-      }
-      throw error;
-    }
+    const view = await renewWhenStale(
+      () =>
+        inOrganisation(this.db, actor.organisationId, async (tx) => {
+          await acceptRepair(tx, actor, id, { ...body, version }, now);
+          return viewDisturbance(tx, actor, id, now);
+        }),
+      () => inOrganisation(this.db, actor.organisationId, (tx) => renewRepairs(tx, actor, id, now)),
+    );
+    return tagged(reply, view);
   }
 
   @Post(':id/decision')

@@ -1,7 +1,6 @@
 import { Body, Controller, Get, HttpCode, Param, Post, Query, Res } from '@nestjs/common';
 import {
   IdempotencyKeys,
-  PlanStaleError,
   acceptProposal,
   dismissAlert,
   listAlerts,
@@ -28,6 +27,7 @@ import { inOrganisation, readInOrganisation } from '@archwright/records';
 import type { FastifyReply } from 'fastify';
 import { DataSource } from 'typeorm';
 import { CurrentActor, Roles } from '../security/access.js';
+import { renewWhenStale } from '../renew-when-stale.js';
 import { tagged } from '../tagged.js';
 
 /** What has to be made again. */
@@ -81,18 +81,15 @@ export class RemakeAlertsController {
     @Res({ passthrough: true }) reply: FastifyReply,
   ): Promise<RemakeAlertView> {
     const now = this.clock.now();
-    try {
-      const view = await inOrganisation(this.db, actor.organisationId, async (tx) => {
-        await acceptProposal(tx, actor, id, { ...body, version }, now);
-        return viewAlert(tx, actor, id);
-      });
-      return tagged(reply, view);
-    } catch (error) {
-      if (error instanceof PlanStaleError) {
-        await inOrganisation(this.db, actor.organisationId, (tx) => renewProposal(tx, actor, id, now));
-      }
-      throw error;
-    }
+    const view = await renewWhenStale(
+      () =>
+        inOrganisation(this.db, actor.organisationId, async (tx) => {
+          await acceptProposal(tx, actor, id, { ...body, version }, now);
+          return viewAlert(tx, actor, id);
+        }),
+      () => inOrganisation(this.db, actor.organisationId, (tx) => renewProposal(tx, actor, id, now)),
+    );
+    return tagged(reply, view);
   }
 
   @Roles('clinician')

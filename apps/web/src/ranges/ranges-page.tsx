@@ -1,9 +1,6 @@
 import { Button, Textarea } from '@mantine/core';
 import type { MeasurementRangesView, PracticeView } from '@archwright/contracts';
-import { useState, type SyntheticEvent } from 'react';
-import { hasStatus } from '../api/errors.js';
-import { useVersionedDraft } from '../drafts/use-versioned-draft.js';
-import { useFirstProblem } from '../look/first-problem.js';
+import { useVersionedForm } from '../drafts/use-versioned-form.js';
 import { Conflict, Notice, Refusal } from '../look/notice.js';
 import { PlainTable } from '../look/plain-table.js';
 import { FirstWait, ScreenHead } from '../look/screen.js';
@@ -44,54 +41,41 @@ export function RangesPage() {
 }
 
 function RangesForm({ view, known, save }: { view: MeasurementRangesView } & ReturnType<typeof useRanges>) {
-  const kept = useVersionedDraft<RangesDraft>(view.version);
-  const [attempt, setAttempt] = useState(0);
-  const draft = kept.typed ?? draftOfRanges(view);
-  const reading = readRanges(draft, view);
-  const errors = attempt > 0 && 'errors' in reading ? reading.errors : NO_ERRORS;
-  const form = useFirstProblem(attempt, 'errors' in reading);
-  const isStale = hasStatus(save.error, 412);
-
-  async function reload(keep: boolean): Promise<void> {
-    const { data } = await known.refetch();
-    if (keep) kept.keepOver(data?.version ?? view.version);
-    else kept.forget();
-    save.reset();
-  }
-  function submit(event: SyntheticEvent): void {
-    event.preventDefault();
-    setAttempt((before) => before + 1);
-    if (!('body' in reading)) return;
-    const onSuccess = () => {
-      kept.forget();
-      setAttempt(0);
-    };
-    save.mutate({ body: reading.body, version: kept.version }, { onSuccess });
-  }
+  const { form, draft, errors, change, isTyped, refusal, conflict, submit } = useVersionedForm({
+    version: view.version,
+    start: draftOfRanges(view),
+    read: (typed: RangesDraft) => readRanges(typed, view),
+    saving: save,
+    save: (body, version, onSuccess) => {
+      save.mutate({ body, version }, { onSuccess });
+    },
+    refetch: async () => (await known.refetch()).data?.version,
+  });
+  const wrong = errors ?? NO_ERRORS;
 
   return (
     <form ref={form} onSubmit={submit} noValidate className="stack">
-      {isStale ? <Conflict onKeepMine={() => void reload(true)} onTakeTheirs={() => void reload(false)} /> : null}
+      {conflict ? <Conflict {...conflict} /> : null}
       <section className="stack-tight" aria-labelledby="usual">
         <h2 id="usual">{words.usual}</h2>
-        <UsualTable view={view} draft={draft} errors={errors} onChange={kept.type} />
+        <UsualTable view={view} draft={draft} errors={wrong} onChange={change} />
       </section>
       <section className="stack-tight" aria-labelledby="limits">
         <h2 id="limits">{words.limits}</h2>
-        <LimitsTable view={view} draft={draft} errors={errors} onChange={kept.type} />
+        <LimitsTable view={view} draft={draft} errors={wrong} onChange={change} />
       </section>
       <Textarea
         label={words.reason}
         rows={2}
         maxLength={500}
         value={draft.reason}
-        error={errors.reason}
+        error={wrong.reason}
         onChange={(event) => {
-          kept.type({ ...draft, reason: event.currentTarget.value });
+          change({ ...draft, reason: event.currentTarget.value });
         }}
       />
-      <Refusal error={isStale ? null : save.error} />
-      {save.isSuccess && kept.typed === null ? <Notice tone="go">{words.saved}</Notice> : null}
+      <Refusal error={refusal} />
+      {save.isSuccess && !isTyped ? <Notice tone="go">{words.saved}</Notice> : null}
       <div>
         <Button type="submit" loading={save.isPending}>
           {words.save}

@@ -15,7 +15,7 @@ const rules: PracticeRules = {
 it('shows hours where people think in hours, and gives the same rules back', () => {
   const draft = draftOfRules(rules);
   expect(draft).toMatchObject({ mail: '48, 4', phone: '', provisionalHoldHours: '48', recallMonths: '' });
-  expect(readRules(draft)).toEqual({ rules });
+  expect(readRules(draft)).toEqual({ body: rules });
 });
 
 it.each([

@@ -48,7 +48,7 @@ const FIELD_OF: Readonly<Record<string, keyof RulesDraft>> = {
 };
 
 /** What would be sent, or what each field accepts. */
-export function readRules(draft: RulesDraft): { rules: PracticeRules } | { errors: RulesErrors } {
+export function readRules(draft: RulesDraft): { body: PracticeRules } | { errors: RulesErrors } {
   const { en, de, ar } = draft;
   const parsed = practiceRules.safeParse({
     mailLeadMinutes: minutesList(draft.mail),
@@ -60,7 +60,7 @@ export function readRules(draft: RulesDraft): { rules: PracticeRules } | { error
     valuesPerFalseAlarm: numberOf(draft.valuesPerFalseAlarm),
     ownLines: { en, de, ar },
   });
-  if (parsed.success) return { rules: parsed.data };
+  if (parsed.success) return { body: parsed.data };
   const errors: RulesErrors = {};
   for (const { path } of parsed.error.issues) {
     const field = FIELD_OF[path.filter((part) => typeof part === 'string').join('.')];

@@ -1,14 +1,11 @@
 import { Button, Textarea, TextInput } from '@mantine/core';
 import type { PracticeRulesView } from '@archwright/contracts';
-import { useState, type SyntheticEvent } from 'react';
-import { hasStatus } from '../api/errors.js';
-import { useVersionedDraft } from '../drafts/use-versioned-draft.js';
-import { useFirstProblem } from '../look/first-problem.js';
+import { useVersionedForm } from '../drafts/use-versioned-form.js';
 import { Conflict, Notice, Refusal } from '../look/notice.js';
 import { FirstWait, ScreenHead } from '../look/screen.js';
 import { PracticePlaces } from '../practice-page/practice-places.js';
 import { ruleWords as words } from '../words/rules.js';
-import { draftOfRules, readRules, type RulesDraft, type RulesErrors } from './rules-draft.js';
+import { draftOfRules, readRules, type RulesDraft } from './rules-draft.js';
 import { useRules } from './use-rules.js';
 
 /** When patients are reminded and in which words, and how long time is held. */
@@ -37,46 +34,32 @@ export function RulesPage() {
 }
 
 function RulesForm({ view, known, save }: { view: PracticeRulesView } & ReturnType<typeof useRules>) {
-  const kept = useVersionedDraft<RulesDraft>(view.version);
-  const [attempt, setAttempt] = useState(0);
-  const draft = kept.typed ?? draftOfRules(view.rules);
-  const reading = readRules(draft);
-  const errors: RulesErrors = attempt > 0 && 'errors' in reading ? reading.errors : {};
-  const form = useFirstProblem(attempt, Object.keys(errors).length > 0);
-  const isStale = hasStatus(save.error, 412);
-
-  async function reload(keep: boolean): Promise<void> {
-    const { data } = await known.refetch();
-    if (keep) kept.keepOver(data?.version ?? view.version);
-    else kept.forget();
-    save.reset();
-  }
-  function submit(event: SyntheticEvent): void {
-    event.preventDefault();
-    setAttempt((before) => before + 1);
-    if (!('rules' in reading)) return;
-    const onSuccess = () => {
-      kept.forget();
-      setAttempt(0);
-    };
-    save.mutate({ rules: reading.rules, version: kept.version }, { onSuccess });
-  }
+  const { form, draft, errors, change, isTyped, refusal, conflict, submit } = useVersionedForm({
+    version: view.version,
+    start: draftOfRules(view.rules),
+    read: readRules,
+    saving: save,
+    save: (body, version, onSuccess) => {
+      save.mutate({ body, version }, { onSuccess });
+    },
+    refetch: async () => (await known.refetch()).data?.version,
+  });
   const field = (name: Exclude<keyof RulesDraft, 'en' | 'de' | 'ar'>, type = 'text') => (
     <TextInput
       key={name}
       type={type}
       label={words.fields[name]}
       value={draft[name]}
-      error={errors[name]}
+      error={errors?.[name]}
       onChange={(event) => {
-        kept.type({ ...draft, [name]: event.currentTarget.value });
+        change({ ...draft, [name]: event.currentTarget.value });
       }}
     />
   );
 
   return (
     <form ref={form} onSubmit={submit} noValidate className="stack">
-      {isStale ? <Conflict onKeepMine={() => void reload(true)} onTakeTheirs={() => void reload(false)} /> : null}
+      {conflict ? <Conflict {...conflict} /> : null}
       <fieldset className="stack-tight">
         <legend>{words.reminders}</legend>
         {field('mail')}
@@ -97,9 +80,9 @@ function RulesForm({ view, known, save }: { view: PracticeRulesView } & ReturnTy
             dir={language === 'ar' ? 'rtl' : 'ltr'}
             label={words.languages[language]}
             value={draft[language]}
-            error={errors[language]}
+            error={errors?.[language]}
             onChange={(event) => {
-              kept.type({ ...draft, [language]: event.currentTarget.value });
+              change({ ...draft, [language]: event.currentTarget.value });
             }}
           />
         ))}
@@ -111,8 +94,8 @@ function RulesForm({ view, known, save }: { view: PracticeRulesView } & ReturnTy
         {field('recallMonths')}
         {field('valuesPerFalseAlarm')}
       </fieldset>
-      <Refusal error={isStale ? null : save.error} />
-      {save.isSuccess && kept.typed === null ? <Notice tone="go">{words.saved}</Notice> : null}
+      <Refusal error={refusal} />
+      {save.isSuccess && !isTyped ? <Notice tone="go">{words.saved}</Notice> : null}
       <div>
         <Button type="submit" loading={save.isPending}>
           {words.save}

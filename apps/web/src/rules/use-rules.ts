@@ -9,8 +9,8 @@ export function useRules() {
     queryFn: (): Promise<PracticeRulesView> => read('/practice-rules', practiceRulesView),
   });
   const save = useMutation({
-    mutationFn: ({ rules, version }: { rules: PracticeRules; version: number }) =>
-      put('/practice-rules', practiceRulesView, rules, version),
+    mutationFn: ({ body, version }: { body: PracticeRules; version: number }) =>
+      put('/practice-rules', practiceRulesView, body, version),
     onSuccess: () => client.invalidateQueries({ queryKey: ['practice-rules'] }),
   });
   return { known, save };

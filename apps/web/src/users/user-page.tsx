@@ -1,16 +1,14 @@
 import { Button } from '@mantine/core';
 import type { UserView } from '@archwright/contracts';
 import { Link, useParams } from '@tanstack/react-router';
-import { useState, type SyntheticEvent } from 'react';
-import { fieldErrors, hasStatus } from '../api/errors.js';
-import { useVersionedDraft } from '../drafts/use-versioned-draft.js';
-import { useFirstProblem } from '../look/first-problem.js';
+import { fieldErrors } from '../api/errors.js';
+import { useVersionedForm } from '../drafts/use-versioned-form.js';
 import { Conflict, Refusal } from '../look/notice.js';
 import { FirstWait, ScreenHead } from '../look/screen.js';
 import { NotFound } from '../frame/not-found.js';
 import { userWords as words } from '../words/users.js';
 import { AccountActions } from './account-actions.js';
-import { draftOfUser, readUser, type UserDraft } from './user-draft.js';
+import { draftOfUser, readUser } from './user-draft.js';
 import { UserFields } from './user-fields.js';
 import { useUsers } from './use-users.js';
 
@@ -38,30 +36,16 @@ function Account({
   setActive,
   reset,
 }: { user: UserView } & ReturnType<typeof useUsers>) {
-  const kept = useVersionedDraft<UserDraft>(user.version);
-  const [attempt, setAttempt] = useState(0);
-  const draft = kept.typed ?? draftOfUser(user);
-  const reading = readUser(draft);
-  const errors = { ...fieldErrors(change.error), ...(attempt > 0 && 'errors' in reading ? reading.errors : {}) };
-  const form = useFirstProblem(attempt, Object.keys(errors).length > 0);
-  const isStale = hasStatus(change.error, 412);
-
-  async function reload(keep: boolean): Promise<void> {
-    const { data } = await users.refetch();
-    if (keep) kept.keepOver(data?.items.find(({ id }) => id === user.id)?.version ?? user.version);
-    else kept.forget();
-    change.reset();
-  }
-  function submit(event: SyntheticEvent): void {
-    event.preventDefault();
-    setAttempt((before) => before + 1);
-    if (!('body' in reading)) return;
-    const done = () => {
-      kept.forget();
-      setAttempt(0);
-    };
-    change.mutate({ id: user.id, version: kept.version, body: reading.body }, { onSuccess: done });
-  }
+  const { form, draft, errors, ...editing } = useVersionedForm({
+    version: user.version,
+    start: draftOfUser(user),
+    read: readUser,
+    saving: change,
+    save: (body, version, onSuccess) => {
+      change.mutate({ id: user.id, version, body }, { onSuccess });
+    },
+    refetch: async () => (await users.refetch()).data?.items.find(({ id }) => id === user.id)?.version,
+  });
 
   return (
     <>
@@ -69,11 +53,16 @@ function Account({
         <Link to="/practice/users">{words.back}</Link>
       </ScreenHead>
       <div className="beside">
-        <form ref={form} onSubmit={submit} noValidate className="stack column">
-          {isStale ? <Conflict onKeepMine={() => void reload(true)} onTakeTheirs={() => void reload(false)} /> : null}
-          <UserFields draft={draft} practice={practice} errors={errors} onChange={kept.type} />
+        <form ref={form} onSubmit={editing.submit} noValidate className="stack column">
+          {editing.conflict ? <Conflict {...editing.conflict} /> : null}
+          <UserFields
+            draft={draft}
+            practice={practice}
+            errors={{ ...fieldErrors(change.error), ...errors }}
+            onChange={editing.change}
+          />
           <p className="small soft">{words.lessEnds}</p>
-          <Refusal error={isStale ? null : change.error} />
+          <Refusal error={editing.refusal} />
           <div>
             <Button type="submit" loading={change.isPending}>
               {words.save}
