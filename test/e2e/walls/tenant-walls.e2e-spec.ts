@@ -3,7 +3,8 @@ import type { Role } from '@archwright/contracts';
 import { uuidv7 } from '@archwright/records';
 import { readOperations, type Operation } from '../conventions/operations.js';
 import { PATIENT_NAME, PLACES, ROLES, openWalledPractice, type Place, type WalledPractice } from './walled-practice.js';
-import { OUTSIDE, WALLS, type Wall } from './walls.js';
+import type { Wall } from './wall.js';
+import { OUTSIDE, WALLS } from './walls.js';
 
 jest.setTimeout(120_000);
 
