@@ -122,6 +122,7 @@ const newPatient = createRoute({
   getParentRoute: () => inside,
   path: '/desk/patients/new',
   validateSearch: newPatientSearch,
+  remountDeps: ({ search }) => search,
   component: lazyRouteComponent(() => import('./patient-form/new-patient-page.js'), 'NewPatientPage'),
 });
 
@@ -135,6 +136,7 @@ const newCase = createRoute({
   getParentRoute: () => inside,
   path: '/desk/cases/new',
   validateSearch: newCaseSearch,
+  remountDeps: ({ search }) => search,
   component: lazyRouteComponent(() => import('./open-case/open-case-page.js'), 'OpenCasePage'),
 });
 
@@ -142,6 +144,7 @@ const freedTime = createRoute({
   getParentRoute: () => inside,
   path: '/desk/freed-time',
   validateSearch: freedSearch,
+  remountDeps: ({ search }) => search,
   component: lazyRouteComponent(() => import('./freed-time/freed-time-page.js'), 'FreedTimePage'),
 });
 
@@ -220,6 +223,7 @@ const setupRecord = createRoute({
   getParentRoute: () => inside,
   path: '/practice/setup/$recordId',
   validateSearch: setupSearch,
+  remountDeps: ({ params, search }) => ({ ...params, ...search }),
   component: lazyRouteComponent(() => import('./setup/record-page.js'), 'RecordPage'),
 });
 
@@ -370,6 +374,8 @@ export const router = createRouter({
     ]),
   ]),
   defaultPreload: 'intent',
+  // Another case, patient or record in the address is another screen: nothing chosen or typed for the last one stays.
+  defaultRemountDeps: ({ params }) => params,
 });
 
 declare module '@tanstack/react-router' {
