@@ -90,9 +90,7 @@ describe('the manager', () => {
     await page.getByLabel('Name', { exact: true }).fill('Typed for the first');
     await page.getByRole('button', { name: 'Set a new password' }).click();
     await page.getByRole('button', { name: 'Yes, do it' }).waitFor();
-    await page.evaluate((to) => {
-      window.history.pushState(null, '', to);
-    }, address);
+    await page.evaluate(`history.pushState(null, '', ${JSON.stringify(address)})`);
     await page.getByRole('heading', { name }).waitFor();
     expect(await page.getByLabel('Name', { exact: true }).inputValue()).toBe(name);
     expect(await page.getByRole('button', { name: 'Yes, do it' }).count()).toBe(0);
