@@ -1,12 +1,9 @@
 import type { HtmlTagDescriptor, Plugin } from 'vite';
 
-/** Whatever the frame needs, in one file: a request for each of two dozen parts would come before the first view. */
+/** Whatever the frame needs, in one file: as two dozen parts, each a request, it came in turns before the first view. */
 const APPLICATION = { name: 'application', test: /\/apps\/web\/src\/app\.tsx$/, priority: 1 };
 /** All that comes before it: schemas are told how to work before the application makes its first one. */
-const FIRST = { name: 'first', test: /\/node_modules\/zod\/|vite\/preload-helper|rolldown.runtime/, priority: 2 };
-/** What screens share: small parts go along with a larger one that is wanted by nearly the same screens. */
-const SHARED = { name: 'shared', minShareCount: 2, entriesAware: true, entriesAwareMergeThreshold: 24_000 };
-
+const FIRST = { name: 'first', test: /\/node_modules\/zod\/|vite\/preload-helper/, priority: 2 };
 /** Fonts of every first view; letters beyond Latin come when they are met. */
 const FONTS = /-latin-(400|700)-normal-.*\.woff2$/;
 
@@ -19,7 +16,7 @@ export function firstView(): Plugin {
     name: 'first-view',
     apply: 'build',
     config: () => ({
-      build: { rolldownOptions: { output: { codeSplitting: { groups: [FIRST, APPLICATION, SHARED] } } } },
+      build: { rolldownOptions: { output: { codeSplitting: { groups: [FIRST, APPLICATION] } } } },
     }),
     transformIndexHtml: {
       order: 'post',
@@ -30,7 +27,7 @@ export function firstView(): Plugin {
 
 function preload(file: string): HtmlTagDescriptor[] {
   const at = { href: `/${file}`, crossorigin: true };
-  if (/^assets\/application-.*\.js$/.test(file)) return [link({ rel: 'modulepreload', ...at })];
+  if (/^assets\/(application|app|rolldown-runtime)-.*\.js$/.test(file)) return [link({ rel: 'modulepreload', ...at })];
   if (/^assets\/application-.*\.css$/.test(file)) return [link({ rel: 'preload', as: 'style', ...at })];
   return FONTS.test(file) ? [link({ rel: 'preload', as: 'font', type: 'font/woff2', ...at })] : [];
 }
