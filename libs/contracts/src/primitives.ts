@@ -41,3 +41,6 @@ export const page = <Item extends z.ZodType>(item: Item) =>
 
 /** Days of the week, Monday first, as ISO 8601 numbers them. */
 export const weekday = z.int().min(1).max(7);
+
+/** Most bytes of a file that is taken in over the API, as the screens say before it is chosen. Project default, no source. */
+export const MOST_FILE_BYTES = 5_000_000;
