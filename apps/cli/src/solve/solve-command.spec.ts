@@ -130,7 +130,11 @@ describe('cli solve', () => {
       /Line 3: .* a job shop and of a flexible job shop, which differ. Say which it is with --format jobshop or/,
     ],
     ['a mean that is none', '1 2 9\n1 1 0 5\n', /Line 1: the third number "9" is not accepted. Accepted: .* 1\.00/],
-    ['an activity more than the file says', psplib({ more: ['3 1 0'] }), /Line 8: the section goes on where it should end/],
+    [
+      'an activity more than the file says',
+      psplib({ more: ['3 1 0'] }),
+      /Line 8: the section goes on where it should end/,
+    ],
     ['a capacity more than there are resources', psplib({ capacities: '4 4' }), /Line 16: "4" is more than the line/],
     ['a number behind a size', psplib({ jobs: '2 3' }), /Line 1: "3" is more than the line should hold/],
     ['a project without needs', 'PRECEDENCE RELATIONS:\n', /Line 1: the line "jobs" is missing/],
