@@ -6,8 +6,10 @@ export const id = z.uuid();
 /** An instant: ISO 8601 in UTC, such as `2027-01-28T08:00:00Z`. */
 export const instant = z.iso.datetime({ error: 'an instant in UTC such as 2027-01-28T08:00:00Z' });
 
-/** A calendar date such as `2027-01-28`. */
-export const localDate = z.iso.date({ error: 'a date such as 2027-01-28' });
+/** A calendar date such as `2027-01-28`; there was no year 0. */
+export const localDate = z.iso
+  .date({ error: 'a date such as 2027-01-28' })
+  .refine((date) => !date.startsWith('0000'), { error: 'a date such as 2027-01-28' });
 
 /** A date of hours and closures; a year that was mistyped would be far away from all of them. */
 export const plannedDate = localDate.refine((date) => date >= '2000-01-01' && date < '2200-01-01', {
