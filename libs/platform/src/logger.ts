@@ -28,7 +28,11 @@ function describeError(error: unknown): object {
   const names = Object.fromEntries([...carried].filter(([name]) => NAMED.has(name)));
   const isOfDatabase = carried.has('query') || carried.has('severity');
   const { message, stack = '' } = error;
-  const places = stack.slice(stack.indexOf('\n    at ') + 1);
+  // The first lines repeat the message.
+  const places = stack
+    .split('\n')
+    .filter((line) => line.startsWith('    at '))
+    .join('\n');
   const cause = error.cause === undefined ? {} : { cause: describeError(error.cause) };
   return { type: error.name, ...names, ...(isOfDatabase ? {} : { message }), stack: places, ...cause };
 }
