@@ -1,6 +1,6 @@
-import { clearInto, emptyBits, fullBits, hasBit, nextBit, orInto, setBit, slotsOf } from './bits.js';
+import { and, clearInto, emptyBits, fullBits, hasBit, nextBit, orInto, setBit, slotsOf } from './bits.js';
 import type { ChainCache } from './cache.js';
-import type { ChainOperation, SlotBits } from './model.js';
+import type { ChainOperation, OperationSegment, SlotBits } from './model.js';
 
 export interface Hold {
   readonly startSlot: number;
@@ -120,66 +120,107 @@ export function operationId(operation: ChainOperation, cache: ChainCache): numbe
   });
 }
 
+/** What a centre's hours make of an operation, whatever is free. */
+interface OperationTimes {
+  readonly end: Int32Array;
+  readonly firstHold: Int32Array;
+  readonly lastHoldEnd: Int32Array;
+  /** Rising starts from which it ends in time. */
+  readonly fitting: Int32Array;
+  /** By segment that holds a place: its range by index in `fitting`. */
+  readonly held: readonly {
+    readonly mode: OperationSegment['mode'];
+    readonly first: Int32Array;
+    readonly end: Int32Array;
+  }[];
+}
+
 /** Start sets and calendar tables of one operation, batches apart. */
 export function operationStarts(operation: ChainOperation, slotCount: number, cache: ChainCache): OperationStarts {
   const key = `starts:${String(operationId(operation, cache))}:${String(slotCount)}`;
   return cache.get(key, () => startsFrom(operation, slotCount, cache));
 }
 
+/** Hours change seldom and bookings often: only what hangs on the place that was booked is made again. */
 function startsFrom(operation: ChainOperation, slotCount: number, cache: ChainCache): OperationStarts {
   const { centreOpen, segments, allowed } = operation;
-  const axis = openAxis(centreOpen, slotCount, cache);
+  const hours = `${String(cache.id(centreOpen))}:${segments.map(({ slots, mode, holdsPlace }) => `${String(slots)} ${mode} ${String(holdsPlace)}`).join()}:${String(slotCount)}`;
+  const times = cache.get(`times:${hours}`, () => timesFrom(operation, slotCount, cache));
+  const on = (free: SlotBits | null): SlotBits => {
+    const starts = cache.get(`on-place:${String(cache.id(free))}:${hours}`, () =>
+      startsOn(free, times, centreOpen, slotCount, cache),
+    );
+    return allowed === null ? starts : and(starts, allowed);
+  };
+  const places = times.held.length > 0 ? operation.places : [];
+  const byPlace =
+    places.length === 0
+      ? [{ place: null, starts: on(null) }]
+      : places.map(({ key, free }) => ({ place: key, starts: on(free) }));
+  const any = emptyBits(slotCount);
+  for (const { starts } of byPlace) orInto(any, starts);
+  const { end, firstHold, lastHoldEnd } = times;
+  return { byPlace, any, end, firstHold, lastHoldEnd };
+}
+
+function timesFrom(operation: ChainOperation, slotCount: number, cache: ChainCache): OperationTimes {
+  const { segments } = operation;
+  const axis = openAxis(operation.centreOpen, slotCount, cache);
   const end = new Int32Array(slotCount).fill(slotCount + 1);
   const firstHold = new Int32Array(slotCount).fill(slotCount + 1);
   const lastHoldEnd = new Int32Array(slotCount).fill(slotCount + 1);
-  const places = segments.some(({ holdsPlace }) => holdsPlace) ? operation.places : [];
-  const byPlace =
-    places.length === 0
-      ? [{ place: null, starts: emptyBits(slotCount) }]
-      : places.map(({ key }) => ({ place: key, starts: emptyBits(slotCount) }));
-  // By segment and place; a segment that holds no place has none.
-  const taken = segments.map(({ holdsPlace, mode }) =>
-    holdsPlace
-      ? places.map(({ free }) => takenBefore(free, slotCount, mode === 'pauses' ? centreOpen : null, cache))
-      : [],
-  );
-  const isFree = new Uint8Array(byPlace.length);
-  let ends = slotCount + 1;
-  let firsts = slotCount + 1;
-  let lasts = slotCount + 1;
+  const firsts = segments.map(() => new Int32Array(axis.slot.length));
+  const lasts = segments.map(() => new Int32Array(axis.slot.length));
+  // Who starts later never ends earlier: the starts that fit lead.
+  let fitting = axis.slot.length;
   for (let rank = axis.slot.length - 1; rank >= 0; rank--) {
     const start = axis.slot[rank]!;
-    isFree.fill(1);
     let first = -1;
     let last = start;
     let at = start;
     const fits = walkSegments(operation, axis, slotCount, start, (index, segmentStart, segmentEnd) => {
       at = segmentEnd;
+      firsts[index]![rank] = segmentStart;
+      lasts[index]![rank] = segmentEnd;
       if (!segments[index]!.holdsPlace) return;
       if (first < 0) first = segmentStart;
       last = segmentEnd;
-      const counts = taken[index]!;
-      for (let place = 0; place < counts.length; place++) {
-        if (counts[place]![segmentEnd] !== counts[place]![segmentStart]) isFree[place] = 0;
-      }
     });
-    if (fits) {
-      ends = at;
-      firsts = first < 0 ? start : first;
-      lasts = first < 0 ? start : last;
-      if (allowed === null || hasBit(allowed, start)) {
-        for (let place = 0; place < byPlace.length; place++) {
-          if (isFree[place] === 1) setBit(byPlace[place]!.starts, start);
-        }
-      }
-    }
     // Closed starts before this one take its values, so that the tables never decrease.
     const from = rank === 0 ? 0 : axis.slot[rank - 1]! + 1;
-    end.fill(ends, from, start + 1);
-    firstHold.fill(firsts, from, start + 1);
-    lastHoldEnd.fill(lasts, from, start + 1);
+    if (!fits) {
+      fitting = rank;
+      continue;
+    }
+    end.fill(at, from, start + 1);
+    firstHold.fill(first < 0 ? start : first, from, start + 1);
+    lastHoldEnd.fill(first < 0 ? start : last, from, start + 1);
   }
-  const any = emptyBits(slotCount);
-  for (const { starts } of byPlace) orInto(any, starts);
-  return { byPlace, any, end, firstHold, lastHoldEnd };
+  return {
+    end,
+    firstHold,
+    lastHoldEnd,
+    fitting: axis.slot.subarray(0, fitting),
+    held: segments.flatMap(({ mode, holdsPlace }, index) =>
+      holdsPlace ? [{ mode, first: firsts[index]!, end: lasts[index]! }] : [],
+    ),
+  };
+}
+
+/** Starts for which a place is free while it is held; `null`: no place is. */
+function startsOn(
+  free: SlotBits | null,
+  { fitting, held }: OperationTimes,
+  centreOpen: SlotBits,
+  slotCount: number,
+  cache: ChainCache,
+): SlotBits {
+  const starts = emptyBits(slotCount);
+  const isFree = new Uint8Array(fitting.length).fill(1);
+  for (const { mode, first, end } of free === null ? [] : held) {
+    const taken = takenBefore(free!, slotCount, mode === 'pauses' ? centreOpen : null, cache);
+    for (let at = 0; at < fitting.length; at++) if (taken[end[at]!] !== taken[first[at]!]) isFree[at] = 0;
+  }
+  for (let at = 0; at < fitting.length; at++) if (isFree[at] === 1) setBit(starts, fitting[at]!);
+  return starts;
 }

@@ -49,6 +49,8 @@ function regionOf(prepared: PreparedChain, clinic: string | null): Region | null
       }
       return byOption;
     });
+    // Before any work is looked at: where one visit has no start, there is no chain.
+    if (sets.some(({ size }) => size === 0)) return null;
     const decided = prepared.others.map(() => null);
     const words = sets.map((ofVisit) => wordsOfAll([...ofVisit.values()]));
     return narrow(prepared, sets, words, decided) ? regionWithin(sets, states, ({ time }) => time, decided) : null;

@@ -1,6 +1,6 @@
 import { ChainCache } from '../chain/cache.js';
 import type { ChainProblem } from '../chain/model.js';
-import { timeOf, withHeld, type HeldTime } from './held-time.js';
+import { joinedTime, timeOf, withHeld, type HeldTime } from './held-time.js';
 import type { CaseChange, JointCase } from './joint-case.js';
 import { leastChange } from './least-change.js';
 
@@ -42,6 +42,8 @@ export function givenUp(draft: Draft, keys: readonly string[]): Draft {
 /** Plans single cases of a question beside a draft of the others. */
 export class JointPlanner {
   readonly cases: ReadonlyMap<string, JointCase>;
+  /** What cases hold that take no part. */
+  private readonly strangers: HeldTime;
   private readonly besideOthers = new Map<string, ChainProblem>();
 
   constructor(
@@ -50,6 +52,7 @@ export class JointPlanner {
   ) {
     const { broken, neighbours } = question;
     this.cases = new Map([...broken, ...neighbours].map((each) => [each.key, each]));
+    this.strangers = joinedTime([...question.held].filter(([key]) => !this.cases.has(key)).map(([, time]) => time));
   }
 
   /** Everybody as they are. */
@@ -72,20 +75,19 @@ export class JointPlanner {
   /** The same beside this time alone: as if whoever else holds any made room. */
   changeBeside(key: string, held: readonly HeldTime[]): CaseChange | null {
     const joint = this.caseOf(key);
-    return leastChange(joint, withHeld(joint.problem, held), this.cache);
+    return leastChange(joint, withHeld(joint.problem, held, this.cache), this.cache);
   }
 
   problemBeside(key: string, { held }: Draft): ChainProblem {
     const others = [...held].filter(([other]) => other !== key).map(([, time]) => time);
-    return withHeld(this.besideStrangers(key), others);
+    return withHeld(this.besideStrangers(key), others, this.cache);
   }
 
   /** Less what cases hold that take no part; made once, since they never move. */
   private besideStrangers(key: string): ChainProblem {
     let problem = this.besideOthers.get(key);
     if (problem === undefined) {
-      const strangers = [...this.question.held].filter(([other]) => !this.cases.has(other)).map(([, time]) => time);
-      problem = withHeld(this.caseOf(key).problem, strangers);
+      problem = withHeld(this.caseOf(key).problem, [this.strangers], this.cache);
       this.besideOthers.set(key, problem);
     }
     return problem;

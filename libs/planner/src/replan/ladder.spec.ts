@@ -1,4 +1,5 @@
 import { seededRandom } from '@archwright/kernel';
+import { ChainCache } from '../chain/cache.js';
 import type { TwinPlan } from '../chain/exhaustive.twin.js';
 import { JointPlanner, type JointQuestion } from './draft.js';
 import { withHeld, type HeldTime } from './held-time.js';
@@ -23,7 +24,7 @@ function heldBy({ joint }: TinyCase): HeldTime {
 function without({ joint, plans }: TinyCase, person: string, startSlot: number, endSlot: number): TinyCase {
   const lost = new Map([[person, [{ startSlot, endSlot }]]]);
   return {
-    joint: { ...joint, problem: withHeld(joint.problem, [lost]) },
+    joint: { ...joint, problem: withHeld(joint.problem, [lost], new ChainCache()) },
     plans: plans.filter(({ visits }) =>
       visits.every(({ clinician, start, end }) => clinician !== person || end <= startSlot || endSlot <= start),
     ),
