@@ -9,8 +9,12 @@ export interface Hold {
 
 /** Where an operation may start, by place, and what its calendar makes of each start. */
 export interface OperationStarts {
-  /** Starts free on each place, batches left out; one entry "no place" when the operation holds none. */
+  /**
+   * Starts free on each place, batches and what is allowed besides left aside; one entry "no place" when the operation
+   * holds none.
+   */
   readonly byPlace: readonly { readonly place: string | null; readonly starts: SlotBits }[];
+  /** Allowed starts free on some place. */
   readonly any: SlotBits;
   /** End slot by start slot, `slotCount + 1` when it does not fit; never decreases. */
   readonly end: Int32Array;
@@ -146,65 +150,60 @@ function startsFrom(operation: ChainOperation, slotCount: number, cache: ChainCa
   const { centreOpen, segments, allowed } = operation;
   const hours = `${String(cache.id(centreOpen))}:${segments.map(({ slots, mode, holdsPlace }) => `${String(slots)} ${mode} ${String(holdsPlace)}`).join()}:${String(slotCount)}`;
   const times = cache.get(`times:${hours}`, () => timesFrom(operation, slotCount, cache));
-  const on = (free: SlotBits | null): SlotBits => {
-    const starts = cache.get(`on-place:${String(cache.id(free))}:${hours}`, () =>
-      startsOn(free, times, centreOpen, slotCount, cache),
-    );
-    return allowed === null ? starts : and(starts, allowed);
-  };
+  const on = (free: SlotBits | null): SlotBits =>
+    cache.get(`on-place:${String(cache.id(free))}:${hours}`, () => startsOn(free, times, centreOpen, slotCount, cache));
   const places = times.held.length > 0 ? operation.places : [];
   const byPlace =
     places.length === 0
       ? [{ place: null, starts: on(null) }]
       : places.map(({ key, free }) => ({ place: key, starts: on(free) }));
-  const any = emptyBits(slotCount);
-  for (const { starts } of byPlace) orInto(any, starts);
+  const sets = byPlace.map(({ starts }) => starts);
+  const onAny = cache.get(`on-any:${sets.map((starts) => cache.id(starts)).join()}`, () => {
+    const any = emptyBits(slotCount);
+    for (const starts of sets) orInto(any, starts);
+    return any;
+  });
+  const any = allowed === null ? onAny : and(onAny, allowed);
   const { end, firstHold, lastHoldEnd } = times;
   return { byPlace, any, end, firstHold, lastHoldEnd };
 }
 
-function timesFrom(operation: ChainOperation, slotCount: number, cache: ChainCache): OperationTimes {
-  const { segments } = operation;
-  const axis = openAxis(operation.centreOpen, slotCount, cache);
-  const end = new Int32Array(slotCount).fill(slotCount + 1);
-  const firstHold = new Int32Array(slotCount).fill(slotCount + 1);
-  const lastHoldEnd = new Int32Array(slotCount).fill(slotCount + 1);
-  const firsts = segments.map(() => new Int32Array(axis.slot.length));
-  const lasts = segments.map(() => new Int32Array(axis.slot.length));
-  // Who starts later never ends earlier: the starts that fit lead.
-  let fitting = axis.slot.length;
-  for (let rank = axis.slot.length - 1; rank >= 0; rank--) {
-    const start = axis.slot[rank]!;
-    let first = -1;
-    let last = start;
-    let at = start;
-    const fits = walkSegments(operation, axis, slotCount, start, (index, segmentStart, segmentEnd) => {
-      at = segmentEnd;
-      firsts[index]![rank] = segmentStart;
-      lasts[index]![rank] = segmentEnd;
-      if (!segments[index]!.holdsPlace) return;
-      if (first < 0) first = segmentStart;
-      last = segmentEnd;
-    });
-    // Closed starts before this one take its values, so that the tables never decrease.
-    const from = rank === 0 ? 0 : axis.slot[rank - 1]! + 1;
-    if (!fits) {
-      fitting = rank;
-      continue;
+function timesFrom({ centreOpen, segments }: ChainOperation, slotCount: number, cache: ChainCache): OperationTimes {
+  const { slot, rank } = openAxis(centreOpen, slotCount, cache);
+  // By segment: where it begins and ends for each start. Who starts later never ends earlier, so the starts that fit lead.
+  let at = slot;
+  let fitting = slot.length;
+  const ranges = segments.map(({ slots, mode }) => {
+    const first = new Int32Array(fitting);
+    const end = new Int32Array(fitting);
+    let fits = 0;
+    for (; fits < fitting; fits++) {
+      const begin = at[fits]!;
+      const open = mode === 'pauses' ? rank[begin]! : 0;
+      if (mode === 'pauses' && open + slots > slot.length) break;
+      first[fits] = mode === 'pauses' ? slot[open]! : begin;
+      end[fits] = mode === 'pauses' ? slot[open + slots - 1]! + 1 : begin + slots;
+      if (end[fits]! > slotCount) break;
     }
-    end.fill(at, from, start + 1);
-    firstHold.fill(first < 0 ? start : first, from, start + 1);
-    lastHoldEnd.fill(first < 0 ? start : last, from, start + 1);
+    fitting = fits;
+    at = end;
+    return { mode, first, end };
+  });
+  const held = ranges.filter((_, index) => segments[index]!.holdsPlace);
+  const never = slotCount + 1;
+  const [ends, firsts, lasts] = [at, held[0]?.first ?? slot, held.at(-1)?.end ?? slot];
+  const end = new Int32Array(slotCount).fill(never);
+  const firstHold = new Int32Array(slotCount).fill(never);
+  const lastHoldEnd = new Int32Array(slotCount).fill(never);
+  // Closed starts take the values of the next open one, so that the tables never decrease.
+  for (let index = 0, from = 0; index < fitting; index++) {
+    const until = slot[index]! + 1;
+    end.fill(ends[index]!, from, until);
+    firstHold.fill(firsts[index]!, from, until);
+    lastHoldEnd.fill(lasts[index]!, from, until);
+    from = until;
   }
-  return {
-    end,
-    firstHold,
-    lastHoldEnd,
-    fitting: axis.slot.subarray(0, fitting),
-    held: segments.flatMap(({ mode, holdsPlace }, index) =>
-      holdsPlace ? [{ mode, first: firsts[index]!, end: lasts[index]! }] : [],
-    ),
-  };
+  return { end, firstHold, lastHoldEnd, fitting: slot.subarray(0, fitting), held };
 }
 
 /** Starts for which a place is free while it is held; `null`: no place is. */

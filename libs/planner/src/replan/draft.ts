@@ -3,6 +3,7 @@ import type { ChainProblem } from '../chain/model.js';
 import { joinedTime, timeOf, withHeld, type HeldTime } from './held-time.js';
 import type { CaseChange, JointCase } from './joint-case.js';
 import { leastChange } from './least-change.js';
+import { replanChain, type MovedPlan } from './replan-chain.js';
 
 /** Cases to plan anew, and what everybody holds now. */
 export interface JointQuestion {
@@ -67,15 +68,40 @@ export class JointPlanner {
     return found;
   }
 
-  /** The mildest change of a case while everybody else in the draft, and all who take no part, stay. */
-  change(key: string, draft: Draft): CaseChange | null {
-    return leastChange(this.caseOf(key), this.problemBeside(key, draft), this.cache);
+  /** The mildest change of a case while everybody else in the draft, and all who take no part, stay; see {@link leastChange}. */
+  change(key: string, draft: Draft, mostMoved?: number): CaseChange | null {
+    return leastChange(this.caseOf(key), this.problemBeside(key, draft), this.cache, mostMoved);
   }
 
   /** The same beside this time alone: as if whoever else holds any made room. */
   changeBeside(key: string, held: readonly HeldTime[]): CaseChange | null {
     const joint = this.caseOf(key);
     return leastChange(joint, withHeld(joint.problem, held, this.cache), this.cache);
+  }
+
+  /** The plan of a case with the fewest moves beside a draft of the others, wherever its laboratory work goes. */
+  fewestMoves(key: string, draft: Draft): MovedPlan | null {
+    return this.planWithFewestMoves(key, this.problemBeside(key, draft));
+  }
+
+  /**
+   * Fewest visits that a case has to move while visits of those who take no part stay, though everybody's laboratory work
+   * and all who take part make room; `null` when it has no plan then.
+   */
+  leastMoved(key: string): number | null {
+    const { problem } = this.caseOf(key);
+    const places = new Set(placesOf(problem));
+    const visitTime = new Map([...this.strangers].filter(([resource]) => !places.has(resource)));
+    return this.planWithFewestMoves(key, withHeld(problem, [visitTime], this.cache))?.movedVisits ?? null;
+  }
+
+  /** Whether a case has a plan when everybody else makes room. */
+  isPossible(key: string): boolean {
+    return this.planWithFewestMoves(key, this.caseOf(key).problem) !== null;
+  }
+
+  private planWithFewestMoves(key: string, problem: ChainProblem): MovedPlan | null {
+    return replanChain(problem, this.caseOf(key).visits, 'fewest-moves', 1, this.cache)[0] ?? null;
   }
 
   problemBeside(key: string, { held }: Draft): ChainProblem {
@@ -92,4 +118,11 @@ export class JointPlanner {
     }
     return problem;
   }
+}
+
+/** Bench places on which a case's work could be done. */
+function placesOf({ phases }: ChainProblem): string[] {
+  return phases.flatMap(({ labs }) =>
+    labs.flatMap(({ operations }) => operations.flatMap(({ places }) => places.map(({ key }) => key))),
+  );
 }
