@@ -127,17 +127,22 @@ export function clearInto(target: SlotBits, other: SlotBits): void {
  */
 export type Words = Int32Array;
 
-/** The words in which at least one of the sets has a bit. */
-export function wordsOf(sets: readonly SlotBits[]): Words {
-  const length = sets[0]?.length ?? 0;
+/**
+ * The words in which at least one of the sets has a bit.
+ *
+ * @param among the only ones that are looked at; left out: all
+ */
+export function wordsOf(sets: readonly SlotBits[], among: Words | null = null): Words {
+  const length = among?.length ?? sets[0]?.length ?? 0;
   const words = new Int32Array(length);
   let count = 0;
-  for (let index = 0; index < length; index++) {
+  for (let at = 0; at < length; at++) {
+    const index = among === null ? at : among[at]!;
     let any = 0;
     for (const bits of sets) any |= bits[index]!;
     if (any !== 0) words[count++] = index;
   }
-  return words.slice(0, count);
+  return words.subarray(0, count);
 }
 
 /** Writes what both sets hold within `words`; the rest of `target` stays as it is. False when they hold nothing there. */

@@ -53,19 +53,25 @@ function regionOf(prepared: PreparedChain, clinic: string | null): Region | null
     if (sets.some(({ size }) => size === 0)) return null;
     const decided = prepared.others.map(() => null);
     const words = sets.map((ofVisit) => wordsOf([...ofVisit.values()]));
-    return narrow(prepared, sets, words, decided) ? regionWithin(sets, states, ({ time }) => time, decided) : null;
+    if (!narrow(prepared, sets, words, decided)) return null;
+    return regionWithin(sets, words, states, ({ time }) => time, decided);
   });
 }
 
-/** The region of what is left of each state's starts within the sets of its option. */
+/**
+ * The region of what is left of each state's starts within the sets of its option.
+ *
+ * @param before words outside which the sets are empty
+ */
 function regionWithin(
   sets: readonly OptionSets[],
+  before: readonly Words[],
   states: Region['states'],
   startsOf: (state: State, visit: number, index: number) => SlotBits,
   decided: Region['decided'],
 ): Region {
   const region = { states: states.map((): State[] => []), starts: states.map((): SlotBits[] => []) };
-  const words = sets.map((ofVisit) => wordsOf([...ofVisit.values()]));
+  const words = sets.map((ofVisit, visit) => wordsOf([...ofVisit.values()], before[visit]));
   states.forEach((list, visit) => {
     list.forEach((state, index) => {
       const left = sets[visit]!.get(state.option);
@@ -178,7 +184,13 @@ export function shrink(prepared: PreparedChain, region: Region): Region | null {
   return prepared.pool.scoped(() => {
     const sets = byOption(prepared, region);
     if (!narrow(prepared, sets, region.words, region.decided)) return null;
-    return regionWithin(sets, region.states, (_, visit, index) => region.starts[visit]![index]!, region.decided);
+    return regionWithin(
+      sets,
+      region.words,
+      region.states,
+      (_, visit, index) => region.starts[visit]![index]!,
+      region.decided,
+    );
   });
 }
 
