@@ -2,6 +2,7 @@ import { fileURLToPath } from 'node:url';
 import react from '@vitejs/plugin-react';
 import { defineConfig } from 'vite';
 import { compressed } from './compressed.js';
+import { firstView } from './first-view.js';
 
 const fromRoot = (path: string): string => fileURLToPath(new URL(`../../${path}`, import.meta.url));
 
@@ -20,7 +21,7 @@ const BROWSER_LIBS = [
 
 export default defineConfig({
   root: fromRoot('apps/web'),
-  plugins: [react(), compressed()],
+  plugins: [react(), firstView(), compressed()],
   resolve: {
     alias: BROWSER_LIBS.map((lib) => ({
       find: `@archwright/${lib}`,

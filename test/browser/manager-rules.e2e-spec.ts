@@ -54,6 +54,33 @@ describe('the manager', () => {
     await patients.getByRole('link', { name: 'Save the rejected rows with their reasons' }).waitFor();
   });
 
+  it('takes nothing in on the word of a trial of another file', async () => {
+    const { page } = person;
+    await page.goto('/practice/import');
+    const patients = page.getByRole('region', { name: 'Patients from a table' });
+    const choose = (name: string) =>
+      patients.getByLabel('File: Patients from a table').setInputFiles({
+        name: `${name}.csv`,
+        mimeType: 'text/csv',
+        buffer: Buffer.from(`given name,family name,birth date\n${name},Trial-Example,1951-03-28\n`),
+      });
+    await choose('Una');
+    await patients.getByRole('button', { name: 'Try it' }).click();
+    await patients.getByRole('button', { name: 'Take it in' }).waitFor();
+    await choose('Dua');
+    await patients.getByText('Tried only, nothing was written.').waitFor({ state: 'detached' });
+    expect(await patients.getByRole('button', { name: 'Take it in' }).count()).toBe(0);
+
+    const calendar = page.getByRole('region', { name: 'Busy times from a calendar' });
+    const field = calendar.getByLabel('File: Busy times from a calendar');
+    const named = calendar.getByLabel('Name of this calendar');
+    const file = (name: string) => ({ name, mimeType: 'text/calendar', buffer: Buffer.from('BEGIN:VCALENDAR') });
+    await field.setInputFiles(file('una.ics'));
+    expect(await named.inputValue()).toBe('una.ics');
+    await field.setInputFiles(file('dua.ics'));
+    expect(await named.inputValue()).toBe('dua.ics');
+  });
+
   it('changes a path, is told its faults while typing, and publishes the next version', async () => {
     const { page } = person;
     await page.goto('/practice/paths');

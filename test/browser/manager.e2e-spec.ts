@@ -70,6 +70,32 @@ describe('the manager', () => {
     await page.getByRole('row', { name: /Chair 7 out of use/ }).waitFor();
   });
 
+  it('is told when nothing stands under an address', async () => {
+    const { page } = person;
+    for (const place of ['setup', 'users']) {
+      await page.goto(`/practice/${place}/00000000-0000-4000-8000-000000000099`);
+      await page.getByRole('heading', { name: 'Nothing here' }).waitFor();
+      expect(await page.getByRole('main').count()).toBe(1);
+      expect(await faultsOfScreen(page)).toEqual([]);
+    }
+  });
+
+  it('finds nothing on the screen of one person that was typed for another', async () => {
+    const { page } = person;
+    await page.goto('/practice/users');
+    const accounts = page.getByRole('table').getByRole('link');
+    const [first, second] = [accounts.nth(0), accounts.nth(1)];
+    const [address, name] = [await second.getAttribute('href'), await second.innerText()];
+    await first.click();
+    await page.getByLabel('Name', { exact: true }).fill('Typed for the first');
+    await page.getByRole('button', { name: 'Set a new password' }).click();
+    await page.getByRole('button', { name: 'Yes, do it' }).waitFor();
+    await page.evaluate(`history.pushState(null, '', ${JSON.stringify(address)})`);
+    await page.getByRole('heading', { name }).waitFor();
+    expect(await page.getByLabel('Name', { exact: true }).inputValue()).toBe(name);
+    expect(await page.getByRole('button', { name: 'Yes, do it' }).count()).toBe(0);
+  });
+
   it('gives a person an account, ends it, and finds both in the audit trail', async () => {
     const { page } = person;
     await page.getByRole('link', { name: 'People who sign in' }).click();

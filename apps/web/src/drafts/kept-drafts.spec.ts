@@ -1,4 +1,4 @@
-import { forgetDrafts, keepDraft, keptDraft } from './kept-drafts.js';
+import { forgetDrafts, keepDraft, keptDraft, moveDraft } from './kept-drafts.js';
 
 function store(): Storage {
   const items = new Map<string, string>();
@@ -23,6 +23,16 @@ it('gives back what was typed, and nothing once it is saved', () => {
   expect(keptDraft('stage', text, kept)).toBe('67');
   keepDraft('stage', null, kept);
   expect(keptDraft('stage', text, kept)).toBeNull();
+});
+
+it('goes on with a draft under the key of whom it turned out to be about', () => {
+  const kept = store();
+  keepDraft('case of nobody', 'digital', kept);
+  moveDraft('case of nobody', 'case of Alma', kept);
+  expect(keptDraft('case of nobody', text, kept)).toBeNull();
+  expect(keptDraft('case of Alma', text, kept)).toBe('digital');
+  moveDraft('case of nobody', 'case of Alma', kept);
+  expect(keptDraft('case of Alma', text, kept)).toBe('digital');
 });
 
 it('leaves out a draft that it cannot read any more', () => {

@@ -1,5 +1,5 @@
 import type { RecordCapture, StageView } from '@archwright/contracts';
-import { useState, type SyntheticEvent } from 'react';
+import { useCallback, useMemo, useState, type SyntheticEvent } from 'react';
 import { hasStatus } from '../api/errors.js';
 import { useFirstProblem } from '../look/first-problem.js';
 import { Conflict, Notice, Refusal } from '../look/notice.js';
@@ -14,6 +14,7 @@ import type { Findings } from './finding-view.js';
 import { LiveBar } from './live-bar.js';
 import { TracingFields } from './tracing-fields.js';
 import { conditionsOf, drawnOf, tracingInWords } from './tracing-view.js';
+import type { TypedPart } from './use-draft.js';
 import { isClosed, judgesJawRelation } from './visit-steps.js';
 
 interface Props {
@@ -24,7 +25,7 @@ interface Props {
   live: Findings | null;
   pending: boolean;
   error: unknown;
-  onType: (part: Partial<CaptureDraft> | null) => void;
+  onType: (part: TypedPart) => void;
   onSave: (body: RecordCapture, done: () => void) => void;
   /** Fetches the newest state after someone else saved. */
   onReload: () => Promise<void>;
@@ -41,7 +42,13 @@ export function CaptureForm({ view, typed, read, live, pending, error, onType, o
   const form = useFirstProblem(attempt, refused > 0);
   const closed = isClosed(view);
   const boxes = withTyped(recordedBoxes(view), typed);
-  const fields = captureFields(view);
+  const fields = useMemo(() => captureFields(view), [view]);
+  const typeBox = useCallback(
+    (key: string, value: string) => {
+      onType(({ values }) => ({ values: { ...values, [key]: value } }));
+    },
+    [onType],
+  );
   const needed = fields.filter(({ required }) => required);
   const others = fields.filter(({ required }) => !required);
 
@@ -57,15 +64,7 @@ export function CaptureForm({ view, typed, read, live, pending, error, onType, o
   const draw = (list: readonly FieldEntry[]) => (
     <div className="capture-grid">
       {list.map((field) => (
-        <CaptureField
-          key={field.code}
-          field={field}
-          values={boxes.values}
-          errors={errors}
-          onChange={(key, value) => {
-            onType({ values: { ...typed.values, [key]: value } });
-          }}
-        />
+        <CaptureField key={field.code} field={field} values={boxes.values} errors={errors} onChange={typeBox} />
       ))}
     </div>
   );

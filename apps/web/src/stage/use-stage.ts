@@ -11,20 +11,25 @@ import {
   type StateBearingScrew,
   type VisitAction,
 } from '@archwright/contracts';
-import { useMutation, useQuery, useQueryClient, useSuspenseQuery } from '@tanstack/react-query';
+import { queryOptions, useMutation, useQuery, useQueryClient, useSuspenseQuery } from '@tanstack/react-query';
 import { post, put, read } from '../api/client.js';
 import { practiceQuery } from '../api/queries.js';
 
 const ASK_AGAIN_MS = 700;
 
+export const stageQuery = (stageId: string) =>
+  queryOptions({
+    queryKey: ['stage', stageId],
+    queryFn: (): Promise<StageView> => read(`/stages/${stageId}`, stageView),
+  });
+
 /** One stage, asked again until its saved capture has been checked, and all that can be done with it. */
 export function useStage(stageId: string) {
   const client = useQueryClient();
   const practice = useSuspenseQuery(practiceQuery).data;
-  const key = ['stage', stageId];
+  const key = stageQuery(stageId).queryKey;
   const stage = useQuery({
-    queryKey: key,
-    queryFn: (): Promise<StageView> => read(`/stages/${stageId}`, stageView),
+    ...stageQuery(stageId),
     refetchInterval: (query) => (query.state.data?.checking ? ASK_AGAIN_MS : 30_000),
     placeholderData: undefined,
   });

@@ -1,7 +1,6 @@
 import type { TracingView } from '@archwright/contracts';
 import { compareTracings, drawEvaluation, type Evaluation, type NoApex } from '@archwright/tracing';
 import { padWords as words } from '../words/tracing-pad.js';
-import { spelled } from '../words/plural.js';
 import { evaluateDrawn, type DrawnPoint, type Seen } from './drawn-tracing.js';
 
 /** An attempt that is drawn and not saved yet. */
@@ -68,7 +67,7 @@ function savedRow(stageId: string, tracing: TracingView): AttemptRow {
     key: `saved ${String(number)}`,
     name: words.attempt(number, true),
     drawing: isDrawn ? `/api/v1/stages/${stageId}/tracings/${String(number)}/drawing` : null,
-    form: apex === 'none' ? words.none : spelled(form ?? apex),
+    form: apex === 'none' ? words.none : words.forms[form ?? apex],
     angle: evaluation === null ? (isDrawn ? '' : words.typed) : words.degrees(evaluation.apexAngleDeg.toFixed(1)),
     apex: evaluation === null ? '' : placeInWords(evaluation.apex.xMm, evaluation.apex.yMm),
     closures: closures === undefined ? '' : closuresInWords(closures.count, closures.rmsMm),
@@ -92,7 +91,7 @@ function freshRow({ number, points, stylusOn, view }: DrawnAttempt): {
     row: {
       ...blank,
       drawing: `data:image/svg+xml;charset=utf-8,${encodeURIComponent(svg)}`,
-      form: evaluation.apex === null ? words.none : spelled(evaluation.form),
+      form: evaluation.apex === null ? words.none : words.forms[evaluation.form],
       angle: evaluation.apex === null ? '' : words.degrees(evaluation.apexAngleDeg.toFixed(1)),
       apex: evaluation.apex === null ? '' : placeInWords(evaluation.apex.x, evaluation.apex.y),
       closures: closures === null ? '' : closuresInWords(closures.n, closures.rmsMm),
