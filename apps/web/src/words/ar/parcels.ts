@@ -47,7 +47,7 @@ export const messages: SameTexts<typeof english> = {
   pack: {
     title: 'احزم طردًا',
     hint: 'اقرأ الاثنين عن الشيء الذي في يدك. لا يخرج إلا ما أُقرّ بتطهيره منذ وصل إلى هنا.',
-    clinic: 'العيادة',
+    clinic: 'الفرع',
     laboratory: 'المختبر',
     caseNumber: 'رقم الحالة',
     code: 'رمز الشيء',

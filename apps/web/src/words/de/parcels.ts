@@ -47,7 +47,7 @@ export const messages: SameTexts<typeof english> = {
   pack: {
     title: 'Sendung packen',
     hint: 'Lesen Sie beides vom Gegenstand in Ihrer Hand ab. Hinaus darf nur, was als desinfiziert erklärt wurde, seit es hierherkam.',
-    clinic: 'Praxis',
+    clinic: 'Standort',
     laboratory: 'Labor',
     caseNumber: 'Fallnummer',
     code: 'Code des Gegenstands',
