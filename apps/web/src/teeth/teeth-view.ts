@@ -10,6 +10,7 @@ import {
   type ToothTarget,
 } from '@archwright/measures';
 import { judgedNow } from '../stage/finding-view.js';
+import { locale } from '../words/language.js';
 import { teethWords as words } from '../words/teeth.js';
 
 type Measured = ChooseTeeth['measured'][number];
@@ -38,7 +39,8 @@ const WIDTHS = {
   interpupillaryMm: 'interpupillary-distance',
 } as const satisfies Record<keyof FaceWidths, string>;
 
-const tenths = (mm: number): string => (Math.round(mm * 10) / 10).toFixed(1);
+const inTenths = new Intl.NumberFormat(locale, { minimumFractionDigits: 1, maximumFractionDigits: 1 });
+const tenths = (mm: number): string => inTenths.format(mm);
 
 /** What the face suggests, from what is recorded, typed or was measured at an earlier visit, beside measured teeth. */
 export function teethOf(view: StageView, body: RecordCapture, measured: readonly Measured[]): TeethView {
@@ -99,6 +101,6 @@ const rowOf = (estimate: ToothEstimate): TeethView['rows'][number] => ({
       : words.range(tenths(estimate.lowMm), tenths(estimate.highMm)),
     words.from(measurementByCode(estimate.from).name, tenths(estimate.fromMm)),
     estimate.disagreements.join(' '),
-    `${estimate.source} (${estimate.standing})`,
+    words.source(estimate.source, estimate.standing),
   ],
 });

@@ -3,7 +3,6 @@ import type { StageView, StateBearingScrew } from '@archwright/contracts';
 import { useState } from 'react';
 import { Refusal } from '../look/notice.js';
 import { typedNumber } from '../stage/typed-number.js';
-import { spelled } from '../words/plural.js';
 import { verticalWords as words } from '../words/vertical.js';
 
 interface Props {
@@ -26,7 +25,7 @@ export function ScrewForm({ kit: { label, screw }, pending, error, onSave }: Pro
   return (
     <section className="stack-tight" aria-label={words.screw(label)}>
       <h3>{words.screw(label)}</h3>
-      <p>{screw === null ? words.screwMissing : words.screwKnown(screw.pitchMmPerTurn, spelled(screw.raisesBy))}</p>
+      <p>{screw === null ? words.screwMissing : words.screwKnown(screw.pitchMmPerTurn, screw.raisesBy)}</p>
       <details className="details" open={screw === null ? true : undefined}>
         <summary>{words.screwChange}</summary>
         <div className="row row-end">

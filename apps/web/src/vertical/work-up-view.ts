@@ -68,8 +68,8 @@ function shaped({ bases, lines, correction, note }: VerticalWorkUp): WorkUpView 
 function valueText(value: number | string | null, unit: string | null): string {
   if (value === null) return words.notRecorded;
   if (typeof value === 'string') return spelled(value);
-  return `${String(Math.round(value * 10) / 10)} ${unit === 'percent' ? '%' : (unit ?? '')}`.trim();
+  return words.value(Math.round(value * 10) / 10, unit ?? '').trim();
 }
 
 const stepText = ({ direction, turns, skinMmSoFar, then }: ScrewStep): string =>
-  words.step(spelled(direction), Math.round(turns * 100) / 100, Math.round(skinMmSoFar * 10) / 10, then);
+  words.step(direction, Math.round(turns * 100) / 100, Math.round(skinMmSoFar * 10) / 10, then);
