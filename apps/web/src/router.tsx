@@ -370,6 +370,8 @@ export const router = createRouter({
     ]),
   ]),
   defaultPreload: 'intent',
+  // Another patient, case or visit in the address is another screen: nothing typed, refused or under way moves over to it.
+  defaultRemountDeps: ({ params }) => params,
 });
 
 declare module '@tanstack/react-router' {
