@@ -86,6 +86,7 @@ export const stageWords = {
   tracings: 'Needle-point tracings and other records of the centric relation',
   explainFirst: 'Before a tracing set is mounted: explain its injury risk, and record that you did.',
   drawTracing: 'Draw a tracing',
+  evaluator: 'what reads the drawing',
   addTracing: 'Add a tracing by its findings',
   attempt: (n: number) => `Tracing, ${String(n)}. attempt`,
   removeTracing: (n: number) => `Remove attempt ${String(n)}`,
