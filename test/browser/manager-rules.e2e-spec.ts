@@ -73,6 +73,8 @@ describe('the manager', () => {
     const publish = page.getByRole('button', { name: 'Publish as version 2' });
     await page.getByText('The path is sound and can be published.').waitFor();
     const most = page.getByLabel(/^Most \(/).first();
+    await most.fill('');
+    expect(await most.inputValue()).toBe('');
     await most.fill('5');
     await page
       .getByText(/fault to mend before it can be published|faults to mend before it can be published/)
