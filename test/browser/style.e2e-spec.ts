@@ -33,7 +33,7 @@ describe('the page of the look, while it is being worked on', () => {
       said += text.toString();
     });
     browser = await openBrowser();
-    page = await browser.newPage();
+    page = await (await browser.newContext({ reducedMotion: 'reduce' })).newPage();
     await until(() => /http:\S+\//.test(said));
     address = /http:\S+\//.exec(said)?.[0] ?? '';
   });
