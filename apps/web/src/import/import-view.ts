@@ -1,6 +1,7 @@
 import type { ImportedCalendar, ImportedPatientTable } from '@archwright/contracts';
 import { dateAndTime } from '../time/wording.js';
 import { importWords as words } from '../words/import.js';
+import { enumerated } from '../words/plural.js';
 
 /** More would not fit into one request. */
 const MOST_BYTES = 5_000_000;
@@ -30,7 +31,7 @@ export function patientOutcome(answer: ImportedPatientTable, isTrial: boolean): 
     sentences: [
       state,
       words.patientCounts(rows, added, updated, unchanged, rejectedCount),
-      ...(ignoredColumns.length > 0 ? [words.ignored(ignoredColumns.join(', '))] : []),
+      ...(ignoredColumns.length > 0 ? [words.ignored(enumerated(ignoredColumns))] : []),
       ...(more > 0 ? [words.more(more)] : []),
     ],
     tables: filled({
