@@ -34,6 +34,8 @@ export default defineConfig({
     // Inlined files would need `data:` in the content security policy.
     assetsInlineLimit: 0,
     modulePreload: { polyfill: false },
+    // The pure libs only define things: what a screen names of them is all that it has to load.
+    rolldownOptions: { treeshake: { moduleSideEffects: [{ test: /\/libs\/[^/]+\/src\//, sideEffects: false }] } },
   },
   server: { proxy: { '/api': 'http://127.0.0.1:3000' } },
   preview: { proxy: { '/api': 'http://127.0.0.1:3000' } },

@@ -42,6 +42,17 @@ const signIn = createRoute({
 const askSession = () => queryClient.query({ ...sessionQuery, staleTime: 'static' });
 
 /** Everything behind the sign-in. Whoever comes without a session signs in first and lands where they wanted to go. */
+/** The parts of the look on one page, while it is being worked on. */
+const whileWorking = import.meta.env.DEV
+  ? [
+      createRoute({
+        getParentRoute: () => root,
+        path: '/style',
+        component: lazyRouteComponent(() => import('./style/style-page.js'), 'StylePage'),
+      }),
+    ]
+  : [];
+
 const inside = createRoute({
   getParentRoute: () => root,
   id: 'inside',
@@ -360,6 +371,7 @@ const alert = createRoute({
 
 export const router = createRouter({
   routeTree: root.addChildren([
+    ...whileWorking,
     signIn,
     inside.addChildren([
       home,

@@ -214,11 +214,17 @@ export const gateView = z.object({
 });
 export type GateView = z.output<typeof gateView>;
 
-/** The central bearing screw of the tracing set at hand, as its maker states it. */
-export const stateBearingScrew = z.strictObject({
+/** The central bearing screw of a tracing set, as its maker states it. */
+const bearingScrew = z.strictObject({
   pitchMmPerTurn: z.number().min(0.1).max(3),
   /** Seen from the side of the screw's head. */
   raisesBy: z.enum(['clockwise', 'counter-clockwise']),
+});
+
+/** States the screw of the tracing set at hand. The set serves many visits, so that the version of one guards nothing. */
+export const stateBearingScrew = bearingScrew.extend({
+  /** What it takes the place of, as the person saw it; null when nobody had stated any. */
+  instead: bearingScrew.nullable(),
 });
 export type StateBearingScrew = z.output<typeof stateBearingScrew>;
 
@@ -250,7 +256,7 @@ export const stageView = z.object({
     })
     .nullable(),
   /** The tracing set that is booked with the visit; its screw is null while nobody has stated it. */
-  tracingKit: z.object({ label: z.string(), screw: stateBearingScrew.nullable() }).nullable(),
+  tracingKit: z.object({ label: z.string(), screw: bearingScrew.nullable() }).nullable(),
   /** What is judged at it, as the path says: the same checks then run in the browser while values are typed. */
   milestones: z.array(slug),
   /** The practice's own ranges and limits; null while it has changed none. */

@@ -42,6 +42,10 @@ export function moveDraft(from: string, to: string, store = tabStore()): void {
   keepDraft(from, null, store);
 }
 
+/** Whether something typed waits there to be saved. */
+export const isKept = (key: string, store = tabStore()): boolean =>
+  keptDraft(key, (kept) => kept ?? null, store) !== null;
+
 /** When somebody signs out, nothing typed stays for the next person at this machine. */
 export function forgetDrafts(store = tabStore()): void {
   if (store === null) return;

@@ -16,7 +16,7 @@ export interface FindingRow {
 export function findingRows(findings: readonly ScreeningFindingView[], zone: string, today: string): FindingRow[] {
   return findings.map((finding) => {
     const { caseId, caseNumber, patientName, clinicName, laboratoryName, comparedWith, kind, foundAt } = finding;
-    const isOwn = comparedWith === 'own-series';
+    const found = comparedWith === 'own-series' ? words.foundForYou : words.found;
     return {
       finding,
       caseId,
@@ -24,11 +24,7 @@ export function findingRows(findings: readonly ScreeningFindingView[], zone: str
         caseNumber === null
           ? (laboratoryName ?? clinicName ?? words.onlyYou)
           : words.openCase(caseNumber, patientName ?? ''),
-      small: [
-        words.kind[kind],
-        words.foundOn(dateAndTime(foundAt, zone, today)),
-        ...(isOwn ? [words.onlyYou] : []),
-      ].join(' · '),
+      small: found(words.kind[kind], dateAndTime(foundAt, zone, today)),
       sentence: finding.sentence,
     };
   });

@@ -10,6 +10,13 @@ export interface DrawnAttempt extends Seen {
   readonly points: readonly DrawnPoint[];
 }
 
+/** The attempts of a sitting: those that are saved, and those that are drawn and not saved yet. */
+export interface Attempts {
+  readonly stageId: string;
+  readonly saved: readonly TracingView[];
+  readonly drawn: readonly DrawnAttempt[];
+}
+
 /** One attempt of the sitting as the comparison shows it. */
 export interface AttemptRow {
   key: string;
@@ -32,11 +39,7 @@ export interface ComparedAttempts {
 type Located = Pick<Evaluation, 'apex' | 'apexAngleDeg'> | Pick<NoApex, 'apex'>;
 
 /** Attempts that are saved, then those that are drawn and not saved yet. Typed ones are listed without a drawing. */
-export function compareAttempts(
-  stageId: string,
-  saved: readonly TracingView[],
-  drawn: readonly DrawnAttempt[],
-): ComparedAttempts {
+export function compareAttempts({ stageId, saved, drawn }: Attempts): ComparedAttempts {
   const fresh = drawn.map(freshRow);
   const located = [
     ...saved.flatMap((tracing) => (tracing.isDrawn ? [locatedOf(tracing)] : [])),

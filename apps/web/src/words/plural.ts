@@ -1,12 +1,5 @@
 import { language, locale } from './language.js';
 
-const rules = new Intl.PluralRules('en');
-
-/** "1 visit", "3 visits". */
-export function count(n: number, one: string, many: string): string {
-  return `${String(n)} ${rules.select(n) === 'one' ? one : many}`;
-}
-
 /** "a", "a and b", "a, b and c". */
 export function listed(words: readonly string[]): string {
   return new Intl.ListFormat(locale, { type: 'conjunction' }).format(words);

@@ -1,8 +1,9 @@
 import { DomainError } from '@archwright/kernel';
 import { impactOf } from '../scoring/impact-answers.js';
+import { kapurOf } from '../scoring/kapur-grades.js';
 import { measurementByCode } from '../catalogue/catalogue.js';
 import type { Reading } from '../readings/reading.js';
-import { requireSameMethod, summariseReadings, type ReadingSummary } from '../readings/summary.js';
+import { summariseReadings, type ReadingSummary } from '../readings/summary.js';
 import {
   asymmetryMm,
   differenceOfSummaries,
@@ -31,7 +32,7 @@ export function derivedValues(readings: readonly Reading[]): DerivedValue[] {
     derived('change-of-occlusal-vertical-dimension', () => changeAgainstOld(summaryOf)),
     derived('lower-to-middle-third', () => thirds(summaryOf)),
     derived('canine-line-asymmetry', () => canineAsymmetry(summaryOf)),
-    derived('kapur-sum', () => kapurSum(summaryOf)),
+    derived('kapur-sum', () => kapurOf(summaryOf)?.total ?? null),
     derived('oral-health-impact', () => oralHealthImpact(readings)),
   ].flat();
 }
@@ -77,19 +78,6 @@ function canineAsymmetry(summaryOf: SummaryOf): number | null {
   const right = summaryOf('canine-line-distance', { side: 'right' });
   const left = summaryOf('canine-line-distance', { side: 'left' });
   return right === null || left === null ? null : asymmetryMm({ rightMm: right.median, leftMm: left.median });
-}
-
-/** Of both dentures, in one variant of the index; a modified one defines its own grades and has no sum. */
-function kapurSum(summaryOf: SummaryOf): number | null {
-  const grades = (['upper', 'lower'] as const).flatMap((arch) =>
-    ['kapur-retention', 'kapur-stability'].map((code) => summaryOf(code, { arch })),
-  );
-  const known = grades.filter((grade) => grade !== null);
-  const [first] = known;
-  if (first === undefined || known.length < grades.length || first.method.variant === 'modified') return null;
-  for (const grade of known)
-    requireSameMethod('Grades of two variants of the index', first.method, grade.method, ['variant']);
-  return known.reduce((sum, grade) => sum + grade.median, 0);
 }
 
 /** Of the 19-item form alone: totals of other forms are other values. */

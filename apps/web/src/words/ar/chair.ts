@@ -75,6 +75,7 @@ export const messages: SameTexts<typeof english> = {
     tracings: 'تسجيلات القوس القوطي وتسجيلات أخرى للعلاقة المركزية',
     explainFirst: 'قبل تركيب طقم التسجيل: اشرح خطر الإصابة به، وسجّل أنك شرحته.',
     drawTracing: 'ارسم تسجيلًا',
+    evaluator: 'ما يقرأ الرسم',
     addTracing: 'أضف تسجيلًا بنتائجه',
     attempt: 'التسجيل، المحاولة {n}',
     removeTracing: 'أزل المحاولة {n}',

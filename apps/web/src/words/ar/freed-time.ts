@@ -3,8 +3,8 @@ import type { SameTexts } from '../messages.js';
 
 export const messages: SameTexts<typeof english> = {
   freed: {
-    title: 'وقت متاح',
-    sentence: 'وقت أصبح متاحًا لدى طبيب معالج. الحالة الأكثر استفادة منه تأتي أولًا.',
+    title: 'وقت تحرر',
+    sentence: 'وقت تحرر لدى طبيب معالج. الحالة الأكثر استفادة منه تأتي أولًا.',
     clinic: 'الفرع',
     clinician: 'الطبيب المعالج',
     choose: 'اختر',
@@ -27,7 +27,7 @@ export const messages: SameTexts<typeof english> = {
     done: 'تم التغيير. أخذت الحالة {number} هذا الوقت.',
     calls: 'مكالمات يجب إجراؤها',
     timeOf: '{day}، من {from} إلى {to}',
-    freed: 'أصبح هذا الوقت متاحًا: {when}.',
+    freed: 'تحرر هذا الوقت: {when}.',
     see: 'انظر من الأكثر استفادة منه',
   },
 };

@@ -76,6 +76,7 @@ export const messages: SameTexts<typeof english> = {
     explainFirst:
       'Bevor ein Registriersatz eingesetzt wird: Erklären Sie seine Verletzungsgefahr, und halten Sie fest, dass Sie es getan haben.',
     drawTracing: 'Registrat zeichnen',
+    evaluator: 'die Auswertung der Zeichnung',
     addTracing: 'Registrat mit seinen Befunden eingeben',
     attempt: 'Registrat, {n}. Versuch',
     removeTracing: '{n}. Versuch entfernen',

@@ -3,9 +3,9 @@ import type { SameTexts } from '../messages.js';
 
 export const messages: SameTexts<typeof english> = {
   disturbance: {
-    title: 'Ausfälle',
+    title: 'Was ausfällt',
     sentence: 'Sagen Sie, was fehlt, defekt oder geschlossen ist. Sie sehen, wen es trifft, bevor sich etwas ändert.',
-    loading: 'die Ausfälle',
+    loading: 'was ausfällt',
     enter: {
       title: 'Etwas fällt aus',
       what: 'Was',
@@ -62,8 +62,9 @@ export const messages: SameTexts<typeof english> = {
       'others-make-room': 'Ein anderer Fall macht Platz.',
       'planned-together': 'Die betroffenen Fälle wurden nebeneinander in mehreren Reihenfolgen neu geplant.',
     },
-    least: 'Kein Plan für diese Fälle verschiebt weniger Termine.',
-    bound: 'Kein Plan für diese Fälle verschiebt weniger als {least, plural, one {# Termin} other {# Termine}}.',
+    least: 'Solange alle anderen Termine bleiben, verschiebt kein Plan für diese Fälle weniger.',
+    bound:
+      'Solange alle anderen Termine bleiben, verschiebt kein Plan für diese Fälle weniger als {least, plural, one {# Termin} other {# Termine}}.',
     untouched: '{cases, plural, one {# betroffener Fall bleibt} other {# betroffene Fälle bleiben}} wie geplant.',
     calls: '{n, plural, =0 {Niemand muss angerufen werden.} one {# Anruf steht an.} other {# Anrufe stehen an.}}',
     left: 'Kein Plan fand sich für {cases}: Entscheiden Sie darüber von Hand.',

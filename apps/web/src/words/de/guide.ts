@@ -12,7 +12,7 @@ export const messages: SameTexts<typeof english> = {
     openCase: 'Wählen Sie „Fall eröffnen“ neben ihrem Namen.',
     choosePath: 'Wählen Sie einen Behandlungsweg für den Oberkiefer; der Unterkiefer folgt. Suchen Sie dann Zeiten.',
     offers:
-      'Vergleichen Sie die Angebote, halten Sie eines, solange sie am Telefon ist, und bestätigen Sie alle Termine.',
+      'Vergleichen Sie die Angebote, merken Sie eines vor, solange sie am Telefon ist, und bestätigen Sie alle Termine.',
     booked:
       'Alle Termine und die Laborarbeit dazwischen sind gebucht. Verschieben Sie probeweise einen: Nichts ändert sich, bevor Sie gesehen haben, was sich ändern würde.',
   },

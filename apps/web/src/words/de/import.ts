@@ -42,8 +42,8 @@ export const messages: SameTexts<typeof english> = {
     download: 'Abgelehnte Zeilen mit ihren Gründen speichern',
     rejectsName: 'abgelehnte-zeilen.csv',
     calendarCounts:
-      '{busy, plural, one {# belegte Zeit} other {# belegte Zeiten}}, davon {unchanged} schon bekannt; weggefallen: {gone}. {conflicts, plural, one {# fällt} other {# fallen}} auf gebuchte oder gehaltene Zeit.',
-    bookedTitle: 'Gebuchte und gehaltene Zeiten, auf die es fällt',
+      '{busy, plural, one {# belegte Zeit} other {# belegte Zeiten}}, davon {unchanged} schon bekannt; weggefallen: {gone}. {conflicts, plural, one {# fällt} other {# fallen}} auf gebuchte oder vorgemerkte Zeit.',
+    bookedTitle: 'Gebuchte und vorgemerkte Zeiten, auf die es fällt',
     bookedColumns: { from: 'Von', until: 'Bis' },
     problemsTitle: 'Ausgelassen, weil nicht lesbar',
     problemColumns: { line: 'Zeile', component: 'Eintrag', problem: 'Warum' },

@@ -3,12 +3,12 @@ import type { SameTexts } from '../messages.js';
 
 export const messages: SameTexts<typeof english> = {
   rules: {
-    title: 'Erinnerungen, Vormerkungen und Nachkontrollen',
+    title: 'Erinnerungen, Vormerkungen und Kontrollen',
     link: 'Erinnerungen',
     sentence: 'Änderungen gelten ab der nächsten Buchung; Erinnerungen, die schon warten, behalten ihre Zeit.',
     loading: 'die Regeln',
     reminders: 'Erinnerungen',
-    holds: 'Vormerkungen, Nachkontrollen und Auffälligkeiten',
+    holds: 'Vormerkungen, Kontrollen und Auffälligkeiten',
     own: 'Eine eigene Zeile am Ende jeder Erinnerung',
     ownHint: 'Kein Wort über die Behandlung: Andere könnten die Nachricht sehen.',
     samples: 'Was Patienten bekommen',
@@ -18,9 +18,9 @@ export const messages: SameTexts<typeof english> = {
       phone: 'Per Telefon: Stunden vor dem Termin, durch Kommas getrennt',
       quietFrom: 'Nichts wird verschickt von',
       quietTo: 'bis',
-      phoneHoldMinutes: 'Minuten, die ein Angebot am Telefon gehalten wird',
-      provisionalHoldHours: 'Stunden, die eine vorläufige Buchung gehalten wird',
-      recallMonths: 'Monate zwischen Nachkontrollen; leer: wie im Behandlungsweg',
+      phoneHoldMinutes: 'Minuten, die ein Angebot während des Telefonats vorgemerkt bleibt',
+      provisionalHoldHours: 'Stunden, die eine vorläufige Vormerkung bleibt',
+      recallMonths: 'Monate zwischen Kontrollen; leer: wie im Behandlungsweg',
       valuesPerFalseAlarm: 'Auf so viele gewöhnliche Werte kommt ein zufälliger Hinweis',
     },
     languages: { en: 'Englisch', de: 'Deutsch', ar: 'Arabisch' },

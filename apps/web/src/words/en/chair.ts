@@ -81,6 +81,7 @@ export const messages = {
     tracings: 'Needle-point tracings and other records of the centric relation',
     explainFirst: 'Before a tracing set is mounted: explain its injury risk, and record that you did.',
     drawTracing: 'Draw a tracing',
+    evaluator: 'what reads the drawing',
     addTracing: 'Add a tracing by its findings',
     attempt: 'Tracing, {n}. attempt',
     removeTracing: 'Remove attempt {n}',

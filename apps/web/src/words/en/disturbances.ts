@@ -62,8 +62,9 @@ export const messages = {
       'others-make-room': 'Another case makes room.',
       'planned-together': 'The affected cases were planned anew beside each other in several orders.',
     } satisfies Record<Proposal['reach'], string>,
-    least: 'No plan for these cases moves fewer visits.',
-    bound: 'No plan for these cases moves fewer than {least, plural, one {# visit} other {# visits}}.',
+    least: 'While all other visits stay, no plan for these cases moves fewer.',
+    bound:
+      'While all other visits stay, no plan for these cases moves fewer than {least, plural, one {# visit} other {# visits}}.',
     untouched: '{cases, plural, one {# affected case stays} other {# affected cases stay}} as planned.',
     calls: '{n, plural, =0 {Nobody has to be called.} one {# call to make.} other {# calls to make.}}',
     left: 'No plan was found for {cases}: decide about them by hand.',
