@@ -7,7 +7,7 @@ export const messages: SameTexts<typeof english> = {
       day: 'اليوم',
       calls: 'المكالمات',
       beforeVisits: 'قبل الزيارات',
-      fallsAway: 'ما يسقط',
+      fallsAway: 'ما يتعطّل',
       parcels: 'الطرود',
       freedTime: 'وقت تحرر',
       newPatient: 'أضف مريضًا',
