@@ -100,7 +100,6 @@ export const messages: SameTexts<typeof english> = {
     outsidePractice: 'العيادة التي تتسلم',
     takerMissing: 'اختر فرعًا، أو سمِّ العيادة التي تتسلم الحالة.',
     phone: 'الهاتف',
-    remindersOf: 'التذكيرات',
     reload: 'حُمّلت أحدث حالة. انظرها ثم حاول مرة أخرى.',
     visits:
       '{n, plural, zero {لا زيارات} one {زيارة واحدة} two {زيارتان} few {# زيارات} many {# زيارة} other {# زيارة}}',
@@ -180,7 +179,6 @@ export const messages: SameTexts<typeof english> = {
     givesUp: 'يتخلى عن',
     reasons: 'ما يميزه',
     offerNumber: 'العرض {n}',
-    otherHold: 'عرض آخر لهذه الحالة محجوز مؤقتًا. اتركه أولًا لتحجز هذا.',
   },
   change: {
     title: 'نقل أو إلغاء: {visit}',

@@ -106,7 +106,6 @@ export const messages: SameTexts<typeof english> = {
     outsidePractice: 'Praxis, die übernimmt',
     takerMissing: 'Wählen Sie einen Standort, oder nennen Sie die Praxis, die den Fall übernimmt.',
     phone: 'Telefon',
-    remindersOf: 'Erinnerungen',
     reload: 'Der neueste Stand ist geladen. Sehen Sie ihn an, und versuchen Sie es dann noch einmal.',
     visits: '{n, plural, one {# Termin} other {# Termine}}',
   },
@@ -185,7 +184,6 @@ export const messages: SameTexts<typeof english> = {
     givesUp: 'Verzichtet auf',
     reasons: 'Was dafür spricht',
     offerNumber: 'Angebot {n}',
-    otherHold: 'Ein anderes Angebot dieses Falls ist vorgemerkt. Geben Sie es zuerst frei, um dieses vorzumerken.',
   },
   change: {
     title: 'Verlegen oder absagen: {visit}',

@@ -101,7 +101,6 @@ export const messages = {
     outsidePractice: 'Practice that takes over',
     takerMissing: 'Choose a clinic, or name the practice that takes the case over.',
     phone: 'Telephone',
-    remindersOf: 'reminders',
     reload: 'The newest state is loaded. Look at it, then try again.',
     visits: '{n, plural, one {# visit} other {# visits}}',
   },
@@ -179,7 +178,6 @@ export const messages = {
     givesUp: 'Gives up',
     reasons: 'Good about it',
     offerNumber: 'Offer {n}',
-    otherHold: 'Another offer of this case is held. Let it go first to hold this one.',
   },
   change: {
     title: 'Move or cancel: {visit}',
