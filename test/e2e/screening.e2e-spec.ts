@@ -5,7 +5,7 @@ import {
   type ScreeningFindingView,
   type StageView,
 } from '@archwright/contracts';
-import { Capture, ScreeningFinding, ScreeningNight, UserAccount } from '@archwright/records';
+import { Capture, Measurement, ScreeningFinding, ScreeningNight, UserAccount } from '@archwright/records';
 import type { ApiSession } from '../../apps/cli/src/demo/api-session.js';
 import { writeMeasured } from '../support/measured-patients.js';
 import { NOW, bookedCase, found, openBookingPractice, type BookingPractice } from './booking-practice.js';
@@ -159,6 +159,24 @@ describe('screening', () => {
 
   it('goes with the value that was taken again', async () => {
     stage = await chair.capture(await chair.view(stage.id), rest(68));
+    expect(await listed(chair.clinician, `?stageId=${stage.id}`)).toEqual([]);
+  });
+
+  it('points out what was worked out from readings that are ordinary by themselves, and nobody typed it', async () => {
+    const code = 'interocclusal-rest-distance';
+    const from = new Date(NOW.getTime() - 50 * DAY_MS);
+    const others = { ...REST, code, clinicId, recordedBy: people.clinician, values: about(3, 30), from };
+    await practice.rows((tx) => writeMeasured(tx, { ...others, firstNumber: 500 }));
+    const occlusal = (value: number) => ({ code: 'OVD', value, method: REST.method });
+    const both = { readings: [...rest(68).readings, occlusal(56)] };
+    stage = await chair.capture(await chair.view(stage.id), both);
+    const [finding, ...more] = await listed(chair.clinician, `?stageId=${stage.id}`);
+    expect(more).toEqual([]);
+    expect(finding).toMatchObject({ kind: 'value', comparedWith: 'clinic', code, groupSize: 30 });
+    expect(finding?.sentence).toMatch(/^Interocclusal rest distance 12 mm: 30 last values .* lie about 3 mm/);
+    expect(await practice.rows((tx) => tx.countBy(Measurement, { code }))).toBe(0);
+    // The rest is not measured again, so that the capture still counts; the value worked out from it does not.
+    stage = await chair.capture(await chair.view(stage.id), { readings: [occlusal(65)] });
     expect(await listed(chair.clinician, `?stageId=${stage.id}`)).toEqual([]);
   });
 

@@ -1,3 +1,5 @@
+import { subjectKey } from '@archwright/casework';
+import { measurementByCode } from '@archwright/measures';
 import type { EntityManager } from 'typeorm';
 
 /** Patients with one measured visit each, in the order of their values. */
@@ -17,6 +19,13 @@ export interface Measured {
 /** Writes rows as they are after a checked and screened capture; nobody has a name. */
 export async function writeMeasured(tx: EntityManager, measured: Measured): Promise<void> {
   const { clinicId, recordedBy, code, unit, method, values, from, firstNumber } = measured;
+  const subject = subjectKey({
+    code,
+    arch: null,
+    side: null,
+    region: null,
+    method: method === null ? null : { ...method },
+  });
   await tx.query(
     `CREATE TEMPORARY TABLE given ON COMMIT DROP AS
      SELECT gen_random_uuid() AS patient, gen_random_uuid() AS case, gen_random_uuid() AS stage,
@@ -45,10 +54,18 @@ export async function writeMeasured(tx: EntityManager, measured: Measured): Prom
      SELECT capture, stage, $1, '[]', at, $2, at, at FROM given`,
     [clinicId, recordedBy],
   );
-  await tx.query(
-    `INSERT INTO measurement (id, capture_id, stage_id, code, value_number, unit, method, recorded_at, recorded_by)
+  // What is worked out is in no reading.
+  if (measurementByCode(code).derived !== true)
+    await tx.query(
+      `INSERT INTO measurement (id, capture_id, stage_id, code, value_number, unit, method, recorded_at, recorded_by)
      SELECT gen_random_uuid(), capture, stage, $1, value, $2, $3, at, $4 FROM given`,
-    [code, unit, method === null ? null : JSON.stringify(method), recordedBy],
+      [code, unit, method === null ? null : JSON.stringify(method), recordedBy],
+    );
+  await tx.query(
+    `INSERT INTO stage_value (id, capture_id, stage_id, patient_id, clinic_id, recorded_by, recorded_at, subject, code,
+       method, value)
+     SELECT gen_random_uuid(), capture, stage, patient, $1, $2, at, $3, $4, $5, value FROM given`,
+    [clinicId, recordedBy, subject, code, method === null ? null : JSON.stringify(method)],
   );
   await tx.query('DROP TABLE given');
 }

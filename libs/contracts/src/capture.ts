@@ -173,7 +173,7 @@ export const verdictView = z.object({
 export type VerdictView = z.output<typeof verdictView>;
 
 /** Things that are measured together, in the order of the catalogue. */
-const measurementGroup = z.enum(['vertical', 'plane', 'widths', 'bases', 'grades', 'function', 'agreement']);
+const measurementGroup = z.enum(['vertical', 'plane', 'widths', 'bases', 'grades', 'function', 'agreement', 'tracing']);
 export type MeasurementGroup = z.output<typeof measurementGroup>;
 
 const captureField = z.object({

@@ -24,7 +24,7 @@ import { CustodyObject, Parcel, ParcelObject, DisinfectionRecord, MaterialLot } 
 import { ArrivalCheck } from './custody/arrival-check.entity.js';
 import { SoreSpot, Adjustment, ReferralTask, Recall, Transfer } from './aftercare/aftercare.entity.js';
 import { Reminder, Notice, CallTask, CallAttempt } from './notice/notice.entity.js';
-import { ScreeningFinding, ScreeningNight } from './screening/screening.entity.js';
+import { ScreeningFinding, ScreeningNight, StageValue } from './screening/screening.entity.js';
 import { WorkloadProposal, WorkloadRun } from './laboratory/workload.entity.js';
 import { CaseEvent, Outbox, AuditEntry, AuditSeal, AuditUnsealed } from './history/history.entity.js';
 
@@ -108,6 +108,7 @@ export const entities = [
   CallAttempt,
   ScreeningNight,
   ScreeningFinding,
+  StageValue,
   WorkloadRun,
   WorkloadProposal,
   CaseEvent,

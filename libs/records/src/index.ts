@@ -25,7 +25,7 @@ export { ArrivalCheck } from './custody/arrival-check.entity.js';
 export { SoreSpot, Adjustment, ReferralTask, Recall, Transfer } from './aftercare/aftercare.entity.js';
 export { Reminder, Notice, CallTask, CallAttempt } from './notice/notice.entity.js';
 export { WorkloadProposal, WorkloadRun } from './laboratory/workload.entity.js';
-export { ScreeningFinding, ScreeningNight } from './screening/screening.entity.js';
+export { ScreeningFinding, ScreeningNight, StageValue } from './screening/screening.entity.js';
 export { CaseEvent, Outbox, AuditEntry, AuditSeal } from './history/history.entity.js';
 export type { OrganisationSettings, ToothList } from './organisation/organisation-settings.js';
 export type { PlannedSegment } from './booking/lab-step.entity.js';

@@ -44,6 +44,7 @@ const groups: Record<MeasurementGroup, string> = {
   grades: 'Ridge, mucosa, retention and stability',
   function: 'Function and occlusion',
   agreement: 'What was agreed',
+  tracing: 'Tracings',
 };
 
 /** Words of one stage at the chair. */

@@ -15,7 +15,7 @@ export async function judgeStage(
 ): Promise<readonly Verdict[]> {
   if (captured === undefined) return [];
   const { part, stage } = record;
-  const earlier = await loadEarlier(tx, record);
+  const earlier = await loadEarlier(tx, { stage, stages: record.rows.stages });
   return evaluateStage({
     readings: captured.readings.map(({ reading }) => reading),
     facts: {

@@ -31,7 +31,7 @@ export async function viewStage(tx: EntityManager, actor: Actor, stageId: string
   const facts = factsOf(record, gates, evidence, rows);
   const standing = standingOf(facts);
   const overlay = await overlayInForce(tx);
-  const earlier = await loadEarlier(tx, record);
+  const earlier = await loadEarlier(tx, { stage, stages: record.rows.stages });
   const identity = await tx.findOneBy(PatientIdentity, { patientId: treatmentCase.patientId });
   return {
     id: stage.id,
@@ -95,7 +95,7 @@ function recordedIn(captured: Captured | undefined, earlier: readonly Reading[])
   );
   return {
     readings: readings.map(({ reading, at }) => viewReading(reading, at)),
-    derived: derivedValues(known),
+    derived: derivedValues(known).map(({ code, name, value, unit }) => ({ code, name, value, unit })),
     tracings: tracings.map(viewTracing),
     otherCentricRelation: otherCentricRelation.map(({ method, occlusalVerticalDimension }) => ({
       method,

@@ -22,7 +22,10 @@ const FINDINGS = `
     LEFT JOIN treatment_case c ON c.id = g.case_id LEFT JOIN patient_identity i ON i.patient_id = c.patient_id
     LEFT JOIN clinic l ON l.id = f.clinic_id LEFT JOIN laboratory b ON b.id = f.laboratory_id
     LEFT JOIN user_account u ON u.id = f.seen_by
-  WHERE k.superseded_at IS NULL AND CASE f.kind
+  WHERE k.superseded_at IS NULL AND NOT EXISTS (
+      SELECT FROM stage_value v WHERE v.stage_id = f.stage_id AND v.recorded_at > k.recorded_at
+        AND f.effect = 'value/' || k.id || '/' || v.subject)
+    AND CASE f.kind
     WHEN 'value' THEN ${CASE_IN_SCOPE}
     WHEN 'share' THEN $4
     ELSE CASE WHEN f.for_user_id IS NULL THEN $1::uuid[] IS NULL OR f.clinic_id = ANY ($1::uuid[])

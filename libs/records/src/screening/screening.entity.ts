@@ -10,6 +10,28 @@ export class ScreeningNight extends TenantRow {
   @Column('timestamptz', { nullable: true }) finishedAt!: Date | null;
 }
 
+/**
+ * What screening compares: one number per capture and subject, read or worked out from what was read. Made again from the
+ * readings, never typed.
+ */
+@Entity('stage_value')
+export class StageValue extends TenantRow {
+  @Column('uuid') captureId!: string;
+  @Column('uuid') stageId!: string;
+  @Column('uuid') patientId!: string;
+  @Column('uuid', { nullable: true }) clinicId!: string | null;
+  @Column('uuid') recordedBy!: string;
+  @Column('timestamptz') recordedAt!: Date;
+  /** The same for values that may be compared. */
+  @Column('text') subject!: string;
+  @Column('text') code!: string;
+  @Column('text', { nullable: true }) arch!: 'upper' | 'lower' | null;
+  @Column('text', { nullable: true }) side!: 'right' | 'left' | null;
+  @Column('text', { nullable: true }) region!: string | null;
+  @Column('jsonb', { nullable: true }) method!: Record<string, string> | null;
+  @Column('double precision') value!: number;
+}
+
 /** What stands out, beside what it was compared with. Supports judgement; nothing waits for it. */
 @Entity('screening_finding')
 export class ScreeningFinding extends TenantRow {
