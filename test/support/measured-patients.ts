@@ -14,11 +14,13 @@ export interface Measured {
   readonly from: Date;
   /** Numbers of the cases begin here. */
   readonly firstNumber: number;
+  /** What they were taken with; left out where nobody said. */
+  readonly deviceId?: string;
 }
 
 /** Writes rows as they are after a checked and screened capture; nobody has a name. */
 export async function writeMeasured(tx: EntityManager, measured: Measured): Promise<void> {
-  const { clinicId, recordedBy, code, unit, method, values, from, firstNumber } = measured;
+  const { clinicId, recordedBy, code, unit, method, values, from, firstNumber, deviceId = null } = measured;
   const subject = subjectKey({
     code,
     arch: null,
@@ -63,9 +65,9 @@ export async function writeMeasured(tx: EntityManager, measured: Measured): Prom
     );
   await tx.query(
     `INSERT INTO stage_value (id, capture_id, stage_id, patient_id, clinic_id, recorded_by, recorded_at, subject, code,
-       method, value)
-     SELECT gen_random_uuid(), capture, stage, patient, $1, $2, at, $3, $4, $5, value FROM given`,
-    [clinicId, recordedBy, subject, code, method === null ? null : JSON.stringify(method)],
+       method, device_id, value)
+     SELECT gen_random_uuid(), capture, stage, patient, $1, $2, at, $3, $4, $5, $6, value FROM given`,
+    [clinicId, recordedBy, subject, code, method === null ? null : JSON.stringify(method), deviceId],
   );
   await tx.query('DROP TABLE given');
 }

@@ -15,6 +15,7 @@ import { Occupancy } from './booking/occupancy.entity.js';
 import { Capture, Measurement, Tracing, ChecklistMark } from './capture/capture.entity.js';
 import { CheckVerdict, GateOverride, FindingPause, CheckEdition } from './capture/verdict.entity.js';
 import { ToothChoice } from './capture/tooth-choice.entity.js';
+import { Device } from './clinic/device.entity.js';
 import { BearingScrew } from './clinic/bearing-screw.entity.js';
 import { MeasurementSettings } from './capture/measurement-settings.entity.js';
 import { Disturbance, DisturbanceProposal } from './disturbance/disturbance.entity.js';
@@ -83,6 +84,7 @@ export const entities = [
   FindingPause,
   MeasurementSettings,
   BearingScrew,
+  Device,
   ToothChoice,
   CheckEdition,
   RemakeAlert,

@@ -15,6 +15,7 @@ export { Occupancy } from './booking/occupancy.entity.js';
 export { Capture, Measurement, Tracing, ChecklistMark } from './capture/capture.entity.js';
 export { CheckVerdict, GateOverride, FindingPause, CheckEdition } from './capture/verdict.entity.js';
 export { ToothChoice } from './capture/tooth-choice.entity.js';
+export { Device } from './clinic/device.entity.js';
 export { BearingScrew } from './clinic/bearing-screw.entity.js';
 export { MeasurementSettings } from './capture/measurement-settings.entity.js';
 export { Disturbance, DisturbanceProposal } from './disturbance/disturbance.entity.js';

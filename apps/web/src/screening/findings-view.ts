@@ -15,14 +15,25 @@ export interface FindingRow {
 /** Findings as a list shows them. */
 export function findingRows(findings: readonly ScreeningFindingView[], zone: string, today: string): FindingRow[] {
   return findings.map((finding) => {
-    const { caseId, caseNumber, patientName, clinicName, laboratoryName, comparedWith, kind, foundAt } = finding;
+    const {
+      caseId,
+      caseNumber,
+      patientName,
+      clinicName,
+      laboratoryName,
+      workCentreName,
+      deviceName,
+      comparedWith,
+      kind,
+      foundAt,
+    } = finding;
     const isOwn = comparedWith === 'own-series';
     return {
       finding,
       caseId,
       about:
         caseNumber === null
-          ? (laboratoryName ?? clinicName ?? words.onlyYou)
+          ? (placeOf([workCentreName, laboratoryName]) ?? placeOf([deviceName, clinicName]) ?? words.onlyYou)
           : words.openCase(caseNumber, patientName ?? ''),
       small: [
         words.kind[kind],
@@ -32,4 +43,10 @@ export function findingRows(findings: readonly ScreeningFindingView[], zone: str
       sentence: finding.sentence,
     };
   });
+}
+
+/** A bench with its laboratory, a device with its clinic; null for neither. */
+function placeOf(names: readonly (string | null)[]): string | null {
+  const known = names.filter((name) => name !== null);
+  return known.length === 0 ? null : known.join(', ');
 }

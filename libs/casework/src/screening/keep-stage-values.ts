@@ -1,8 +1,18 @@
 import { derivedValues, measurementByCode, medianOf, withEarlier } from '@archwright/measures';
-import { Measurement, Stage, StageValue, Tracing, TreatmentCase, uuidv7, type Capture } from '@archwright/records';
+import {
+  Device,
+  Measurement,
+  Stage,
+  StageValue,
+  Tracing,
+  TreatmentCase,
+  uuidv7,
+  type Capture,
+} from '@archwright/records';
 import { tracingValues, type Evaluation, type NoApex } from '@archwright/tracing';
-import type { EntityManager } from 'typeorm';
+import { In, type EntityManager } from 'typeorm';
 import { loadCaptured } from '../capture/captured.js';
+import { measuredWith } from '../capture/devices.js';
 import { loadEarlier } from '../capture/earlier-readings.js';
 import type { KeptEntry } from '../capture/settle-tracing.js';
 import { subjectKey, type Subject } from './subject.js';
@@ -26,6 +36,8 @@ export async function keepStageValues(tx: EntityManager, capture: Capture): Prom
   if (values.length === 0) return [];
   const { caseId } = await tx.findOneByOrFail(Stage, { id: stageId });
   const { patientId } = await tx.findOneByOrFail(TreatmentCase, { id: caseId });
+  const devices = await tx.findBy(Device, { id: In(capture.deviceIds) });
+  const deviceOf = (code: string) => devices.find(({ measures }) => measures === measuredWith(code))?.id ?? null;
   await tx
     .createQueryBuilder()
     .insert()
@@ -35,6 +47,7 @@ export async function keepStageValues(tx: EntityManager, capture: Capture): Prom
         ...{ id: uuidv7(), captureId, stageId, patientId, clinicId, recordedBy, recordedAt, value },
         ...subject,
         subject: subjectKey(subject),
+        deviceId: deviceOf(subject.code),
       })),
     )
     .orIgnore()

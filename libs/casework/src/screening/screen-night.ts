@@ -1,8 +1,9 @@
 import type { ScreenSeriesPayload } from '@archwright/contracts';
 import { ScreeningNight } from '@archwright/records';
 import type { EntityManager } from 'typeorm';
-import { findDrifts } from './drifts.js';
+import { keepDrifts } from './drifts.js';
 import { valuesPerFalseAlarm } from './false-alarms.js';
+import { findRises } from './remake-rises.js';
 import { compareLaboratories } from './remake-shares.js';
 import { loadStageValues } from './stage-values.js';
 import { subjectKey, type Subject } from './subject.js';
@@ -21,9 +22,10 @@ export async function screenNight(
   const valuesPerAlarm = await valuesPerFalseAlarm(tx, organisationId);
   for (const subject of await subjectsUntil(tx, night.startedAt)) {
     const values = await loadStageValues(tx, subjectKey(subject), night.startedAt);
-    await findDrifts(tx, subject, values, { valuesPerAlarm, now });
+    await keepDrifts(tx, subject, values, { valuesPerAlarm, now });
   }
   await compareLaboratories(tx, night.nightOn, valuesPerAlarm, now);
+  await findRises(tx, night.nightOn, valuesPerAlarm, now);
   await tx.update(ScreeningNight, { id: nightId }, { finishedAt: now });
 }
 

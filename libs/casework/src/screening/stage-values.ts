@@ -4,7 +4,7 @@ import type { EntityManager } from 'typeorm';
 /** The value of one subject at one stage: that of the last capture that has any. */
 export type StageValue = Pick<
   StageValueRow,
-  'captureId' | 'stageId' | 'patientId' | 'clinicId' | 'recordedBy' | 'recordedAt' | 'value'
+  'captureId' | 'stageId' | 'patientId' | 'clinicId' | 'deviceId' | 'recordedBy' | 'recordedAt' | 'value'
 >;
 
 /**
@@ -17,7 +17,7 @@ export async function loadStageValues(tx: EntityManager, subject: string, until:
   return tx.query(
     `WITH at_stage AS (
        SELECT DISTINCT ON (stage_id) capture_id AS "captureId", stage_id AS "stageId", patient_id AS "patientId",
-         clinic_id AS "clinicId", recorded_by AS "recordedBy", recorded_at AS "recordedAt", value
+         clinic_id AS "clinicId", device_id AS "deviceId", recorded_by AS "recordedBy", recorded_at AS "recordedAt", value
        FROM stage_value WHERE subject = $1 AND recorded_at <= $2
        ORDER BY stage_id, recorded_at DESC, capture_id DESC)
      SELECT * FROM at_stage ORDER BY "recordedAt", "captureId"`,
