@@ -62,7 +62,11 @@ describe('devices and benches', () => {
       body: { isRetired: true },
       answer: setupEntry,
     });
-  const offered = async () => (await chair.view(stage.id)).devices.map(({ name, isLastUsed }) => [name, isLastUsed]);
+  /** Of the devices of this test. */
+  const offered = async () =>
+    (await chair.view(stage.id)).devices
+      .map(({ name, isLastUsed }) => [name, isLastUsed])
+      .filter(([name]) => ['Blue caliper', 'Tracing plates', 'Worn caliper'].includes(String(name)));
   const taken = async (...deviceIds: string[]) =>
     chair.capture(await chair.view(stage.id), { readings: [LENGTH], deviceIds });
 
@@ -80,11 +84,11 @@ describe('devices and benches', () => {
   it('are named by the practice, each name once at a clinic', async () => {
     expect(await offered()).toEqual([]);
     caliper = await add('Blue caliper', 'lengths');
-    await add('Tracing set A', 'tracings');
+    await add('Tracing plates', 'tracings');
     expect((await refusal(add('Blue caliper', 'angles'))).status).toBe(422);
     expect(await offered()).toEqual([
       ['Blue caliper', false],
-      ['Tracing set A', false],
+      ['Tracing plates', false],
     ]);
   });
 
@@ -92,7 +96,7 @@ describe('devices and benches', () => {
     stage = await taken(caliper.id);
     expect(await offered()).toEqual([
       ['Blue caliper', true],
-      ['Tracing set A', false],
+      ['Tracing plates', false],
     ]);
     const values = await practice.rows((tx) => tx.findBy(StageValue, { stageId: stage.id }));
     expect(values.map(({ code, deviceId }) => [code, deviceId])).toEqual([[LENGTH.code, caliper.id]]);

@@ -1,5 +1,6 @@
 import { Link } from '@tanstack/react-router';
 import { auditWords } from '../words/audit.js';
+import { checkFigureWords } from '../words/check-figures.js';
 import { figureWords } from '../words/figures.js';
 import { importWords } from '../words/import.js';
 import { lotWords } from '../words/lots.js';
@@ -8,6 +9,7 @@ import { practiceWords as words } from '../words/practice.js';
 import { rangeWords } from '../words/ranges.js';
 import { ruleWords } from '../words/rules.js';
 import { setupWords } from '../words/setup.js';
+import { toothListWords } from '../words/tooth-list.js';
 import { userWords } from '../words/users.js';
 
 const PLACES = [
@@ -16,6 +18,8 @@ const PLACES = [
   ['/practice/setup', setupWords.link],
   ['/practice/paths', pathWords.link],
   ['/practice/ranges', rangeWords.link],
+  ['/practice/checks', checkFigureWords.link],
+  ['/practice/teeth', toothListWords.link],
   ['/practice/rules', ruleWords.link],
   ['/practice/users', userWords.link],
   ['/practice/import', importWords.link],

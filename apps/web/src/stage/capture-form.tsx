@@ -10,6 +10,8 @@ import { recordedBoxes, withTyped, type CaptureDraft } from './capture-draft.js'
 import { CaptureField, CheckLine } from './capture-field.js';
 import type { ReadDraft } from './capture-view.js';
 import { centricInWords } from './centric-view.js';
+import { DeviceChoice } from './device-choice.js';
+import { chosenDevices } from './devices-view.js';
 import type { Findings } from './finding-view.js';
 import { LiveBar } from './live-bar.js';
 import { TracingFields } from './tracing-fields.js';
@@ -97,6 +99,13 @@ export function CaptureForm({ view, typed, read, live, pending, error, onType, o
         <section className="sheet sheet-pad stack" aria-labelledby="capture">
           <h2 id="capture">{words.capture}</h2>
           {fields.length === 0 ? <p className="soft">{words.nothingToMeasure}</p> : null}
+          <DeviceChoice
+            devices={view.devices}
+            chosen={chosenDevices(view, typed.devices)}
+            onChoose={(measures, id) => {
+              onType({ devices: { ...typed.devices, [measures]: id } });
+            }}
+          />
           {draw(needed)}
           {others.length > 0 ? (
             <section className="stack-tight" aria-labelledby="others">

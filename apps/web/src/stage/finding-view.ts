@@ -66,6 +66,7 @@ export function judgedNow(view: StageView, body: RecordCapture) {
     facts: {
       milestones: view.milestones.flatMap((milestone) => milestoneKindsOf(milestone)),
       arches: view.arches,
+      person: view.sex === null ? {} : { sex: view.sex },
       earlier: view.earlier.map(plain),
       tracings: [...view.tracings, ...body.tracings.flatMap(entryOf)],
       tracingPlanned: partsIn(view, body) > 0,

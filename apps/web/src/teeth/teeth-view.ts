@@ -43,7 +43,7 @@ const tenths = (mm: number): string => (Math.round(mm * 10) / 10).toFixed(1);
 /** What the face suggests, from what is recorded, typed or was measured at an earlier visit, beside measured teeth. */
 export function teethOf(view: StageView, body: RecordCapture, measured: readonly Measured[]): TeethView {
   const face = faceOf(view, body);
-  const estimates = Object.keys(face).length === 0 ? null : toothSelection(face);
+  const estimates = Object.keys(face).length === 0 ? null : toothSelection(face, [], view.sex);
   return {
     targets: TOOTH_TARGETS.map((target) => targetView(target, estimates?.estimates ?? [], measured)).filter(
       ({ ranges, marks }) => ranges.length + marks.length > 0,

@@ -67,6 +67,8 @@ export const stageWords = {
   counted: 'how many',
   countMissing: 'Enter a whole number, 0 or more.',
   capture: 'Measure and record',
+  takenWith: { lengths: 'Lengths taken with', angles: 'Angles taken with', tracings: 'Traced with' },
+  notStated: 'not stated',
   nothingToMeasure: 'Nothing is measured at this stage.',
   unit: (unit: string) => `in ${unit}`,
   usual: (min: number, max: number, unit: string) => `usual ${String(min)} to ${String(max)} ${unit}`,
