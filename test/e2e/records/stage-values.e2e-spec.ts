@@ -53,8 +53,10 @@ it(
       await writeMeasured(tx, { ...measured, code: 'interalar-width', method: null, values: [36], firstNumber: 10 });
       const [first] = await tx.findBy(Measurement, { valueNumber: 66 });
       if (first === undefined) throw new Error('It was just written.');
+      const { captureId, stageId, code, unit, recordedAt } = first;
+      const reading = { captureId, stageId, code, unit, method, recordedAt, recordedBy };
       for (const [index, valueNumber] of [67, 71].entries())
-        await tx.insert(Measurement, { ...first, id: uuidv7(), reading: index + 2, valueNumber });
+        await tx.insert(Measurement, { ...reading, id: uuidv7(), reading: index + 2, valueNumber });
       return tx.find(StageValue, { order: { subject: 'ASC', recordedAt: 'ASC' } });
     });
     await migrateAgain();
