@@ -7,7 +7,7 @@ import {
 } from '@archwright/contracts';
 import { Capture, Measurement, ScreeningFinding, ScreeningNight, UserAccount } from '@archwright/records';
 import type { ApiSession } from '../../apps/cli/src/demo/api-session.js';
-import { writeMeasured } from '../support/measured-patients.js';
+import { writeMeasured, writeTogether } from '../support/measured-patients.js';
 import { NOW, bookedCase, found, openBookingPractice, type BookingPractice } from './booking-practice.js';
 import { Chairside, refusal } from './capture-chairside.js';
 
@@ -177,6 +177,32 @@ describe('screening', () => {
     expect(await practice.rows((tx) => tx.countBy(Measurement, { code }))).toBe(0);
     // The rest is not measured again, so that the capture still counts; the value worked out from it does not.
     stage = await chair.capture(await chair.view(stage.id), { readings: [occlusal(65)] });
+    expect(await listed(chair.clinician, `?stageId=${stage.id}`)).toEqual([]);
+  });
+
+  it('points out widths that are ordinary by themselves and rare together, and which of them fits least', async () => {
+    const from = new Date(NOW.getTime() - 40 * DAY_MS);
+    const of = { clinicId, recordedBy: people.clinician, from, firstNumber: 3000 };
+    // Two widths of sixty faces: the second follows the first, with half a millimetre of its own.
+    const first = Array.from({ length: 60 }, (_, at) => 35 + (((at * 7) % 11) - 5) / 2);
+    const second = first.map((width, at) => width - 6 + (((at * 5) % 3) - 1) / 2);
+    await practice.rows((tx) => writeTogether(tx, of, { 'interalar-width': first, 'inner-canthal-width': second }));
+    const widths = (interalar: number, canthal: number) => ({
+      readings: [
+        { code: 'IAW', value: interalar },
+        { code: 'ICW', value: canthal },
+      ],
+    });
+    stage = await chair.capture(await chair.view(stage.id), widths(36, 30));
+    expect(await listed(chair.clinician, `?stageId=${stage.id}`)).toEqual([]);
+    stage = await chair.capture(await chair.view(stage.id), widths(37, 27));
+    const [finding, ...more] = await listed(chair.clinician, `?stageId=${stage.id}`);
+    expect(more).toEqual([]);
+    expect(finding).toMatchObject({ kind: 'value', comparedWith: 'organisation', groupSize: 60 });
+    expect(finding?.sentence).toMatch(
+      /^Widths of the face: interalar width 37 mm, inner canthal width 27 mm are ordinary by themselves and rare together/,
+    );
+    stage = await chair.capture(await chair.view(stage.id), widths(37, 31));
     expect(await listed(chair.clinician, `?stageId=${stage.id}`)).toEqual([]);
   });
 

@@ -71,3 +71,23 @@ export async function writeMeasured(tx: EntityManager, measured: Measured): Prom
   );
   await tx.query('DROP TABLE given');
 }
+
+/** The same patients measured in several ways at one visit each. */
+export async function writeTogether(
+  tx: EntityManager,
+  of: Pick<Measured, 'clinicId' | 'recordedBy' | 'from' | 'firstNumber'>,
+  series: Readonly<Record<string, readonly number[]>>,
+): Promise<void> {
+  const [[code, values] = ['', []], ...others] = Object.entries(series);
+  await writeMeasured(tx, { ...of, code, unit: 'mm', method: null, values });
+  for (const [other, more] of others) {
+    await tx.query(
+      `INSERT INTO stage_value (id, capture_id, stage_id, patient_id, clinic_id, recorded_by, recorded_at, subject, code, value)
+       SELECT gen_random_uuid(), v.capture_id, v.stage_id, v.patient_id, v.clinic_id, v.recorded_by, v.recorded_at, $1, $1, m.value
+       FROM (SELECT *, row_number() OVER (ORDER BY recorded_at) AS place FROM stage_value
+         WHERE code = $2 AND recorded_at > $3 AND recorded_at <= $3 + $4::integer * interval '1 hour') v
+         JOIN unnest($5::double precision[]) WITH ORDINALITY AS m (value, place) USING (place)`,
+      [other, code, of.from, values.length, more],
+    );
+  }
+}

@@ -26,7 +26,7 @@ const FINDINGS = `
     LEFT JOIN user_account u ON u.id = f.seen_by
   WHERE k.superseded_at IS NULL AND NOT EXISTS (
       SELECT FROM stage_value v WHERE v.stage_id = f.stage_id AND v.recorded_at > k.recorded_at
-        AND f.effect = 'value/' || k.id || '/' || v.subject)
+        AND (f.effect = 'value/' || k.id || '/' || v.subject OR f.effect LIKE 'set/%' AND v.code = f.code))
     AND CASE f.kind
     WHEN 'value' THEN ${CASE_IN_SCOPE}
     WHEN 'share' THEN $4
