@@ -42,7 +42,7 @@ it(
         name: 'Somebody',
         locale: 'en',
         role: 'clinician',
-        passwordHash: 'none',
+        passwordHash: '$argon2id$none',
         clinicIds: [practice.clinicId],
         laboratoryIds: [],
       });
