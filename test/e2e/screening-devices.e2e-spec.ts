@@ -6,7 +6,6 @@ import {
   type StageView,
 } from '@archwright/contracts';
 import { Capture, StageValue, UserAccount } from '@archwright/records';
-import { sweep } from '@archwright/casework';
 import { writeMeasured } from '../support/measured-patients.js';
 import { NOW, bookedCase, found, openBookingPractice, type BookingPractice } from './booking-practice.js';
 import { Chairside, refusal } from './capture-chairside.js';
@@ -121,14 +120,7 @@ describe('devices and benches', () => {
   });
 
   describe('at night', () => {
-    const night = async (on: number): Promise<void> => {
-      const db = await practice.rows((tx) => Promise.resolve(tx.dataSource));
-      const at = new Date(NOW.getTime() + on * DAY_MS);
-      await sweep(db, practice.organisationId, at);
-      await sweep(db, practice.organisationId, at);
-      chair.now = new Date(Math.max(chair.now.getTime(), at.getTime()));
-      await chair.runJobs();
-    };
+    const night = (on: number) => chair.night(new Date(NOW.getTime() + on * DAY_MS));
     const listed = async (who: string): Promise<ScreeningFindingView[]> => {
       const session = await practice.signIn(who);
       const path = '/screening-findings?seen=no';

@@ -207,14 +207,7 @@ describe('screening', () => {
   });
 
   describe('at night', () => {
-    const night = async (on: number): Promise<void> => {
-      const db = await practice.rows((tx) => Promise.resolve(tx.dataSource));
-      const at = new Date(NOW.getTime() + on * DAY_MS);
-      await sweep(db, practice.organisationId, at);
-      await sweep(db, practice.organisationId, at);
-      chair.now = new Date(Math.max(chair.now.getTime(), at.getTime()));
-      await chair.runJobs();
-    };
+    const night = (on: number) => chair.night(new Date(NOW.getTime() + on * DAY_MS));
 
     it('shows a person’s drifting readings to that person alone', async () => {
       const from = new Date(NOW.getTime() - 4 * DAY_MS);
