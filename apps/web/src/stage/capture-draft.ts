@@ -2,7 +2,6 @@ import type { StageView } from '@archwright/contracts';
 import { z } from 'zod';
 import { captureFields, subjectsOf } from './capture-boxes.js';
 import type { CentricDraft } from './centric-view.js';
-import type { ChosenDevices } from './devices-view.js';
 import type { TracingDraft } from './tracing-view.js';
 
 /** What was typed and is not saved yet, by box. Texts, so that a half-typed number is never lost. */
@@ -13,11 +12,9 @@ export interface CaptureDraft {
   /** New attempts and records only: what is saved stays as it was made. */
   tracings: TracingDraft[];
   centric: CentricDraft[];
-  /** Chosen here; what is left out is what was last used at the chair. */
-  devices: ChosenDevices;
 }
 
-export const emptyDraft: CaptureDraft = { values: {}, ticks: {}, counts: {}, tracings: [], centric: [], devices: {} };
+export const emptyDraft: CaptureDraft = { values: {}, ticks: {}, counts: {}, tracings: [], centric: [] };
 
 /** What the boxes hold: as recorded, with what was typed over it. */
 export type Boxes = Pick<CaptureDraft, 'values' | 'ticks' | 'counts'>;
@@ -68,7 +65,6 @@ const keptDraft = z.object({
   ticks: z.record(z.string(), z.boolean()),
   counts: z.record(z.string(), z.string()),
   tracings: z.array(z.custom<TracingDraft>((each) => typeof each === 'object' && each !== null && 'points' in each)),
-  devices: z.partialRecord(z.enum(['lengths', 'angles', 'tracings']), z.string()).default({}),
   centric: z.array(z.custom<CentricDraft>((each) => typeof each === 'object' && each !== null && 'method' in each)),
 });
 

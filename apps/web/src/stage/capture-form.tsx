@@ -11,7 +11,7 @@ import { CaptureField, CheckLine } from './capture-field.js';
 import type { ReadDraft } from './capture-view.js';
 import { centricInWords } from './centric-view.js';
 import { DeviceChoice } from './device-choice.js';
-import { chosenDevices } from './devices-view.js';
+import { chosenDevices, withDevices, type ChosenDevices } from './devices-view.js';
 import type { Findings } from './finding-view.js';
 import { LiveBar } from './live-bar.js';
 import { TracingFields } from './tracing-fields.js';
@@ -38,6 +38,8 @@ const RISK_EXPLAINED = 'tracing-risk-explained||||0';
 /** Checklist, measurements and tracings of the stage. What is typed stays until it is saved or given up. */
 export function CaptureForm({ view, typed, read, live, pending, error, onType, onSave, onReload }: Props) {
   const [attempt, setAttempt] = useState(0);
+  const [devices, setDevices] = useState<ChosenDevices>({});
+  const chosen = chosenDevices(view, devices);
   const errors = attempt > 0 ? read.errors : {};
   const refused = Object.keys(errors).length;
   const form = useFirstProblem(attempt, refused > 0);
@@ -51,7 +53,7 @@ export function CaptureForm({ view, typed, read, live, pending, error, onType, o
     event.preventDefault();
     setAttempt((before) => before + 1);
     if (Object.keys(read.errors).length > 0 || !read.isChanged) return;
-    onSave(read.body, () => {
+    onSave(withDevices(view, read.body, chosen), () => {
       onType(null);
       setAttempt(0);
     });
@@ -101,9 +103,9 @@ export function CaptureForm({ view, typed, read, live, pending, error, onType, o
           {fields.length === 0 ? <p className="soft">{words.nothingToMeasure}</p> : null}
           <DeviceChoice
             devices={view.devices}
-            chosen={chosenDevices(view, typed.devices)}
+            chosen={chosen}
             onChoose={(measures, id) => {
-              onType({ devices: { ...typed.devices, [measures]: id } });
+              setDevices({ ...devices, [measures]: id });
             }}
           />
           {draw(needed)}

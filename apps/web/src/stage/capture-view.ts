@@ -3,7 +3,6 @@ import { stageWords } from '../words/chair.js';
 import { captureFields, subjectsOf, type Entry, type FieldEntry } from './capture-boxes.js';
 import { recordedBoxes, withTyped, type Boxes, type CaptureDraft } from './capture-draft.js';
 import { readCentric } from './centric-view.js';
-import { chosenDevices, devicesOf } from './devices-view.js';
 import { readTracing } from './tracing-view.js';
 import { typedNumber } from './typed-number.js';
 
@@ -31,10 +30,9 @@ export function readCapture(view: StageView, typed: CaptureDraft): ReadDraft {
       readCentric(record, `centric|${String(index)}`, errors),
     ),
   };
-  const deviceIds = devicesOf(view, body, chosenDevices(view, typed.devices));
   const size = body.readings.length + body.tracings.length + body.otherCentricRelation.length;
   const isChanged = size + Object.keys(body.checklist).length + Object.keys(errors).length > 0;
-  return { body: deviceIds.length === 0 ? body : { ...body, deviceIds }, errors, isChanged };
+  return { body, errors, isChanged };
 }
 
 function readReadings(view: StageView, recorded: Boxes, now: Boxes, errors: Errors): Reading[] {

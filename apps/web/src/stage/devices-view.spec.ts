@@ -1,4 +1,4 @@
-import { chosenDevices, devicesOf, kindsOf } from './devices-view.js';
+import { chosenDevices, kindsOf, withDevices } from './devices-view.js';
 
 const devices = [
   { id: 'blue', name: 'Blue caliper', measures: 'lengths', isLastUsed: false },
@@ -20,8 +20,11 @@ it('sends a device only with readings that it took', () => {
     ],
   } as const;
   const chosen = { lengths: 'red', tracings: 'plates' };
-  const length = { code: 'vertical-dimension-at-rest', value: 68 };
-  expect(devicesOf(view, { readings: [length], tracings: [] }, chosen)).toEqual(['red']);
-  expect(devicesOf(view, { readings: [{ code: 'nasolabial-angle', value: 95 }], tracings: [] }, chosen)).toEqual([]);
-  expect(devicesOf(view, { readings: [length], tracings: [] }, { ...chosen, lengths: '' })).toEqual([]);
+  const taken = (code: string, value: number, by: typeof chosen) => {
+    const body = { readings: [{ code, value }], tracings: [], checklist: {}, otherCentricRelation: [] };
+    return withDevices(view, body, by).deviceIds;
+  };
+  expect(taken('vertical-dimension-at-rest', 68, chosen)).toEqual(['red']);
+  expect(taken('nasolabial-angle', 95, chosen)).toBeUndefined();
+  expect(taken('vertical-dimension-at-rest', 68, { ...chosen, lengths: '' })).toBeUndefined();
 });

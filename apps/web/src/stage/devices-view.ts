@@ -16,12 +16,13 @@ export function chosenDevices({ devices }: Pick<StageView, 'devices'>, typed: Ch
   return { ...Object.fromEntries(last), ...typed };
 }
 
-/** The devices that a capture goes with: only those whose readings are in it. */
-export function devicesOf(
+/** A capture with the devices that it was taken with: of the chosen ones only those whose readings are in it. */
+export function withDevices(
   { fields }: { readonly fields: readonly Pick<StageView['fields'][number], 'code' | 'kind' | 'unit'>[] },
-  { readings, tracings }: Pick<RecordCapture, 'readings' | 'tracings'>,
+  body: RecordCapture,
   chosen: ChosenDevices,
-): string[] {
+): RecordCapture {
+  const { readings, tracings } = body;
   const units = new Set(
     readings.flatMap(({ code }) => {
       const field = fields.find((each) => each.code === code);
@@ -33,5 +34,6 @@ export function devicesOf(
     angles: units.has('deg'),
     tracings: tracings.length > 0,
   };
-  return KINDS.flatMap((kind) => (taken[kind] && chosen[kind] ? [chosen[kind]] : []));
+  const deviceIds = KINDS.flatMap((kind) => (taken[kind] && chosen[kind] ? [chosen[kind]] : []));
+  return deviceIds.length === 0 ? body : { ...body, deviceIds };
 }
