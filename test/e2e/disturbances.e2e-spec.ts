@@ -1,16 +1,10 @@
 import { jest } from '@jest/globals';
-import { proposeRepairs } from '@archwright/casework';
-import {
-  caseView,
-  disturbanceView,
-  type CaseView,
-  type DisturbanceView,
-  type EnterDisturbance,
-} from '@archwright/contracts';
+import { caseView, type CaseView, type DisturbanceView } from '@archwright/contracts';
 import { LabStep, Occupancy, Outbox, TreatmentCase } from '@archwright/records';
 import { IsNull, Not } from 'typeorm';
-import { NOW, bookedCase, found, openBookingPractice, overlaps, type BookingPractice } from './booking-practice.js';
+import { bookedCase, found, openBookingPractice, overlaps, type BookingPractice } from './booking-practice.js';
 import { refusal } from './capture-chairside.js';
+import { disturbanceDesk } from './disturbance-desk.js';
 
 jest.setTimeout(300_000);
 
@@ -22,53 +16,17 @@ describe('what falls away', () => {
   let practice: BookingPractice;
   let first: CaseView;
   let second: CaseView;
+  let desk: ReturnType<typeof disturbanceDesk>;
 
   beforeAll(async () => {
     practice = await openBookingPractice();
+    desk = disturbanceDesk(practice);
     first = await bookedCase(practice, { clinics: 1 });
     second = await bookedCase(practice, { clinics: 1 });
   });
   afterAll(() => practice.close());
 
-  const read = (id: string) =>
-    practice.desk.call({ method: 'GET', path: `/disturbances/${id}`, answer: disturbanceView });
   const caseNow = ({ id }: CaseView) => practice.desk.call({ method: 'GET', path: `/cases/${id}`, answer: caseView });
-
-  /** Enters it and does what the worker would do with the job that it leaves. */
-  async function entered(body: Omit<EnterDisturbance, 'reason'>): Promise<DisturbanceView> {
-    const { id, state } = await practice.desk.call({
-      method: 'POST',
-      path: '/disturbances',
-      body: { ...body, reason: 'A test.' },
-      answer: disturbanceView,
-    });
-    expect(state).toBe('open');
-    await propose(id);
-    return read(id);
-  }
-
-  async function propose(disturbanceId: string): Promise<void> {
-    const { organisationId, searches } = practice;
-    const db = await practice.rows((tx) => Promise.resolve(tx.dataSource));
-    await proposeRepairs({ db, searches }, { organisationId, disturbanceId }, NOW);
-  }
-
-  const accept = ({ id, version, proposals: [proposal] }: DisturbanceView, planHash = found(proposal).planHash) =>
-    practice.desk.call({
-      method: 'POST',
-      path: `/disturbances/${id}/acceptance`,
-      version,
-      body: { proposalId: found(proposal).id, planHash },
-      answer: disturbanceView,
-    });
-  const decide = ({ id, version }: DisturbanceView, decision: 'keep' | 'withdraw') =>
-    practice.desk.call({
-      method: 'POST',
-      path: `/disturbances/${id}/decision`,
-      version,
-      body: { decision },
-      answer: disturbanceView,
-    });
 
   const visitOf = ({ stages }: CaseView, index: number) =>
     found(stages.filter(({ appointmentId }) => appointmentId !== null)[index]);
@@ -98,7 +56,7 @@ describe('what falls away', () => {
       clinician = await clinicianOf(first, visit.code);
       fromMs = Date.parse(`${found(visit.startsAt).slice(0, 10)}T00:00:00Z`);
       untilMs = fromMs + 2 * DAY_MS;
-      disturbance = await entered({ what: 'resource', id: clinician, startsAt: at(fromMs), endsAt: at(untilMs) });
+      disturbance = await desk.entered({ what: 'resource', id: clinician, startsAt: at(fromMs), endsAt: at(untilMs) });
     });
 
     it('names every case that it falls on and changes nothing', async () => {
@@ -123,10 +81,10 @@ describe('what falls away', () => {
     });
 
     it('refuses another hash than the one shown, and asks for fresh plans when a case has changed', async () => {
-      expect(await refusal(accept(disturbance, 'of another plan'))).toMatchObject({ status: 409 });
+      expect(await refusal(desk.accept(disturbance, 'of another plan'))).toMatchObject({ status: 409 });
       const { caseId } = found(found(disturbance.proposals[0]).ripples[0]);
       await practice.rows((tx) => tx.increment(TreatmentCase, { id: caseId }, 'version', 1));
-      expect(await refusal(accept(disturbance))).toMatchObject({
+      expect(await refusal(desk.accept(disturbance))).toMatchObject({
         status: 409,
         problem: { code: 'casework.plan-conflict' },
       });
@@ -134,14 +92,14 @@ describe('what falls away', () => {
         tx.countBy(Outbox, { kind: 'repair-disturbance', dispatchedAt: IsNull() }),
       );
       expect(asked).toBeGreaterThan(0);
-      await propose(disturbance.id);
-      disturbance = await read(disturbance.id);
+      await desk.propose(disturbance.id);
+      disturbance = await desk.read(disturbance.id);
       expect(disturbance.proposals.length).toBeGreaterThan(0);
     });
 
     it('books all of it in one go, and keeps everybody out of the time', async () => {
       const proposal = found(disturbance.proposals[0]);
-      const accepted = await accept(disturbance);
+      const accepted = await desk.accept(disturbance);
       expect(accepted.state).toBe('accepted');
       expect(await bookedWith(clinician, fromMs, untilMs)).toEqual([]);
       for (const { caseId, plan } of proposal.ripples) {
@@ -154,7 +112,7 @@ describe('what falls away', () => {
       const closed = await practice.rows((tx) => tx.countBy(Occupancy, { resourceId: clinician, purpose: 'absence' }));
       expect(closed).toBeGreaterThan(0);
       expect(await overlaps(practice)).toBe(0);
-      expect(await refusal(accept(disturbance))).toMatchObject({ status: 412 });
+      expect(await refusal(desk.accept(disturbance))).toMatchObject({ status: 412 });
     });
   });
 
@@ -162,7 +120,7 @@ describe('what falls away', () => {
     const steps = await practice.rows((tx) => tx.findBy(LabStep, { caseId: second.id, placeId: Not(IsNull()) }));
     const step = found(steps.find(({ batchId }) => batchId === null));
     const startsAt = found(step.startsAt);
-    const broken = await entered({
+    const broken = await desk.entered({
       what: 'resource',
       id: found(step.placeId),
       startsAt: startsAt.toISOString(),
@@ -173,7 +131,7 @@ describe('what falls away', () => {
     expect(proposal.movedVisits).toBe(0);
     expect(['absorbed', 'resequenced']).toContain(proposal.reach);
     const before = await caseNow(second);
-    await accept(broken);
+    await desk.accept(broken);
     const after = await caseNow(second);
     expect(after.stages.map(({ startsAt: start }) => start)).toEqual(before.stages.map(({ startsAt: start }) => start));
     const moved = await practice.rows((tx) => tx.findOneByOrFail(LabStep, { id: step.id }));
@@ -185,13 +143,13 @@ describe('what falls away', () => {
   it('plans a visit anew whose patient cannot come for a while', async () => {
     const visit = visitOf(await caseNow(second), 2);
     const endMs = Date.parse(found(visit.endsAt)) + 3 * DAY_MS;
-    const lost = await entered({
+    const lost = await desk.entered({
       what: 'visit',
       id: found(visit.appointmentId),
       startsAt: found(visit.startsAt),
       endsAt: at(endMs),
     });
-    await accept(lost);
+    await desk.accept(lost);
     const again = found((await caseNow(second)).stages.find(({ code }) => code === visit.code));
     const startMs = Date.parse(found(again.startsAt));
     expect(startMs >= endMs || startMs < Date.parse(found(visit.startsAt))).toBe(true);
@@ -201,10 +159,10 @@ describe('what falls away', () => {
     const visit = visitOf(await caseNow(first), 3);
     const clinician = await clinicianOf(first, visit.code);
     const time = { startsAt: found(visit.startsAt), endsAt: found(visit.endsAt) };
-    const mistaken = await entered({ what: 'resource', id: clinician, ...time });
-    expect((await decide(mistaken, 'withdraw')).state).toBe('withdrawn');
-    const known = await entered({ what: 'resource', id: clinician, ...time });
-    expect((await decide(known, 'keep')).state).toBe('kept');
+    const mistaken = await desk.entered({ what: 'resource', id: clinician, ...time });
+    expect((await desk.decide(mistaken, 'withdraw')).state).toBe('withdrawn');
+    const known = await desk.entered({ what: 'resource', id: clinician, ...time });
+    expect((await desk.decide(known, 'keep')).state).toBe('kept');
     const still = found((await caseNow(first)).stages.find(({ code }) => code === visit.code));
     expect(still.startsAt).toBe(visit.startsAt);
   });
@@ -212,6 +170,6 @@ describe('what falls away', () => {
   it('refuses what is over, and says what would be accepted', async () => {
     const { id } = found(practice.practice.clinics[0]);
     const past = { what: 'clinic', id, startsAt: '2026-12-01T08:00:00Z', endsAt: '2026-12-02T08:00:00Z' } as const;
-    expect(await refusal(entered(past))).toMatchObject({ status: 400 });
+    expect(await refusal(desk.entered(past))).toMatchObject({ status: 400 });
   });
 });

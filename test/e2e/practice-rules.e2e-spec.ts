@@ -1,4 +1,4 @@
-import { practiceRulesView, problem } from '@archwright/contracts';
+import { practiceRulesView, problem, toothListView } from '@archwright/contracts';
 import { Reminder } from '@archwright/records';
 import { Person, booked, caseOf, openTwoPractices, type TwoPractices } from './cases-client.js';
 
@@ -31,6 +31,26 @@ it('hold for the next booking, and are shown in the words that patients get', as
     view.stages.at(-1)?.appointmentId ?? view.stages.find(({ startsAt }) => startsAt !== null)?.appointmentId;
   const reminders = await two.rows((tx) => tx.findBy(Reminder, { appointmentId: appointmentId ?? '' }));
   expect(reminders.map(({ leadMinutes }) => leadMinutes)).toEqual([600]);
+});
+
+it('and the list of teeth are kept in one place, and each leaves the other as it is', async () => {
+  const { version } = await rules();
+  const body = { shades: ['Old ivory'], moulds: ['Broad 3'], arrangements: ['Even'] };
+  const list = await manager.get('PUT /tooth-list', toothListView, { version, body });
+  const { rules: known } = await rules();
+  const wanted = { ...known, recallMonths: 4 };
+  await manager.get('PUT /practice-rules', practiceRulesView, { version: list.version, body: wanted });
+  expect(await manager.get('GET /tooth-list', toothListView)).toMatchObject(body);
+  const { version: next } = await rules();
+  await manager.get('PUT /practice-rules', practiceRulesView, {
+    version: next,
+    body: { ...wanted, recallMonths: null },
+  });
+  expect((await rules()).rules.recallMonths).toBeNull();
+  const after = await manager.get('GET /tooth-list', toothListView);
+  expect(after).toMatchObject(body);
+  await manager.get('PUT /tooth-list', toothListView, { version: after.version, body: { ...body, shades: [] } });
+  expect((await rules()).rules).toEqual({ ...wanted, recallMonths: null });
 });
 
 it('are changed once by two who saw the same', async () => {

@@ -1,6 +1,6 @@
 import { checkFigures, measurementRangesView, verdictHistory, type StageView } from '@archwright/contracts';
 import { sweep } from '@archwright/casework';
-import { CheckEdition, CheckVerdict, FindingPause, GateOverride } from '@archwright/records';
+import { Capture, CheckEdition, CheckVerdict, FindingPause, GateOverride, uuidv7 } from '@archwright/records';
 import { IsNull } from 'typeorm';
 import { NOW, bookedCase, found, openBookingPractice, type BookingPractice } from './booking-practice.js';
 import { Chairside, answers } from './capture-chairside.js';
@@ -95,6 +95,19 @@ describe('checks judged again', () => {
     expect(await practice.rows((tx) => tx.countBy(FindingPause, { caseId }))).toBe(0);
     const [kept] = await practice.rows((tx) => tx.findBy(GateOverride, { stageId: stage.id }));
     expect(kept).toMatchObject({ reason: REASON, rules: ['sibilant-contact'] });
+  });
+
+  it('does not wait for the check of what was taken again before it was checked', async () => {
+    await practice.rows(async (tx) => {
+      const last = found(await tx.findOne(Capture, { where: { stageId: stage.id }, order: { id: 'DESC' } }));
+      const recordedAt = new Date(last.recordedAt.getTime() - 1000);
+      const { stageId, clinicId, otherCentricRelation, recordedBy, recordedAt: supersededAt } = last;
+      const again = { stageId, clinicId, otherCentricRelation, recordedBy, supersededAt };
+      await tx.insert(Capture, { ...again, id: uuidv7(), recordedAt, checkedAt: null });
+    });
+    await judgedByAnOlderRule('fail');
+    const [edition] = await judgeAgain();
+    expect(edition).toMatchObject({ verdictsChanged: 1 });
   });
 
   it('asks about what fails only now, and undoes no visit', async () => {

@@ -1,11 +1,19 @@
 import { screenCapture, sweep } from '@archwright/casework';
 import {
+  auditPage,
   screeningFindingPage,
   screeningFindingView,
   type ScreeningFindingView,
   type StageView,
 } from '@archwright/contracts';
-import { Capture, Measurement, ScreeningFinding, ScreeningNight, UserAccount } from '@archwright/records';
+import {
+  Capture,
+  Measurement,
+  ScreeningFinding,
+  ScreeningNight,
+  TreatmentCase,
+  UserAccount,
+} from '@archwright/records';
 import type { ApiSession } from '../../apps/cli/src/demo/api-session.js';
 import { writeMeasured, writeTogether } from '../support/measured-patients.js';
 import { NOW, bookedCase, found, openBookingPractice, type BookingPractice } from './booking-practice.js';
@@ -155,6 +163,14 @@ describe('screening', () => {
     expect((await refusal(see(chair.clinician, version + 1))).status).toBe(409);
     expect(await listed(chair.clinician, '?seen=no')).toEqual([]);
     expect(await listed(chair.clinician, '?seen=yes')).toHaveLength(1);
+  });
+
+  it('is found in the trail by its case', async () => {
+    const manager = await practice.signIn('manager');
+    const { number } = await practice.rows((tx) => tx.findOneByOrFail(TreatmentCase, { id: stage.caseId }));
+    const path = `/audit-entries?caseNumber=${number}&action=see-finding`;
+    const { items } = await manager.call({ method: 'GET', path, answer: auditPage });
+    expect(items).toMatchObject([{ subjectKind: 'screening-finding', caseId: stage.caseId, caseNumber: number }]);
   });
 
   it('goes with the value that was taken again', async () => {

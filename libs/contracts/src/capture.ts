@@ -216,11 +216,17 @@ export const gateView = z.object({
 });
 export type GateView = z.output<typeof gateView>;
 
-/** The central bearing screw of the tracing set at hand, as its maker states it. */
-export const stateBearingScrew = z.strictObject({
+/** The central bearing screw of a tracing set, as its maker states it. */
+const bearingScrew = z.strictObject({
   pitchMmPerTurn: z.number().min(0.1).max(3),
   /** Seen from the side of the screw's head. */
   raisesBy: z.enum(['clockwise', 'counter-clockwise']),
+});
+
+/** States the screw of the tracing set at hand. The set serves many visits, so that the version of one guards nothing. */
+export const stateBearingScrew = bearingScrew.extend({
+  /** What it takes the place of, as the person saw it; null when nobody had stated any. */
+  instead: bearingScrew.nullable(),
 });
 export type StateBearingScrew = z.output<typeof stateBearingScrew>;
 
@@ -254,7 +260,7 @@ export const stageView = z.object({
     })
     .nullable(),
   /** The tracing set that is booked with the visit; its screw is null while nobody has stated it. */
-  tracingKit: z.object({ label: z.string(), screw: stateBearingScrew.nullable() }).nullable(),
+  tracingKit: z.object({ label: z.string(), screw: bearingScrew.nullable() }).nullable(),
   /** What the clinic measures with; the last used was chosen at the chair of this visit. */
   devices: z.array(
     z.object({ id, name: z.string(), measures: z.enum(['lengths', 'angles', 'tracings']), isLastUsed: z.boolean() }),

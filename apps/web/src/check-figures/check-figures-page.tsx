@@ -5,7 +5,7 @@ import { Refusal } from '../look/notice.js';
 import { PlainTable } from '../look/plain-table.js';
 import { FirstWait, ScreenHead } from '../look/screen.js';
 import { PracticePlaces } from '../practice-page/practice-places.js';
-import { checkFigureWords as words } from '../words/check-figures.js';
+import { checkFigureWords as words } from '../words/practice-lists.js';
 import { figureRows, rulesSetAside } from './check-figures-view.js';
 
 /** How often each rule failed, and what people made of it. */

@@ -1,12 +1,9 @@
-import type { ImportedCalendar, ImportedPatientTable } from '@archwright/contracts';
+import { MOST_FILE_BYTES, type ImportedCalendar, type ImportedPatientTable } from '@archwright/contracts';
 import { dateAndTime } from '../time/wording.js';
 import { importWords as words } from '../words/import.js';
 
-/** More would not fit into one request. */
-const MOST_BYTES = 5_000_000;
-
 export const isFit = (file: { size: number } | null): boolean =>
-  file !== null && file.size > 0 && file.size <= MOST_BYTES;
+  file !== null && file.size > 0 && file.size <= MOST_FILE_BYTES;
 
 export interface TableView {
   readonly title: string;

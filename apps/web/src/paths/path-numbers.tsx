@@ -1,6 +1,7 @@
 import { Checkbox, TextInput } from '@mantine/core';
 import type { TreatmentPath } from '@archwright/protocol';
 import type { ReactNode } from 'react';
+import { NumberBox } from '../look/number-box.js';
 import { PlainTable } from '../look/plain-table.js';
 import { pathWords as words } from '../words/paths.js';
 import { withNumber, withVisit, type NumberPlace } from './path-draft.js';
@@ -13,15 +14,12 @@ interface Props {
 /** The numbers that practices change most, each in a table of its kind. */
 export function PathNumbers({ path, onChange }: Props) {
   const field = (place: NumberPlace, label: string, value: number) => (
-    <TextInput
+    <NumberBox
       key={place.field}
-      type="number"
-      min={0}
       aria-label={`${label} (${place.code})`}
       value={value}
-      onChange={(event) => {
-        const typed = event.currentTarget.valueAsNumber;
-        if (!Number.isNaN(typed)) onChange(withNumber(place, typed)(path));
+      onChange={(typed) => {
+        if (typed !== null) onChange(withNumber(place, typed)(path));
       }}
     />
   );

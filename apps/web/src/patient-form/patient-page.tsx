@@ -66,7 +66,12 @@ function Known({ patient, practice, save }: { patient: PatientView } & Pick<Used
         onDrop={form.isTyped ? form.forget : undefined}
         onChange={form.change}
         onSubmit={(body) => {
-          if (form.clashes.length === 0) save.mutate({ body, version: patient.version }, { onSuccess: form.forget });
+          if (form.clashes.length > 0) return;
+          const settle = form.hold();
+          const onSuccess = (saved: PatientView) => {
+            settle(draftOfPatient(saved));
+          };
+          save.mutate({ body, version: patient.version }, { onSuccess });
         }}
       />
     </div>

@@ -1,15 +1,14 @@
 import { Link } from '@tanstack/react-router';
 import { auditWords } from '../words/audit.js';
-import { checkFigureWords } from '../words/check-figures.js';
 import { figureWords } from '../words/figures.js';
 import { importWords } from '../words/import.js';
 import { lotWords } from '../words/lots.js';
 import { pathWords } from '../words/paths.js';
+import { checkFigureWords, toothListWords } from '../words/practice-lists.js';
 import { practiceWords as words } from '../words/practice.js';
 import { rangeWords } from '../words/ranges.js';
 import { ruleWords } from '../words/rules.js';
 import { setupWords } from '../words/setup.js';
-import { toothListWords } from '../words/tooth-list.js';
 import { userWords } from '../words/users.js';
 
 const PLACES = [

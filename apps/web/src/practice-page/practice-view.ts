@@ -6,7 +6,7 @@ import { archWords } from '../words/line.js';
 const total = (numbers: readonly number[]): number => numbers.reduce((sum, one) => sum + one, 0);
 
 /** What the practice consists of, in one sentence. */
-export function practiceSentence({ clinics, laboratories, paths }: PracticeView): string {
+function practiceSentence({ clinics, laboratories, paths }: PracticeView): string {
   const clinicians = new Set(clinics.flatMap((clinic) => clinic.clinicians.map(({ id }) => id))).size;
   return words.sentence(
     listed([
@@ -18,6 +18,14 @@ export function practiceSentence({ clinics, laboratories, paths }: PracticeView)
     ]),
   );
 }
+
+/**
+ * The same after what waits.
+ *
+ * @param waiting how many matters wait for a person; undefined while that is not known
+ */
+export const waitingSentence = (practice: PracticeView, waiting: number | undefined): string =>
+  waiting === undefined ? practiceSentence(practice) : `${words.waiting(waiting)} ${practiceSentence(practice)}`;
 
 export interface ClinicRow {
   id: string;

@@ -27,7 +27,7 @@ export function findingRows(findings: readonly ScreeningFindingView[], zone: str
       kind,
       foundAt,
     } = finding;
-    const isOwn = comparedWith === 'own-series';
+    const found = comparedWith === 'own-series' ? words.foundForYou : words.found;
     return {
       finding,
       caseId,
@@ -35,11 +35,7 @@ export function findingRows(findings: readonly ScreeningFindingView[], zone: str
         caseNumber === null
           ? (placeOf([workCentreName, laboratoryName]) ?? placeOf([deviceName, clinicName]) ?? words.onlyYou)
           : words.openCase(caseNumber, patientName ?? ''),
-      small: [
-        words.kind[kind],
-        words.foundOn(dateAndTime(foundAt, zone, today)),
-        ...(isOwn ? [words.onlyYou] : []),
-      ].join(' · '),
+      small: found(words.kind[kind], dateAndTime(foundAt, zone, today)),
       sentence: finding.sentence,
     };
   });

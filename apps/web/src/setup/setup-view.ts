@@ -206,6 +206,9 @@ export function zoneOfDraft(setup: SetupView, draft: Readonly<Record<string, unk
   return first !== undefined && 'zone' in first ? first.zone : 'UTC';
 }
 
+/** Stands in the address in place of an id while a record is added. */
+export const NEW_RECORD = 'new';
+
 /** The kind of a record to add, from the address; a clinic when it names none. */
 export function kindOfSearch(kind: string | undefined): SetupKind {
   return ORDER.find((each) => each === kind) ?? 'clinic';

@@ -4,7 +4,7 @@ import { useVersionedForm } from '../drafts/use-versioned-form.js';
 import { Conflict, Notice, Refusal } from '../look/notice.js';
 import { FirstWait, ScreenHead } from '../look/screen.js';
 import { PracticePlaces } from '../practice-page/practice-places.js';
-import { toothListWords as words } from '../words/tooth-list.js';
+import { toothListWords as words } from '../words/practice-lists.js';
 import { LISTS, draftOfToothList, readToothList } from './tooth-list-view.js';
 import { useToothList } from './use-tooth-list.js';
 

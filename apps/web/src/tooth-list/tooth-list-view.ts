@@ -1,5 +1,5 @@
 import { changeToothList, type ChangeToothList, type ToothListView } from '@archwright/contracts';
-import { toothListWords as words } from '../words/tooth-list.js';
+import { toothListWords as words } from '../words/practice-lists.js';
 
 export const LISTS = ['shades', 'moulds', 'arrangements'] as const satisfies (keyof ChangeToothList)[];
 export type ToothListDraft = Readonly<Record<(typeof LISTS)[number], string>>;

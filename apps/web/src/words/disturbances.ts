@@ -63,8 +63,8 @@ export const disturbanceWords = {
   } satisfies Record<Proposal['reach'], string>,
   bound: (moved: number, least: number) =>
     moved === least
-      ? 'No plan for these cases moves fewer visits.'
-      : `No plan for these cases moves fewer than ${count(least, 'visit', 'visits')}.`,
+      ? 'While all other visits stay, no plan for these cases moves fewer.'
+      : `While all other visits stay, no plan for these cases moves fewer than ${count(least, 'visit', 'visits')}.`,
   untouched: (cases: number) => `${count(cases, 'affected case stays', 'affected cases stay')} as planned.`,
   calls: (n: number) => (n === 0 ? 'Nobody has to be called.' : `${count(n, 'call', 'calls')} to make.`),
   left: (cases: readonly string[]) => `No plan was found for ${listed(cases)}: decide about them by hand.`,

@@ -6,6 +6,7 @@ export const freedWords = {
   sentence: 'Time of one clinician that has become free. The case that gains most by taking it stands first.',
   clinic: 'Clinic',
   clinician: 'Clinician',
+  choose: 'Choose',
   day: 'Day',
   from: 'From',
   to: 'To',

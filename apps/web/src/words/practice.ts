@@ -11,6 +11,7 @@ export const practiceWords = {
   centre: (name: string, places: number) => `${name} (${count(places, 'place', 'places')})`,
   waiting: (n: number) =>
     n === 0 ? 'Nothing waits for a person.' : `${count(n, 'matter waits', 'matters wait')} for a person.`,
+  loading: 'what waits',
   places: 'Screens of the practice',
   today: 'What waits',
   alertsTitle: 'Waiting for a decision',

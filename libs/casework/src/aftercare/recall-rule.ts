@@ -44,13 +44,13 @@ export function nextRecall(
   return { stage: code, dueOn: dueAfter(stage, wait.amount, on, settings) };
 }
 
-function dueAfter(stage: Stage, pathDays: number, on: string, { recallMonths }: OrganisationSettings): string {
-  if (!isRecall(stage) || recallMonths === undefined) return addDays(on, pathDays);
+function dueAfter(stage: Stage, pathDays: number, on: string, { recallMonths = null }: OrganisationSettings): string {
+  if (!isRecall(stage) || recallMonths === null) return addDays(on, pathDays);
   return Temporal.PlainDate.from(on).add({ months: recallMonths }).toString();
 }
 
 /** The rule and who stands behind it, as people read it beside a due date. */
-export function recallRuleWords({ recallMonths }: OrganisationSettings): string {
-  if (recallMonths !== undefined) return `Recall every ${String(recallMonths)} months: this practice's own rule.`;
+export function recallRuleWords({ recallMonths = null }: OrganisationSettings): string {
+  if (recallMonths !== null) return `Recall every ${String(recallMonths)} months: this practice's own rule.`;
   return "Recall as the treatment path says, 12 months unless it was changed: common practice, no source. Earlier for implants, a dry mouth or stomatitis is the clinician's decision.";
 }

@@ -1,6 +1,7 @@
 import { appendCaseEvent, claim, leaveBatches, recordAudit } from '@archwright/records';
 import type { EntityManager } from 'typeorm';
 import type { Actor } from '../actor.js';
+import { stayingBeside } from '../planning/bookings.js';
 import { requireCurrent, type StoredPlan } from '../planning/stored-plan.js';
 import { reconcileReminders, scheduleReminders } from '../reminders/schedule.js';
 import { asStale } from './as-stale.js';
@@ -74,14 +75,9 @@ async function takeTime(tx: EntityManager, locked: LockedCase, { plan }: StoredP
   const { patient } = locked;
   if ([...plan.visits, ...plan.labSteps].every(({ isKept }) => isKept))
     return { newIds: [], movedIds: [], stepIds: [] };
-  const kept = plan.visits.filter(({ isKept }) => isKept);
-  const visits = await placeVisits(
-    tx,
-    locked,
-    plan.visits.filter(({ isKept }) => !isKept),
-    null,
-    now,
-  );
+  const placed = plan.visits.filter(({ isKept }) => !isKept);
+  const kept = stayingBeside(locked.bookings, placed);
+  const visits = await placeVisits(tx, locked, placed, null, now);
   const moving = plan.labSteps.filter(({ isKept }) => !isKept);
   const steps = await placeSteps(tx, locked, moving, null);
   const stepIds = steps.map(({ labStepId }) => labStepId);

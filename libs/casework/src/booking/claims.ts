@@ -1,6 +1,7 @@
 import { normalise, subtract, type Interval } from '@archwright/calendar';
 import { timeTaken, wayMs, type CasePlanLabStep, type CasePlanVisit } from '@archwright/protocol';
 import type { ClaimRequest } from '@archwright/records';
+import type { StayingVisit } from '../planning/bookings.js';
 
 const GRID_MINUTES = 5;
 
@@ -38,10 +39,10 @@ export const travelMinutesOf = ({ travelMinutes }: TravellingPatient): number =>
  */
 export function visitClaims(
   visits: readonly VisitToClaim[],
-  kept: readonly CasePlanVisit[],
+  kept: readonly StayingVisit[],
   patient: TravellingPatient,
 ): ClaimRequest[] {
-  const travelMsOf = ({ homeTravelMinutes }: CasePlanVisit) =>
+  const travelMsOf = ({ homeTravelMinutes }: StayingVisit) =>
     homeTravelMinutes === null ? travelMinutesOf(patient) * 60_000 : 0;
   const withTravel = kept.flatMap((visit) => [visit, ...waysOf(visit, travelMsOf(visit))]);
   let taken: Interval[] = normalise([...withTravel, ...visits.map(({ visit }) => visit)]);

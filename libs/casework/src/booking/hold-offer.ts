@@ -3,6 +3,7 @@ import { Hold, Organisation, appendCaseEvent, claim, leaveBatches, recordAudit, 
 import type { EntityManager } from 'typeorm';
 import type { Actor } from '../actor.js';
 import { RecordNotFoundError } from '../errors.js';
+import { stayingBeside } from '../planning/bookings.js';
 import { loadPlan, requireCurrent, type StoredPlan } from '../planning/stored-plan.js';
 import { loadPlanLabels, toPlanView } from '../planning/plan-view.js';
 import { joinChosenRuns } from './batches.js';
@@ -81,14 +82,9 @@ async function keepTime(
   now: Date,
 ): Promise<void> {
   const hold = { id, until: expiresAt };
-  const kept = plan.visits.filter(({ isKept }) => isKept);
-  const visits = await placeVisits(
-    tx,
-    locked,
-    plan.visits.filter(({ isKept }) => !isKept),
-    hold,
-    now,
-  );
+  const placed = plan.visits.filter(({ isKept }) => !isKept);
+  const kept = stayingBeside(locked.bookings, placed);
+  const visits = await placeVisits(tx, locked, placed, hold, now);
   const steps = await placeSteps(
     tx,
     locked,

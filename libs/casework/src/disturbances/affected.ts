@@ -35,7 +35,7 @@ const OF_RESOURCE = `${VISITS} AND EXISTS (SELECT FROM occupancy o
   UNION ${WORK} AND EXISTS (SELECT FROM occupancy o
     WHERE (o.lab_step_id = l.id OR o.batch_id = l.batch_id) AND o.resource_id = $4 AND ${SAME_TIME('o')})`;
 
-const HITS: Readonly<Record<Loss['what'], string>> = {
+const HITS: Readonly<Record<Exclude<Loss['what'], 'nothing'>, string>> = {
   resource: OF_RESOURCE,
   clinic: `${VISITS} AND a.clinic_id = $4 AND ${SAME_TIME('a')}`,
   'work-centre': `${WORK} AND $1::timestamptz IS NOT NULL AND l.work_centre_id = $4 AND ${SAME_TIME('l')}`,
@@ -55,6 +55,7 @@ const HITS: Readonly<Record<Loss['what'], string>> = {
  * search to say: work may have the slack to wait.
  */
 export async function findAffected(tx: EntityManager, loss: Loss, now: Date): Promise<AffectedCase[]> {
+  if (loss.what === 'nothing') return [];
   const subject = loss.what === 'lab-step' ? loss.step.placeId : loss.id;
   const sql = `SELECT * FROM (${HITS[loss.what]}) AS hit ("caseId", "appointmentId", "labStepId", at) ORDER BY at, "caseId"`;
   const window = [now, new Date(loss.startMs), new Date(loss.endMs)];

@@ -5,27 +5,29 @@ import {
   Courier,
   LabStep,
   Laboratory,
-  blockTime,
   claim,
   uuidv7,
   type Collision,
 } from '@archwright/records';
-import type { LocalRule } from '@archwright/calendar';
+import { normalise, subtract, type LocalRule } from '@archwright/calendar';
 import type { EntityManager } from 'typeorm';
+import { blockClosed, type ClosedTime } from '../setup/block-closed.js';
 import { lostRuns, type Loss } from './loss.js';
+
+/** What is booked into lost time and did not move. */
+export type InTheWay = Pick<Collision, 'appointmentId' | 'labStepId'>;
 
 /**
  * Keeps everybody out of lost time from now on. What is booked in it and did not move stays and is reported.
  *
  * A lost visit closes nothing: its patient's absence was a wish of the plan that replaced it.
  */
-export async function closeTime(tx: EntityManager, loss: Loss, now: Date): Promise<readonly Collision[]> {
+export async function closeTime(tx: EntityManager, loss: Loss, now: Date): Promise<readonly InTheWay[]> {
   switch (loss.what) {
     case 'resource':
-      return closeResource(tx, loss, now);
+      return keepOut(tx, loss, { kind: 'resource', id: loss.id }, now);
     case 'clinic':
-      await insertClosure(tx, loss, { clinicId: loss.id });
-      return [];
+      return keepOut(tx, loss, { kind: 'clinic', id: loss.id }, now);
     case 'work-centre':
       await insertClosure(tx, loss, { workCentreId: loss.id });
       return [];
@@ -36,9 +38,9 @@ export async function closeTime(tx: EntityManager, loss: Loss, now: Date): Promi
       await cancelRuns(tx, loss.id, loss);
       return [];
     case 'lab-step':
-      await postpone(tx, loss, now);
-      return [];
+      return postpone(tx, loss, now);
     case 'visit':
+    case 'nothing':
       return [];
   }
 }
@@ -67,17 +69,10 @@ async function insertClosure(
   return id;
 }
 
-async function closeResource(
-  tx: EntityManager,
-  loss: Times & { readonly id: string },
-  now: Date,
-): Promise<Collision[]> {
-  const closureId = await insertClosure(tx, loss, { resourceId: loss.id });
-  const [row]: { kind: string }[] = await tx.query('SELECT kind FROM resource WHERE id = $1', [loss.id]);
-  const isPerson = row?.kind === 'clinician' || row?.kind === 'assistant';
-  const purpose = isPerson ? ('absence' as const) : ('closure' as const);
-  const times = { resourceId: loss.id, startsAt: new Date(loss.startMs), endsAt: new Date(loss.endMs) };
-  return blockTime(tx, [{ ...times, purpose, closureId }], now);
+async function keepOut(tx: EntityManager, times: Times, of: ClosedTime['of'], now: Date): Promise<Collision[]> {
+  const subject = of.kind === 'clinic' ? { clinicId: of.id } : { resourceId: of.id };
+  const closureId = await insertClosure(tx, times, subject);
+  return blockClosed(tx, { closureId, of, startMs: times.startMs, endMs: times.endMs }, now);
 }
 
 /** The runs of a timetable are its recurrence less its exceptions. */
@@ -99,13 +94,51 @@ async function cancelRuns(tx: EntityManager, courierId: string, times: Times): P
   }
 }
 
-/** Work that is late is planned to be ready when it will be, and keeps its place until then. */
-async function postpone(tx: EntityManager, loss: Extract<Loss, { what: 'lab-step' }>, now: Date): Promise<void> {
-  const row = await tx.findOneByOrFail(LabStep, { id: loss.id });
-  const endsAt = new Date(loss.endMs);
-  await tx.update(LabStep, { id: loss.id }, { endsAt, version: row.version + 1 });
-  const { placeId } = loss.step;
-  if (placeId === null || row.batchId !== null || loss.startMs >= loss.endMs) return;
-  const longer = { resourceId: placeId, startsAt: new Date(loss.startMs), endsAt };
-  await claim(tx, [{ ...longer, purpose: 'lab', labStepId: loss.id }], now);
+/**
+ * Work that is late is planned to be ready when it will be, and keeps its place until then where the place is free. What
+ * is booked there meanwhile stays and is reported.
+ */
+async function postpone(
+  tx: EntityManager,
+  loss: Extract<Loss, { what: 'lab-step' }>,
+  now: Date,
+): Promise<readonly InTheWay[]> {
+  const { id, startMs, endMs, step } = loss;
+  const row = await tx.findOneByOrFail(LabStep, { id });
+  await tx.update(LabStep, { id }, { endsAt: new Date(endMs), version: row.version + 1 });
+  const { placeId } = step;
+  if (placeId === null || row.batchId !== null || startMs >= endMs) return [];
+  const taken = await takenBy(tx, { resourceId: placeId, startMs, endMs }, now);
+  const free = subtract(
+    [{ startMs, endMs }],
+    normalise(taken.map(({ startsAt, endsAt }) => intervalOf(startsAt, endsAt))),
+  );
+  await claim(
+    tx,
+    free.map((part) => ({
+      resourceId: placeId,
+      startsAt: new Date(part.startMs),
+      endsAt: new Date(part.endMs),
+      purpose: 'lab',
+      labStepId: id,
+    })),
+    now,
+  );
+  return taken.filter(({ labStepId }) => labStepId !== id);
 }
+
+/** What is booked or held at `now`; whoever takes more of it meanwhile makes the claim fail. */
+function takenBy(
+  tx: EntityManager,
+  { resourceId, startMs, endMs }: Times & { readonly resourceId: string },
+  now: Date,
+): Promise<(InTheWay & { readonly startsAt: Date; readonly endsAt: Date })[]> {
+  return tx.query(
+    `SELECT starts_at AS "startsAt", ends_at AS "endsAt", appointment_id AS "appointmentId", lab_step_id AS "labStepId"
+     FROM occupancy WHERE resource_id = $1 AND starts_at < $3 AND ends_at > $2
+       AND (held_until IS NULL OR held_until > $4)`,
+    [resourceId, new Date(startMs), new Date(endMs), now],
+  );
+}
+
+const intervalOf = (startsAt: Date, endsAt: Date): Times => ({ startMs: startsAt.getTime(), endMs: endsAt.getTime() });

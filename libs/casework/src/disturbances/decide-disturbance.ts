@@ -11,7 +11,6 @@ import {
   leaveBatches,
   recordAudit,
   release,
-  type Collision,
 } from '@archwright/records';
 import { In, type EntityManager } from 'typeorm';
 import type { Actor } from '../actor.js';
@@ -19,7 +18,7 @@ import { applyPlan } from '../booking/apply-plan.js';
 import { personOf } from '../capture/person.js';
 import { RecordNotFoundError, WrongStateError } from '../errors.js';
 import { PlanStaleError, loadPlan, requireHash, type StoredPlan } from '../planning/stored-plan.js';
-import { closeTime } from './close-time.js';
+import { closeTime, type InTheWay } from './close-time.js';
 import { isUndecided, loadDisturbance, type DisturbanceRecord } from './disturbance-record.js';
 import { askForRepairs } from './enter-disturbance.js';
 
@@ -46,7 +45,7 @@ export async function acceptRepair(
   const ripples = proposal.ripples as Ripple[];
   await bookAll(tx, actor, ripples, now);
   const collisions = await closeTime(tx, record.loss, now);
-  await requireLeftAlone(tx, collisions, proposal.leftCaseIds);
+  await requireLeftAlone(tx, collisions, proposal.leftCaseIds, now);
   await tx.update(DisturbanceProposal, { disturbanceId, state: 'open' }, { state: 'superseded' });
   await tx.update(DisturbanceProposal, { id: proposalId }, { state: 'accepted' });
   for (const { caseId } of ripples) {
@@ -118,21 +117,28 @@ async function giveBack(tx: EntityManager, { caseId, plan }: StoredPlan): Promis
   await release(tx, { appointmentIds: visits.map(({ id }) => id), labStepIds });
 }
 
-/** @throws {PlanStaleError} for a visit or work in the lost time that the proposal knew nothing of */
+/**
+ * What has begun when the time is lost goes on, and no proposal speaks of it.
+ *
+ * @throws {PlanStaleError} for a visit or work to come in the lost time that the proposal knew nothing of
+ */
 async function requireLeftAlone(
   tx: EntityManager,
-  collisions: readonly Collision[],
+  collisions: readonly InTheWay[],
   leftCaseIds: readonly string[],
+  now: Date,
 ): Promise<void> {
   const rows: unknown[] = await tx.query(
-    `SELECT FROM stage s JOIN appointment_stage x ON x.stage_id = s.id
-       WHERE x.appointment_id = ANY ($1::uuid[]) AND s.case_id <> ALL ($3::uuid[])
+    `SELECT FROM appointment a JOIN appointment_stage x ON x.appointment_id = a.id JOIN stage s ON s.id = x.stage_id
+       WHERE a.id = ANY ($1::uuid[]) AND a.starts_at > $4 AND a.state IN ('held', 'provisional', 'booked')
+         AND s.case_id <> ALL ($3::uuid[])
      UNION ALL SELECT FROM lab_step l
        WHERE l.id = ANY ($2::uuid[]) AND l.state IN ('planned', 'ready') AND l.case_id <> ALL ($3::uuid[])`,
     [
       collisions.flatMap(({ appointmentId }) => appointmentId ?? []),
       collisions.flatMap(({ labStepId }) => labStepId ?? []),
       leftCaseIds,
+      now,
     ],
   );
   if (rows.length > 0) throw new PlanStaleError('Something was booked into this time since the plan was computed.');

@@ -1,3 +1,4 @@
+import type { EnterDisturbance } from '@archwright/contracts';
 import { Disturbance, LabStep } from '@archwright/records';
 import type { EntityManager } from 'typeorm';
 import type { Actor } from '../actor.js';
@@ -7,6 +8,8 @@ import { requireSubject, type NamedSubject } from './subjects.js';
 
 export interface DisturbanceRecord {
   readonly row: Disturbance;
+  /** What was said to be lost; the loss itself may be of nothing by now. */
+  readonly what: EnterDisturbance['what'];
   readonly loss: Loss;
   readonly subject: NamedSubject;
 }
@@ -25,7 +28,8 @@ export async function loadDisturbance(
   if (row === null) throw new RecordNotFoundError('disturbance', id);
   const step = row.labStepId === null ? null : await tx.findOneByOrFail(LabStep, { id: row.labStepId });
   const loss = lossOf(row, step);
-  return { row, loss, subject: await requireSubject(tx, actor, loss) };
+  const what = loss.what === 'nothing' ? 'lab-step' : loss.what;
+  return { row, what, loss, subject: await requireSubject(tx, actor, { what, id: loss.id }) };
 }
 
 export const isUndecided = ({ state }: Disturbance): boolean => state === 'open' || state === 'planned';

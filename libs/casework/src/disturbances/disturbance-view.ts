@@ -40,7 +40,7 @@ export async function listDisturbances(
 async function viewOf(
   tx: EntityManager,
   actor: Actor,
-  { row, loss, subject }: DisturbanceRecord,
+  { row, what, loss, subject }: DisturbanceRecord,
   now: Date,
 ): Promise<DisturbanceView> {
   const affected = isUndecided(row) ? await findAffected(tx, loss, now) : [];
@@ -60,7 +60,7 @@ async function viewOf(
   return {
     id: row.id,
     version: row.version,
-    what: loss.what,
+    what,
     ...subject,
     startsAt: row.startsAt.toISOString(),
     endsAt: row.endsAt.toISOString(),

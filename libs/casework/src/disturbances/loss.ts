@@ -8,6 +8,8 @@ export type Loss = Interval &
   (
     | { readonly what: 'resource' | 'clinic' | 'work-centre' | 'laboratory' | 'courier' | 'visit'; readonly id: string }
     | LateStep
+    /** As when late work has been taken out of the plan since. */
+    | { readonly what: 'nothing'; readonly id: string }
   );
 
 /** Work that is ready at the end and no sooner; its place stays taken until then. */
@@ -19,7 +21,7 @@ interface LateStep {
   readonly step: FixedStep;
 }
 
-/** @param step the late work; null for everything else */
+/** @param step the late work; null for everything else. Work that is not planned loses nothing by being late. */
 export function lossOf(row: Disturbance, step: LabStep | null): Loss {
   const interval = { startMs: row.startsAt.getTime(), endMs: row.endsAt.getTime() };
   if (step !== null) return lateStepOf(step, interval.endMs);
@@ -38,9 +40,9 @@ export function lossOf(row: Disturbance, step: LabStep | null): Loss {
 function lateStepOf(
   { id, caseId, code, laboratoryId, placeId, startsAt, endsAt, startedAt }: LabStep,
   endMs: number,
-): LateStep & Interval {
+): Loss {
   if (laboratoryId === null || startsAt === null || endsAt === null)
-    throw new Error(`Laboratory step ${id} is not planned, which was refused when it was entered.`);
+    return { what: 'nothing', id, startMs: endMs, endMs };
   const startMs = (startedAt ?? startsAt).getTime();
   return {
     what: 'lab-step',
@@ -90,6 +92,7 @@ export function practiceAfter(practice: PracticeSnapshot, loss: Loss): PracticeS
         ),
       };
     case 'visit':
+    case 'nothing':
       return practice;
   }
 }

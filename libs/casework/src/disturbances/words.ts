@@ -17,6 +17,7 @@ export function labelOf({ aim, rung, movedVisits }: JointRepair, otherCases: num
 }
 
 export function whyNone(left: RepairsFound['left']): string {
+  if (left.length === 0) return 'Nothing that is booked or planned rests on it, so that nothing has to move.';
   const cases = left.length === 1 ? 'the affected case' : `any of the ${String(left.length)} affected cases`;
   const others = left.every(({ isImpossible }) => isImpossible)
     ? 'even if every other case made room'

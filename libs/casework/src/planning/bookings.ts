@@ -1,3 +1,4 @@
+import type { CasePlanVisit } from '@archwright/protocol';
 import { Appointment, AppointmentStage, type Stage } from '@archwright/records';
 import { In, Not, type EntityManager } from 'typeorm';
 
@@ -35,3 +36,20 @@ export const isFirm = ({ appointment }: StageBooking): boolean => appointment.st
 /** The patient is in the house or has been. */
 export const hasBegun = ({ appointment }: StageBooking): boolean =>
   appointment.state === 'arrived' || appointment.state === 'in-progress' || appointment.state === 'completed';
+
+/** When and where a visit is that stays as it is booked. */
+export type StayingVisit = Pick<CasePlanVisit, 'startMs' | 'endMs' | 'homeTravelMinutes'>;
+
+/** Visits of a case that stay while others of it are placed; those that have begun or are over are among them. */
+export function stayingBeside(
+  bookings: readonly StageBooking[],
+  placed: readonly Pick<CasePlanVisit, 'stage' | 'round'>[],
+): StayingVisit[] {
+  return bookings
+    .filter(({ stage }) => !placed.some((visit) => visit.stage === stage.code && visit.round === stage.round))
+    .map(({ appointment }) => ({
+      startMs: appointment.startsAt.getTime(),
+      endMs: appointment.endsAt.getTime(),
+      homeTravelMinutes: homeTravelOf(appointment),
+    }));
+}

@@ -236,7 +236,10 @@ export function withKept(
 ): CasePlan {
   return {
     ...plan,
-    visits: plan.visits.map((visit) => ({ ...visit, isKept: booked.some((now) => isSameVisit(visit, now)) })),
+    visits: plan.visits.map((visit) => ({
+      ...visit,
+      isKept: visit.isKept || booked.some((now) => isSameVisit(visit, now)),
+    })),
     labSteps: plan.labSteps.map((step) => ({
       ...step,
       isKept: step.isKept || plannedSteps.some((now) => isSameStep(step, now)),

@@ -35,8 +35,8 @@ export async function recheckStage(
   now: Date,
 ): Promise<number> {
   const record = await loadStage(tx, serviceActor(organisationId), stageId, { lock: true });
-  // A capture that still waits for its check is judged by today's rules anyway.
-  if (await tx.existsBy(Capture, { stageId, checkedAt: IsNull() })) return 0;
+  // A capture that still waits for its check is judged by today's rules anyway; one that was taken again never is.
+  if (await tx.existsBy(Capture, { stageId, checkedAt: IsNull(), supersededAt: IsNull() })) return 0;
   const captured = (await loadCaptured(tx, [stageId])).get(stageId);
   const captureId = captured?.captures.at(-1)?.id;
   if (captureId === undefined) return 0;

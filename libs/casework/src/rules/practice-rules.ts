@@ -23,7 +23,7 @@ export async function changePracticeRules(
   const id = actor.organisationId;
   const before = await tx.findOneOrFail(Organisation, { where: { id }, lock: { mode: 'pessimistic_write' } });
   requireVersion(version, before.version);
-  await tx.update(Organisation, { id }, { settings: settingsOf(rules), version: version + 1 });
+  await tx.update(Organisation, { id }, { settings: settingsOf(before.settings, rules), version: version + 1 });
   const subject = { subjectKind: 'practice-rules', subjectId: id };
   await recordAudit(tx, {
     actorId: actor.userId,
@@ -61,12 +61,13 @@ function rulesOf(settings: OrganisationSettings): PracticeRules {
   };
 }
 
-function settingsOf({ mailLeadMinutes, phoneLeadMinutes, recallMonths, ...rest }: PracticeRules): OrganisationSettings {
-  return {
-    ...rest,
-    reminderLeadMinutes: { mail: mailLeadMinutes, phone: phoneLeadMinutes },
-    ...(recallMonths === null ? {} : { recallMonths }),
-  };
+/** What the rules do not speak of, such as the list of teeth, is kept as it is. */
+function settingsOf(
+  before: OrganisationSettings,
+  { mailLeadMinutes, phoneLeadMinutes, ...rest }: PracticeRules,
+): OrganisationSettings {
+  const reminderLeadMinutes = { mail: mailLeadMinutes, phone: phoneLeadMinutes };
+  return { ...before, ...rest, reminderLeadMinutes };
 }
 
 /** Invented facts for a sample; nobody's. */

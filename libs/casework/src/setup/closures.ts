@@ -1,8 +1,9 @@
 import { addDays, startOfDayMs, toInstantMs, toLocal } from '@archwright/calendar';
 import type { SetupEntry } from '@archwright/contracts';
-import { Chair, Closure, blockTime, release, type BlockRequest } from '@archwright/records';
+import { Closure, release } from '@archwright/records';
 import { IsNull, type EntityManager } from 'typeorm';
 import { RecordNotFoundError } from '../errors.js';
+import { blockClosed } from './block-closed.js';
 import { SetupRefusedError, type Hand, type Keeper, type RecordOf } from './keeper.js';
 
 type ClosureSubject = RecordOf<'closure'>['of'];
@@ -128,15 +129,6 @@ async function keepFree(
 ): Promise<void> {
   const { of } = record;
   if (of.kind !== 'clinic' && of.kind !== 'resource') return;
-  const { startMs, endMs } = await instantsOf(tx, record);
-  const resourceIds =
-    of.kind === 'resource' ? [of.id] : (await tx.findBy(Chair, { clinicId: of.id })).map(({ id }) => id);
-  const requests = resourceIds.map((resourceId): BlockRequest => ({
-    resourceId,
-    closureId,
-    startsAt: new Date(startMs),
-    endsAt: new Date(endMs),
-    purpose: of.kind === 'clinic' ? 'closure' : 'absence',
-  }));
-  await blockTime(tx, requests, now);
+  const times = await instantsOf(tx, record);
+  await blockClosed(tx, { ...times, closureId, of: { kind: of.kind, id: of.id } }, now);
 }

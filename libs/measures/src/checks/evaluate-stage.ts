@@ -1,4 +1,4 @@
-import { DifferentMethodError } from '../errors.js';
+import { DifferentMethodError, ScoringError } from '../errors.js';
 import type { NumberMeasurement } from '../measurement.js';
 import type { Reading } from '../readings/reading.js';
 import { AGREEMENT_RULES } from './agreement-rules.js';
@@ -51,15 +51,14 @@ export function evaluateStage(input: StageInput): readonly Verdict[] {
   );
 }
 
-/** Values measured differently are never compared: the rule asks for new ones, and the other rules still speak. */
+/** Values that can't be compared or scored as they are: the rule asks for new ones, and the other rules still speak. */
 function outcomesOf(rule: CheckRule, stage: Stage): readonly Outcome[] {
   try {
     return rule.evaluate(stage);
   } catch (error) {
-    if (!(error instanceof DifferentMethodError)) throw error;
-    return [
-      cautions({ value: null, limit: 'the same landmarks and posture', reason: error.message, action: 'repeat' }),
-    ];
+    if (!(error instanceof DifferentMethodError) && !(error instanceof ScoringError)) throw error;
+    const limit = error instanceof ScoringError ? 'grades of the scale' : 'the same landmarks and posture';
+    return [cautions({ value: null, limit, reason: error.message, action: 'repeat' })];
   }
 }
 

@@ -159,6 +159,14 @@ describe('findings', () => {
       arch,
       method: { variant },
     });
+    const inVariant = (variant: string) =>
+      (['upper', 'lower'] as const).flatMap((arch) => [
+        grade(arch, 'retention', 2, variant),
+        grade(arch, 'stability', 1, variant),
+      ]);
+    // A modified index has grades of its own, which nobody may add up and hold against this limit.
+    expect(judge('retention-and-stability', 'placement', inVariant('modified'))).toBeUndefined();
+    expect(judge('retention-and-stability', 'placement', inVariant('kapur-1967'))?.value).toBe(6);
     const set = (lowerStability: number, variant?: string) => [
       grade('upper', 'retention', 2),
       grade('upper', 'stability', 2),
@@ -171,6 +179,8 @@ describe('findings', () => {
       verdict: 'caution',
       value: null,
     });
+    const between = judge('retention-and-stability', 'placement', [...set(2), grade('upper', 'retention', 3)]);
+    expect(between?.reason).toContain('2.5 is no grade');
   });
 
   it('judges by the group where a range is published for one', () => {

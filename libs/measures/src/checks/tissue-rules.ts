@@ -1,4 +1,4 @@
-import { requireSameMethod } from '../readings/summary.js';
+import { kapurOf } from '../scoring/kapur-grades.js';
 import { commonPractice, fromMemory, projectDefault } from '../standing.js';
 import { cautions, fails, passes, type CheckRule, type Outcome } from './rule.js';
 
@@ -80,7 +80,7 @@ const tissueState: CheckRule = {
 
 const retentionAndStability: CheckRule = {
   code: 'retention-and-stability',
-  version: 1,
+  version: 2,
   name: 'Retention and stability of both dentures',
   milestones: ['placement', 'review'],
   source: projectDefault('Kapur 1967 grades, Olshan cut-off (from memory)'),
@@ -102,15 +102,9 @@ const retentionAndStability: CheckRule = {
         }),
       ];
     });
-    const grades = (['upper', 'lower'] as const).flatMap((arch) =>
-      ['kapur-retention', 'kapur-stability'].map((code) => stage.summary(code, { arch })),
-    );
-    const known = grades.filter((grade) => grade !== null);
-    const [first] = known;
-    if (first === undefined || known.length < 4) return dropped;
-    for (const grade of known)
-      requireSameMethod('Grades of two variants of the index', first.method, grade.method, ['variant']);
-    const sum = known.reduce((total, grade) => total + grade.median, 0);
+    const score = kapurOf((code, where) => stage.summary(code, where));
+    if (score === null) return dropped;
+    const sum = score.total;
     const limit = stage.limit('kapur-sum-points');
     const common = {
       value: sum,

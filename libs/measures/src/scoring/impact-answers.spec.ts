@@ -45,6 +45,11 @@ describe('answers of the oral health questionnaire', () => {
     expect(judged(answers(20, 3, 'ohip-edent-20'))).toMatchObject({ verdict: 'pass', value: 60 });
   });
 
+  it('count as they were given last', () => {
+    expect(impactOf([...answers(19, 2), answer(3, 4)])?.total).toBe(40);
+    expect(impactOf([answer(3, 4), ...answers(19, 2)])?.total).toBe(38);
+  });
+
   it('of another form are no value of the 19-item form', () => {
     expect(derivedValues(answers(20, 3, 'ohip-edent-20'))).toEqual([]);
     expect(derivedValues(answers(19, 1, 'ohip-edent-19-three-point'))).toEqual([]);

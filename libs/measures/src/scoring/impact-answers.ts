@@ -7,7 +7,7 @@ import { impactForm, scoreImpact, type ImpactScore } from './oral-health-impact.
 export const IMPACT_ANSWER = 'oral-health-impact-answer';
 
 /**
- * The score of the answers that were recorded.
+ * The score of the answers that were recorded. Of a question that was answered twice the last answer counts.
  *
  * @returns null when none were
  * @throws {ScoringError} as {@link scoreImpact}; {@link DifferentMethodError} for answers of two forms
@@ -20,7 +20,7 @@ export function impactOf(readings: readonly Reading[]): ImpactScore | null {
     requireSameMethod('Answers of two forms', first.method ?? {}, answer.method ?? {}, ['form']);
   }
   const form = impactForm(first.method?.form ?? '');
-  const given = IMPACT_ITEMS.map((item) => answers.find(({ region }) => region === item)?.value);
+  const given = IMPACT_ITEMS.map((item) => answers.findLast(({ region }) => region === item)?.value);
   const beyond = given.slice(form.items).some((answer) => answer !== undefined);
   // A question that the form does not have is an answer too many.
   const asked = beyond ? given : given.slice(0, form.items);

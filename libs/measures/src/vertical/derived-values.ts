@@ -1,8 +1,9 @@
 import { DomainError } from '@archwright/kernel';
 import { IMPACT_ANSWER, impactOf } from '../scoring/impact-answers.js';
+import { kapurOf } from '../scoring/kapur-grades.js';
 import { measurementByCode } from '../catalogue/catalogue.js';
 import type { Reading } from '../readings/reading.js';
-import { requireSameMethod, summariseReadings, type ReadingSummary } from '../readings/summary.js';
+import { summariseReadings, type ReadingSummary } from '../readings/summary.js';
 import {
   asymmetryMm,
   differenceOfSummaries,
@@ -55,7 +56,12 @@ const DERIVATIONS: readonly Derivation[] = [
     compute: thirds,
   },
   { code: 'canine-line-asymmetry', from: ['canine-line-distance'], keys: [], compute: canineAsymmetry },
-  { code: 'kapur-sum', from: ['kapur-retention', 'kapur-stability'], keys: ['variant'], compute: kapurSum },
+  {
+    code: 'kapur-sum',
+    from: ['kapur-retention', 'kapur-stability'],
+    keys: ['variant'],
+    compute: (summaryOf) => kapurOf(summaryOf)?.total ?? null,
+  },
   {
     code: 'oral-health-impact',
     from: [IMPACT_ANSWER],
@@ -120,19 +126,6 @@ function canineAsymmetry(summaryOf: SummaryOf): number | null {
   const right = summaryOf('canine-line-distance', { side: 'right' });
   const left = summaryOf('canine-line-distance', { side: 'left' });
   return right === null || left === null ? null : asymmetryMm({ rightMm: right.median, leftMm: left.median });
-}
-
-/** Of both dentures, in one variant of the index; a modified one defines its own grades and has no sum. */
-function kapurSum(summaryOf: SummaryOf): number | null {
-  const grades = (['upper', 'lower'] as const).flatMap((arch) =>
-    ['kapur-retention', 'kapur-stability'].map((code) => summaryOf(code, { arch })),
-  );
-  const known = grades.filter((grade) => grade !== null);
-  const [first] = known;
-  if (first === undefined || known.length < grades.length || first.method.variant === 'modified') return null;
-  for (const grade of known)
-    requireSameMethod('Grades of two variants of the index', first.method, grade.method, ['variant']);
-  return known.reduce((sum, grade) => sum + grade.median, 0);
 }
 
 /** Of the 19-item form alone: totals of other forms are other values. */

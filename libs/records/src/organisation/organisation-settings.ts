@@ -6,8 +6,8 @@ export interface OrganisationSettings {
   readonly quietHours: { readonly from: string; readonly to: string };
   readonly phoneHoldMinutes: number;
   readonly provisionalHoldMinutes: number;
-  /** Months between recalls; left out: as the treatment path says. */
-  readonly recallMonths?: number;
+  /** Months between recalls; null or left out: as the treatment path says. */
+  readonly recallMonths?: number | null;
   /** Average run length of screening: of so many ordinary values one is pointed out by chance; left out: 1000. */
   readonly valuesPerFalseAlarm?: number;
   /** A line of its own at the end of each reminder, by language; left out or empty: none. */
