@@ -145,7 +145,7 @@ describe("the clinician's day", () => {
     await page.getByText('Vertical dimension: all methods side by side').click();
     await page.getByText('Lower by 2 to 4 mm: Interocclusal rest distance.').waitFor();
     await page.getByText('0.5 turn counter clockwise').first().waitFor();
-    await page.getByLabel('Language', { exact: true }).selectOption('de');
+    await page.getByRole('main').getByLabel('Language', { exact: true }).selectOption('de');
     await page.getByText('Susanne sieht').waitFor();
     await page.getByText('Widths of face and teeth:').click();
     await page.getByLabel('Interalar width, in mm').fill('36');
