@@ -133,14 +133,19 @@ describe("the clinician's day", () => {
     await checks(page).getByText('Interocclusal rest distance 0 mm').waitFor();
     await page.reload();
     expect(await page.getByLabel(OCCLUSAL_BOX).inputValue()).toBe('68');
+    const device = page.getByLabel('Lengths taken with');
+    await device.selectOption({ index: 1 });
+    const chosen = await device.inputValue();
 
     await page.getByRole('button', { name: 'Save and check' }).click();
     await saved(page);
+    // Nothing is typed any more: this is what the chair remembers.
+    expect([chosen === '', await device.inputValue()]).toEqual([false, chosen]);
     await checks(page).getByText('correct now').waitFor();
     await page.getByText('Vertical dimension: all methods side by side').click();
     await page.getByText('Lower by 2 to 4 mm: Interocclusal rest distance.').waitFor();
     await page.getByText('0.5 turn counter clockwise').first().waitFor();
-    await page.getByLabel('Language', { exact: true }).selectOption('de');
+    await page.getByRole('main').getByLabel('Language', { exact: true }).selectOption('de');
     await page.getByText('Susanne sieht').waitFor();
     await page.getByText('Widths of face and teeth:').click();
     await page.getByLabel('Interalar width, in mm').fill('36');

@@ -34,6 +34,7 @@ const ORDER: readonly SetupKind[] = [
   'laboratory',
   'work-centre',
   'courier',
+  'device',
   'closure',
 ];
 
@@ -82,6 +83,7 @@ function placesOf(record: SetupRecord): string[] {
   switch (record.kind) {
     case 'chair':
     case 'kit':
+    case 'device':
       return [record.clinicId];
     case 'person':
       return record.workplaces.map(({ clinicId }) => clinicId);
@@ -121,6 +123,8 @@ function aboutOf(record: SetupRecord, today: string): Pick<SetupRow, 'about' | '
       return { about: words.placesOf(record.places), hours: spans(record.hours, words.always) };
     case 'courier':
       return { about: '', hours: runsInWords(record) };
+    case 'device':
+      return { about: words.measures[record.measures], hours: [] };
     case 'closure':
       return { about: '', hours: [closureWords(record, today)] };
   }
@@ -216,7 +220,7 @@ export function kindOfSearch(kind: string | undefined): SetupKind {
 /** What else can be done with a part besides changing it; null for what others stand on. */
 export function otherChange({ id, isRetired, record }: SetupEntry): OtherChange | null {
   if (record.kind === 'closure') return { do: 'drop', id };
-  const retires = ['chair', 'kit', 'person', 'courier'].includes(record.kind);
+  const retires = ['chair', 'kit', 'person', 'courier', 'device'].includes(record.kind);
   if (!retires) return null;
   return { do: isRetired ? 'return' : 'retire', id };
 }
