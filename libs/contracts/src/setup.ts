@@ -142,6 +142,8 @@ export type SetupEntry = z.output<typeof setupEntry>;
 export const setupView = z.object({
   today: localDate,
   entries: z.array(setupEntry),
+  /** Places of work centres by name: no entries of their own, but each can be closed by itself. */
+  benchPlaces: z.array(z.object({ id, label: z.string(), isRetired: z.boolean() })),
   /** What the published paths ask for, so that a word of the practice is the word of its paths. */
   asked: z.object({ skills: z.array(slug), kits: z.array(slug), workCentres: z.array(slug) }),
 });
