@@ -36,7 +36,7 @@ describe('the manager', () => {
   });
 
   it('takes nothing in on the word of a trial of another file', async () => {
-    const { page } = person;
+    const { page } = day;
     await page.goto('/practice/import');
     const patients = page.getByRole('region', { name: 'Patients from a table' });
     const choose = (name: string) =>
