@@ -34,6 +34,7 @@ const ORDER: readonly SetupKind[] = [
   'laboratory',
   'work-centre',
   'courier',
+  'device',
   'closure',
 ];
 
@@ -63,8 +64,9 @@ export function setupSentence({ entries }: SetupView): string {
 }
 
 /** Name of a part by its id, as a person would say it. */
-export function namesOf({ entries }: SetupView): (id: string) => string {
+export function namesOf({ entries, benchPlaces }: SetupView): (id: string) => string {
   const names = new Map(entries.map(({ id, record }) => [id, ownName(record)]));
+  for (const { id, label } of benchPlaces) names.set(id, label);
   const nameOf = (id: string): string => {
     const entry = entries.find((each) => each.id === id);
     if (entry?.record.kind === 'closure') return entry.record.reason;
@@ -82,6 +84,7 @@ function placesOf(record: SetupRecord): string[] {
   switch (record.kind) {
     case 'chair':
     case 'kit':
+    case 'device':
       return [record.clinicId];
     case 'person':
       return record.workplaces.map(({ clinicId }) => clinicId);
@@ -121,6 +124,8 @@ function aboutOf(record: SetupRecord, today: string): Pick<SetupRow, 'about' | '
       return { about: words.placesOf(record.places), hours: spans(record.hours, words.always) };
     case 'courier':
       return { about: '', hours: runsInWords(record) };
+    case 'device':
+      return { about: words.measures[record.measures], hours: [] };
     case 'closure':
       return { about: '', hours: [closureWords(record, today)] };
   }
@@ -169,9 +174,22 @@ export function optionsOf(setup: SetupView, kinds: readonly SetupKind[]): Option
     });
 }
 
-/** What a closure calls the kind of a part. */
-export function closedKindOf({ record }: SetupEntry): 'clinic' | 'laboratory' | 'work-centre' | 'resource' {
-  const { kind } = record;
+/** Whatever can be closed by itself, to choose from. */
+export function closableParts(setup: SetupView): Option[] {
+  const benchPlaces = setup.benchPlaces.filter(({ isRetired }) => !isRetired);
+  return [
+    ...optionsOf(setup, ['clinic', 'person', 'chair', 'kit', 'laboratory', 'work-centre']),
+    ...benchPlaces.map(({ id, label }) => ({ value: id, label })),
+  ];
+}
+
+/** What a closure calls the kind of a part; a clinic where nothing is chosen yet. */
+export function closedKindOf(
+  { entries, benchPlaces }: SetupView,
+  id: string,
+): 'clinic' | 'laboratory' | 'work-centre' | 'resource' {
+  if (benchPlaces.some((place) => place.id === id)) return 'resource';
+  const kind = entries.find((each) => each.id === id)?.record.kind ?? 'clinic';
   return kind === 'clinic' || kind === 'laboratory' || kind === 'work-centre' ? kind : 'resource';
 }
 
@@ -216,7 +234,7 @@ export function kindOfSearch(kind: string | undefined): SetupKind {
 /** What else can be done with a part besides changing it; null for what others stand on. */
 export function otherChange({ id, isRetired, record }: SetupEntry): OtherChange | null {
   if (record.kind === 'closure') return { do: 'drop', id };
-  const retires = ['chair', 'kit', 'person', 'courier'].includes(record.kind);
+  const retires = ['chair', 'kit', 'person', 'courier', 'device'].includes(record.kind);
   if (!retires) return null;
   return { do: isRetired ? 'return' : 'retire', id };
 }
