@@ -2,6 +2,7 @@ import { fileURLToPath } from 'node:url';
 import react from '@vitejs/plugin-react';
 import { defineConfig } from 'vite';
 import { compressed } from './compressed.js';
+import { firstView } from './first-view.js';
 
 const fromRoot = (path: string): string => fileURLToPath(new URL(`../../${path}`, import.meta.url));
 
@@ -20,7 +21,7 @@ const BROWSER_LIBS = [
 
 export default defineConfig({
   root: fromRoot('apps/web'),
-  plugins: [react(), compressed()],
+  plugins: [react(), firstView(), compressed()],
   resolve: {
     alias: BROWSER_LIBS.map((lib) => ({
       find: `@archwright/${lib}`,
@@ -33,6 +34,8 @@ export default defineConfig({
     // Inlined files would need `data:` in the content security policy.
     assetsInlineLimit: 0,
     modulePreload: { polyfill: false },
+    // The pure libs only define things: what a screen names of them is all that it has to load.
+    rolldownOptions: { treeshake: { moduleSideEffects: [{ test: /\/libs\/[^/]+\/src\//, sideEffects: false }] } },
   },
   server: { proxy: { '/api': 'http://127.0.0.1:3000' } },
   preview: { proxy: { '/api': 'http://127.0.0.1:3000' } },

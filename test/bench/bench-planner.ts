@@ -6,9 +6,11 @@ import { solve, type SolveOptions } from '../../apps/cli/src/solve/solve.js';
 import { machine, table } from './figures.js';
 import { instancesOf, publishedInstances, type KnownInstance } from './known-instances.js';
 
-const USAGE = `npm run bench:planner [-- --data FOLDER] [--seconds S | --schedules N] [--threads N] [--seed N] [--only TEXT] [--out FILE]
+const USAGE = `npm run bench:planner [-- --data FOLDER] [--seconds S | --schedules N] [--threads N] [--seed N] [--only TEXT] [--out FILE] [--processor-time]
 FOLDER holds folders of instances, named in its best-known.json as families.FOLDER.INSTANCE = { makespan, lowerBound };
 without one, the instances of the tests are solved. --schedules: the projects only, each by so many decoded plans.
+--processor-time: seconds are of processor time by thread, for a machine on which others are at work.
+--only: instances whose file name holds TEXT; several texts with commas between them.
 --out: where the figures go as JSON as well; dist/bench-planner.json when left out.`;
 const DEFAULT_SECONDS = 10;
 
@@ -35,6 +37,7 @@ export async function benchPlanner(args: readonly string[]): Promise<string> {
     seed: { type: 'string' },
     only: { type: 'string' },
     out: { type: 'string' },
+    'processor-time': { type: 'boolean' },
   });
   if (positionals.length > 0) throw new UsageError(`"${positionals.join(' ')}" is not understood.`, USAGE);
   const schedules = values.schedules === undefined ? null : positive('schedules', values.schedules);
@@ -49,18 +52,23 @@ export async function benchPlanner(args: readonly string[]): Promise<string> {
     schedules,
   };
   const instances = values.data === undefined ? publishedInstances() : instancesOf(callersPath(values.data));
+  const texts = (values.only ?? '').split(',');
+  const clock = values['processor-time'] === true ? () => processorSeconds() / threads : undefined;
   const wanted = instances.filter(
-    ({ file, isProject }) => file.includes(values.only ?? '') && (schedules === null || isProject),
+    ({ file, isProject }) => texts.some((text) => file.includes(text)) && (schedules === null || isProject),
   );
   const families: Record<string, Result[]> = {};
-  for (const instance of wanted) (families[instance.family] ??= []).push(await solveOne(instance, options));
+  for (const instance of wanted) (families[instance.family] ??= []).push(await solveOne(instance, options, clock));
   const movesPerMs = Math.round(tabuMovesPerMs());
   const out = values.out === undefined ? 'dist/bench-planner.json' : callersPath(values.out);
-  const limit = schedules === null ? { seconds } : { schedules };
+  const limit = schedules === null ? { seconds, processorTime: clock !== undefined } : { schedules };
   const figures = { machine: machine(), threads, seed: options.seed, ...limit, tabuMovesPerMs: movesPerMs, families };
   writeFileSync(out, `${JSON.stringify(figures, null, 2)}\n`);
   process.stderr.write(`The figures stand in ${out} as well.\n`);
-  const each = schedules === null ? `${String(seconds)} s` : `${String(schedules)} decoded plans`;
+  const each =
+    schedules === null
+      ? `${String(seconds)} s${clock === undefined ? '' : ' of processor time a thread'}`
+      : `${String(schedules)} decoded plans`;
   return [
     ...Object.entries(families).map(
       ([family, results]) =>
@@ -77,9 +85,13 @@ function positive(name: string, text: string): number {
 }
 
 /** @throws {Error} for a bound above a known plan: one of the two would be wrong */
-async function solveOne({ text, name, best }: KnownInstance, options: SolveOptions): Promise<Result> {
+async function solveOne(
+  { text, name, best }: KnownInstance,
+  options: SolveOptions,
+  clock: (() => number) | undefined,
+): Promise<Result> {
   process.stderr.write(`${name}\n`);
-  const { answer, run } = await solve(text, options, () => undefined);
+  const { answer, run } = await solve(text, options, () => undefined, clock);
   const { lowerBound, seconds, epochs } = run;
   if (lowerBound > (best.makespan ?? Infinity)) {
     throw new Error(
@@ -129,6 +141,12 @@ function summary(results: readonly Result[]): string {
   );
 }
 
+/** Of all threads. */
+function processorSeconds(): number {
+  const { user, system } = process.cpuUsage();
+  return (user + system) / 1_000_000;
+}
+
 /** Of one search on a shop of its own, after the engine has compiled it. */
 function tabuMovesPerMs(): number {
   const size = 15;
@@ -144,8 +162,7 @@ function tabuMovesPerMs(): number {
   const shop: MachineShop = { machineCount: size, jobs };
   const search = new ShopSearch(shop, 1);
   for (let epoch = 0; epoch < 5; epoch++) search.runEpoch();
-  const [moves, from] = [search.moves, process.cpuUsage()];
+  const [moves, from] = [search.moves, processorSeconds()];
   for (let epoch = 0; epoch < 20; epoch++) search.runEpoch();
-  const { user, system } = process.cpuUsage(from);
-  return (1000 * (search.moves - moves)) / (user + system);
+  return (search.moves - moves) / (1000 * (processorSeconds() - from));
 }

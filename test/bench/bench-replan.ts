@@ -45,6 +45,8 @@ export async function benchReplan(): Promise<string> {
         'events',
         'p50, ms',
         'p95, ms',
+        'processor p50, ms',
+        'p95, ms',
         'moved a visit',
         'visits moved',
         'at the bound',
@@ -70,6 +72,8 @@ async function practiceOf(db: DataSource): Promise<PracticeSnapshot> {
 
 interface Played {
   readonly wallMs: number;
+  /** Of all threads, the collector's included. */
+  readonly cpuMs: number;
   readonly movedVisits: number;
   readonly isAtBound: boolean;
   /** No other case than the affected ones changes a visit. */
@@ -87,7 +91,7 @@ async function play(practice: PracticeSnapshot, cases: readonly OpenCase[], sear
     const affected = affectedBy(loss, cases);
     if (affected.length === 0) continue;
     const toRepair = (each: OpenCase) => stated(each, practiceAfter(practice, loss), loss);
-    const from = performance.now();
+    const [from, cpu] = [performance.now(), process.cpuUsage()];
     const broken = affected.map(toRepair);
     let found = await searches.repair({ broken, neighbours: [], held });
     const inTheWay = [...new Set(found.left.flatMap((each) => each.inTheWay))].slice(0, NEIGHBOURS);
@@ -95,10 +99,13 @@ async function play(practice: PracticeSnapshot, cases: readonly OpenCase[], sear
       const neighbours = cases.filter(({ caseId }) => inTheWay.includes(caseId)).map(toRepair);
       found = await searches.repair({ broken, neighbours, held });
     }
+    const wallMs = performance.now() - from;
+    const { user, system } = process.cpuUsage(cpu);
     const [first] = found.repairs;
     const ids = affected.map(({ caseId }) => caseId);
     played.push({
-      wallMs: performance.now() - from,
+      wallMs,
+      cpuMs: (user + system) / 1000,
       movedVisits: first?.movedVisits ?? 0,
       isAtBound: first?.movedVisits === first?.leastMovedVisits,
       isOwnOnly: first?.parts.every(({ caseId, movedVisits }) => movedVisits === 0 || ids.includes(caseId)) ?? true,
@@ -160,6 +167,7 @@ function stated({ caseId, request, plan }: OpenCase, after: PracticeSnapshot, lo
 
 function row(cases: number, played: readonly Played[]): string[] {
   const times = played.map(({ wallMs }) => wallMs);
+  const processor = played.map(({ cpuMs }) => cpuMs);
   const share = (holds: (each: Played) => boolean): string =>
     `${((100 * played.filter(holds).length) / played.length).toFixed(0)} %`;
   const mean = (of: (each: Played) => number): string =>
@@ -169,6 +177,8 @@ function row(cases: number, played: readonly Played[]): string[] {
     String(played.length),
     ms(percentile(times, 0.5)),
     ms(percentile(times, 0.95)),
+    ms(percentile(processor, 0.5)),
+    ms(percentile(processor, 0.95)),
     share(({ movedVisits }) => movedVisits > 0),
     mean(({ movedVisits }) => movedVisits),
     share(({ isAtBound }) => isAtBound),

@@ -83,7 +83,7 @@ export function bookCases(practice: PracticeSnapshot, count: number, nowMs: numb
     });
     const { problem, names } = toChainProblem(request, axis);
     const beside: HeldTime = taken;
-    const [offer] = planOffers(withHeld(problem, [beside]), 1, cache).offers;
+    const [offer] = planOffers(withHeld(problem, [beside], cache), 1, cache).offers;
     if (offer === undefined) continue;
     const plan = fromChainPlan(offer, names);
     const held = heldBy(plan);

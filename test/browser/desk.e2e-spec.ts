@@ -183,6 +183,37 @@ describe('a patient calls', () => {
     expect(await faultsOfScreen(page)).toEqual([]);
   });
 
+  it('and what was typed for one patient never comes up for another', async () => {
+    const [una, dua] = [
+      await enterPatient(page, { familyName: 'Una-Draft' }),
+      await enterPatient(page, { familyName: 'Dua-Draft' }),
+    ];
+    const place = page.getByLabel('Visits take place');
+    const openFor = async (patientId: string): Promise<void> => {
+      await page.goto(`/desk/cases/new?patient=${patientId}`);
+      await page.getByText('-Draft', { exact: false }).first().waitFor();
+    };
+    await openFor(una);
+    await place.selectOption('home');
+    await openFor(dua);
+    expect(await place.inputValue()).toBe('clinic');
+    await openFor(una);
+    expect(await place.inputValue()).toBe('home');
+
+    await page.goto('/desk/cases/new');
+    await place.selectOption('care-home');
+    await page.getByLabel('Family name or given name').fill('Dua-Draft');
+    await button(/Dua-Draft/).click();
+    expect(await place.inputValue()).toBe('care-home');
+    await button('Choose someone else').click();
+    expect(await place.inputValue()).toBe('clinic');
+
+    await page.goto('/desk/patients/new?name=Una');
+    await page.getByLabel('Given name').fill('Typed');
+    await page.goto('/desk/patients/new?name=Dua');
+    expect(await page.getByLabel('Given name').inputValue()).toBe('');
+  });
+
   it('and hears why nothing fits, and what would have to give', async () => {
     const days = Array.from({ length: 200 }, (_, day) => new Date(Date.UTC(2027, 0, 5 + day)));
     const unavailableOn = days.map((day) => day.toISOString().slice(0, 10));

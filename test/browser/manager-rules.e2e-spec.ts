@@ -1,33 +1,14 @@
 import { jest } from '@jest/globals';
-import type { Browser } from 'playwright-core';
-import { openBrowser, signIn, type Person } from '../support/browser.js';
-import { startDemoService, type DemoService } from '../support/demo-service.js';
+import { dayOf } from '../support/day.js';
 import { faultsOfScreen } from '../support/screens.js';
 
 jest.setTimeout(240_000);
 
 describe('the manager', () => {
-  let service: DemoService;
-  let browser: Browser;
-  let person: Person;
-
-  beforeAll(async () => {
-    [service, browser] = await Promise.all([startDemoService(), openBrowser()]);
-  });
-  afterAll(async () => {
-    await browser.close();
-    await service.stop();
-  });
-  beforeEach(async () => {
-    person = await signIn(browser, service.url, 'manager');
-  });
-  afterEach(async () => {
-    expect(person.complaints.take()).toEqual([]);
-    await person.leave();
-  });
+  const day = dayOf('manager');
 
   it('shows figures that do not judge what is too little to judge', async () => {
-    const { page } = person;
+    const { page } = day;
     await page.goto('/practice/figures');
     const use = page.getByRole('region', { name: 'Use of chairs, clinicians and benches' });
     await use.getByRole('row', { name: /Chair 1 North clinic/ }).waitFor();
@@ -36,7 +17,7 @@ describe('the manager', () => {
   });
 
   it('tries a table of patients, takes it in, and keeps what was rejected', async () => {
-    const { page } = person;
+    const { page } = day;
     await page.goto('/practice/import');
     const patients = page.getByRole('region', { name: 'Patients from a table' });
     await patients.getByRole('button', { name: 'Try it' }).click();
@@ -54,8 +35,35 @@ describe('the manager', () => {
     await patients.getByRole('link', { name: 'Save the rejected rows with their reasons' }).waitFor();
   });
 
+  it('takes nothing in on the word of a trial of another file', async () => {
+    const { page } = day;
+    await page.goto('/practice/import');
+    const patients = page.getByRole('region', { name: 'Patients from a table' });
+    const choose = (name: string) =>
+      patients.getByLabel('File: Patients from a table').setInputFiles({
+        name: `${name}.csv`,
+        mimeType: 'text/csv',
+        buffer: Buffer.from(`given name,family name,birth date\n${name},Trial-Example,1951-03-28\n`),
+      });
+    await choose('Una');
+    await patients.getByRole('button', { name: 'Try it' }).click();
+    await patients.getByRole('button', { name: 'Take it in' }).waitFor();
+    await choose('Dua');
+    await patients.getByText('Tried only, nothing was written.').waitFor({ state: 'detached' });
+    expect(await patients.getByRole('button', { name: 'Take it in' }).count()).toBe(0);
+
+    const calendar = page.getByRole('region', { name: 'Busy times from a calendar' });
+    const field = calendar.getByLabel('File: Busy times from a calendar');
+    const named = calendar.getByLabel('Name of this calendar');
+    const file = (name: string) => ({ name, mimeType: 'text/calendar', buffer: Buffer.from('BEGIN:VCALENDAR') });
+    await field.setInputFiles(file('una.ics'));
+    expect(await named.inputValue()).toBe('una.ics');
+    await field.setInputFiles(file('dua.ics'));
+    expect(await named.inputValue()).toBe('dua.ics');
+  });
+
   it('changes a path, is told its faults while typing, and publishes the next version', async () => {
-    const { page } = person;
+    const { page } = day;
     await page.goto('/practice/paths');
     expect(await faultsOfScreen(page)).toEqual([]);
     await page.getByRole('link', { name: 'Laboratory reline' }).click();
@@ -65,6 +73,8 @@ describe('the manager', () => {
     const publish = page.getByRole('button', { name: 'Publish as version 2' });
     await page.getByText('The path is sound and can be published.').waitFor();
     const most = page.getByLabel(/^Most \(/).first();
+    await most.fill('');
+    expect(await most.inputValue()).toBe('');
     await most.fill('5');
     await page
       .getByText(/fault to mend before it can be published|faults to mend before it can be published/)
@@ -85,7 +95,7 @@ describe('the manager', () => {
   });
 
   it('sets reminders in hours, adds a line of its own, and reads it as patients will', async () => {
-    const { page } = person;
+    const { page } = day;
     await page.goto('/practice/rules');
     await page.getByLabel(/^By mail/).fill('soon');
     await page.getByLabel('English').fill('Please ring the side door.');
@@ -99,7 +109,7 @@ describe('the manager', () => {
   });
 
   it('sets a range of the practice’s own, with the reason', async () => {
-    const { page } = person;
+    const { page } = day;
     await page.goto('/practice/ranges');
     const least = page.getByLabel(/^Least of /).first();
     await least.fill('1');
@@ -111,5 +121,31 @@ describe('the manager', () => {
     await page.getByRole('button', { name: 'Save the ranges' }).click();
     await page.getByText('Saved.').waitFor();
     await page.getByRole('cell', { name: 'Looked through, all stays as it is.' }).waitFor();
+  });
+
+  it('keeps its own words for teeth, one on each line', async () => {
+    const { page } = day;
+    await page.goto('/practice/teeth');
+    const shades = page.getByLabel('Shades');
+    await shades.fill(`light\n${'x'.repeat(61)}`);
+    await page.getByRole('button', { name: 'Save the lists' }).click();
+    await page.getByText('Up to 100 lines of 60 characters each.').waitFor();
+    expect(await faultsOfScreen(page)).toEqual([]);
+    await shades.fill('light\nwarm');
+    await page.getByRole('button', { name: 'Save the lists' }).click();
+    await page.getByText('Saved.').waitFor();
+    await page.reload();
+    expect(await shades.inputValue()).toBe('light\nwarm');
+  });
+
+  it('reads per rule what became of failed checks', async () => {
+    const { page } = day;
+    await page.goto('/practice/checks');
+    await page
+      .getByRole('row', { name: /Rest distance/i })
+      .first()
+      .waitFor();
+    await page.getByText('Counted per rule, never per person.').waitFor();
+    expect(await faultsOfScreen(page)).toEqual([]);
   });
 });

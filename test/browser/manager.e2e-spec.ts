@@ -1,41 +1,24 @@
 import { jest } from '@jest/globals';
 import { practiceView } from '@archwright/contracts';
-import type { Browser } from 'playwright-core';
 import { Cast } from '../../apps/cli/src/demo/cast.js';
 import { bookedCase } from '../e2e/booking-practice.js';
 import { demoPassword } from '../../apps/cli/src/demo/scenario.js';
-import { enterAs, openBrowser, signIn, type Person } from '../support/browser.js';
-import { startDemoService, type DemoService } from '../support/demo-service.js';
+import { enterAs } from '../support/browser.js';
+import { dayOf } from '../support/day.js';
 import { faultsOfScreen } from '../support/screens.js';
 
 jest.setTimeout(240_000);
 
 describe('the manager', () => {
-  let service: DemoService;
-  let browser: Browser;
-  let person: Person;
-
-  beforeAll(async () => {
-    [service, browser] = await Promise.all([startDemoService(), openBrowser()]);
-    const cast = new Cast(service.url);
+  const day = dayOf('manager', async ({ url }) => {
+    const cast = new Cast(url);
     await cast.signIn();
     const practice = await cast.desk.call({ method: 'GET', path: '/practice', answer: practiceView });
     await bookedCase({ desk: cast.desk, practice }, { path: 'repair', clinics: 1 });
   });
-  afterAll(async () => {
-    await browser.close();
-    await service.stop();
-  });
-  beforeEach(async () => {
-    person = await signIn(browser, service.url, 'manager');
-  });
-  afterEach(async () => {
-    expect(person.complaints.take()).toEqual([]);
-    await person.leave();
-  });
 
   it('changes hours, sees first which visits would be left without a place, and is told what a wrong rule lacks', async () => {
-    const { page } = person;
+    const { page } = day;
     await page.getByRole('link', { name: 'Set-up' }).click();
     await page.getByRole('heading', { name: 'What the practice consists of' }).waitFor();
     expect(await faultsOfScreen(page)).toEqual([]);
@@ -55,7 +38,7 @@ describe('the manager', () => {
   });
 
   it('adds a chair and takes it out of use', async () => {
-    const { page } = person;
+    const { page } = day;
     await page.goto('/practice/setup/new?kind=chair');
     await page.getByLabel('Clinic').selectOption({ label: 'East clinic' });
     await page.getByRole('button', { name: 'Show what it would do' }).click();
@@ -70,8 +53,34 @@ describe('the manager', () => {
     await page.getByRole('row', { name: /Chair 7 out of use/ }).waitFor();
   });
 
+  it('is told when nothing stands under an address', async () => {
+    const { page } = day;
+    for (const place of ['setup', 'users']) {
+      await page.goto(`/practice/${place}/00000000-0000-4000-8000-000000000099`);
+      await page.getByRole('heading', { name: 'Nothing here' }).waitFor();
+      expect(await page.getByRole('main').count()).toBe(1);
+      expect(await faultsOfScreen(page)).toEqual([]);
+    }
+  });
+
+  it('finds nothing on the screen of one person that was typed for another', async () => {
+    const { page } = day;
+    await page.goto('/practice/users');
+    const accounts = page.getByRole('table').getByRole('link');
+    const [first, second] = [accounts.nth(0), accounts.nth(1)];
+    const [address, name] = [await second.getAttribute('href'), await second.innerText()];
+    await first.click();
+    await page.getByLabel('Name', { exact: true }).fill('Typed for the first');
+    await page.getByRole('button', { name: 'Set a new password' }).click();
+    await page.getByRole('button', { name: 'Yes, do it' }).waitFor();
+    await page.evaluate(`history.pushState(null, '', ${JSON.stringify(address)})`);
+    await page.getByRole('heading', { name }).waitFor();
+    expect(await page.getByLabel('Name', { exact: true }).inputValue()).toBe(name);
+    expect(await page.getByRole('button', { name: 'Yes, do it' }).count()).toBe(0);
+  });
+
   it('gives a person an account, ends it, and finds both in the audit trail', async () => {
-    const { page } = person;
+    const { page } = day;
     await page.getByRole('link', { name: 'People who sign in' }).click();
     await page.getByRole('button', { name: 'Give the account' }).click();
     await page.getByText('Enter at least 15 characters.').waitFor();
@@ -100,7 +109,7 @@ describe('the manager', () => {
   });
 
   it('sets a new password of their own and is asked for it', async () => {
-    const { page } = person;
+    const { page } = day;
     await page.getByRole('link', { name: 'Password' }).click();
     await page.getByLabel('Present password').fill(demoPassword);
     await page.getByLabel('New password').fill('another-quiet-bench');

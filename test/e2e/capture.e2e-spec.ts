@@ -159,6 +159,25 @@ describe('the stage at the chair', () => {
     expect((await refusal(choose(1, []))).status).toBe(412);
   });
 
+  it('keeps the screw of a tracing set, and never puts aside in silence what was stated elsewhere', async () => {
+    const stage = await chair.view((await chair.stage(caseId, 'D2')).id);
+    const { screw: before } = found(stage.tracingKit ?? undefined);
+    const state = (version: number, pitchMmPerTurn: number) =>
+      chair.clinician.call({
+        method: 'PUT',
+        path: `/stages/${stage.id}/bearing-screw`,
+        version,
+        body: { pitchMmPerTurn, raisesBy: 'clockwise', instead: before },
+        answer: stageView,
+      });
+    const stated = await state(stage.version, 0.7);
+    expect(stated.tracingKit?.screw).toEqual({ pitchMmPerTurn: 0.7, raisesBy: 'clockwise' });
+    const refused = await refusal(state(stated.version, 0.6));
+    expect(refused.status).toBe(409);
+    expect(refused.problem.detail).toContain('stated as 0.7 mm in one turn, raised clockwise');
+    expect((await chair.view(stage.id)).tracingKit?.screw).toEqual(stated.tracingKit?.screw);
+  });
+
   it('checks a capture once, however often the job runs', async () => {
     const stage = await chair.view((await chair.stage(caseId, 'D2')).id);
     const count = () => practice.rows((tx) => tx.countBy(CheckVerdict, { stageId: stage.id }));

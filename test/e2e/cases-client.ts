@@ -11,7 +11,7 @@ import {
   uuidv7,
 } from '@archwright/records';
 import type { EntityManager } from 'typeorm';
-import type { z } from 'zod';
+import { z } from 'zod';
 import { cookieOf, openDemoApi, postSession, type DemoApi } from './practice/demo-api.js';
 
 const PASSWORD = 'a-password-of-the-tests';
@@ -27,6 +27,16 @@ export interface Ask {
   readonly version?: number;
   /** Drawn anew when left out; null leaves the header out. */
   readonly key?: string | null;
+}
+
+const versioned = z.object({ version: z.int() });
+
+/** Whatever shows a version shows it as the entity tag as well, which the next change names. */
+function tagChecked(call: string, answer: Answer): Answer {
+  const shown = versioned.safeParse(answer.body).data;
+  if (answer.status < 300 && shown !== undefined && answer.etag !== `"${String(shown.version)}"`)
+    throw new Error(`${call} answered version ${String(shown.version)} under the tag ${String(answer.etag)}.`);
+  return answer;
 }
 
 /** One signed-in person; answers come as they are, refusals included. */
@@ -48,11 +58,8 @@ export class Person {
       ...(body === undefined ? {} : { body: JSON.stringify(body) }),
     });
     const text = await response.text();
-    return {
-      status: response.status,
-      etag: response.headers.get('etag'),
-      body: text === '' ? null : (JSON.parse(text) as unknown),
-    };
+    const answered = text === '' ? null : (JSON.parse(text) as unknown);
+    return tagChecked(call, { status: response.status, etag: response.headers.get('etag'), body: answered });
   }
 
   /** An answer that must be a success, by its contract. */

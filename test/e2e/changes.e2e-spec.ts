@@ -1,9 +1,10 @@
 import type { INestApplication } from '@nestjs/common';
 import { createLogger, parseConfiguration } from '@archwright/platform';
-import { patientView } from '@archwright/contracts';
+import { patientView, type Change } from '@archwright/contracts';
 import { createApi } from '../../apps/api/src/create-api.js';
 import { listen, type EventStream } from '../support/event-stream.js';
 import { until } from '../support/until.js';
+import { Person, booked, caseOf } from './cases-client.js';
 import { NOW, openDemoApi, type DemoApi } from './practice/demo-api.js';
 
 let api: DemoApi;
@@ -49,8 +50,8 @@ async function enterPatient(familyName: string): Promise<string> {
   return patientView.parse(await answer.json()).id;
 }
 
-const idsOf = ({ heard }: EventStream): (string | null)[] =>
-  heard.flatMap(({ changes }) => changes.map(({ id }) => id));
+const changesOf = ({ heard }: EventStream): Change[] => heard.flatMap(({ changes }) => changes);
+const idsOf = (stream: EventStream): (string | null)[] => changesOf(stream).map(({ id }) => id);
 
 describe('the stream of changes', () => {
   it('tells what another process committed: its kind, its id and whose deed it was, to everyone but a laboratory', async () => {
@@ -66,6 +67,27 @@ describe('the stream of changes', () => {
     // Both are told by the same look, so what the laboratory has not heard by now it does not hear.
     await until(() => lab.heard.length >= desk.heard.length);
     expect(idsOf(lab)).not.toContain(patientId);
+  });
+
+  it('tells a laboratory of its own work by name, of other work that something moved, and of nothing else', async () => {
+    const [desk, lab] = await Promise.all([
+      follow(api.url, await api.signIn('desk')),
+      follow(api.url, await api.signIn('bench')),
+    ]);
+    const person = new Person(api.url, await api.signIn('desk'));
+    const elsewhere = await caseOf(person);
+    await until(() => idsOf(desk).includes(elsewhere.id) && changesOf(lab).length > 0);
+    expect(changesOf(lab)).toEqual([{ kind: 'work', id: null, actorId: null }]);
+
+    const before = changesOf(lab).length;
+    await booked(person, elsewhere.id);
+    await until(() => idsOf(lab).includes(elsewhere.id));
+    const kinds = new Set(changesOf(desk).map(({ kind }) => kind));
+    expect(kinds).toContain('hold');
+    const told = changesOf(lab).slice(before);
+    expect(
+      told.every(({ kind, id }) => (kind === 'case' && id === elsewhere.id) || (kind === 'work' && id === null)),
+    ).toBe(true);
   });
 
   it('goes on where a listener left off', async () => {

@@ -1,6 +1,6 @@
 import { caseView, objectPage, objectView, problem, type ObjectView } from '@archwright/contracts';
 import { AuditEntry, DisinfectionRecord } from '@archwright/records';
-import { openTwoPractices, type Answer, type TwoPractices } from './cases-client.js';
+import { Person, openTwoPractices, type Answer, type TwoPractices } from './cases-client.js';
 import { aTrackedCase, disinfected, objectNow, registered, type TrackedCase } from './custody-parcels.js';
 
 const MINUTE_AGO = '2027-01-04T06:59:00Z';
@@ -39,6 +39,10 @@ describe('objects that change hands', () => {
     const elsewhere = { ...body, clinicId: undefined, laboratoryId: treated.laboratoryId };
     expect((await two.desk.ask('POST /objects', { body: elsewhere })).status).toBe(400);
     expect((await two.bench.ask('POST /objects', { body: elsewhere })).status).toBe(201);
+    const admin = new Person(two.api.url, await two.api.signIn('admin'));
+    const nowhere = { ...body, clinicId: '01900000-0000-7000-8000-000000000000' };
+    expect((await admin.ask('POST /objects', { body: nowhere })).status).toBe(400);
+    expect((await admin.ask('POST /objects', { body })).status).toBe(201);
   });
 
   it('are unknown to another organisation and to another clinic', async () => {

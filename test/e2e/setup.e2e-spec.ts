@@ -55,7 +55,16 @@ describe('what the practice consists of', () => {
   it('is listed whole, with the words by which paths ask for it', async () => {
     const { entries, asked } = await setup();
     const kinds = new Set(entries.map(({ record }) => record.kind));
-    expect([...kinds].sort()).toEqual(['chair', 'clinic', 'courier', 'kit', 'laboratory', 'person', 'work-centre']);
+    expect([...kinds].sort()).toEqual([
+      'chair',
+      'clinic',
+      'courier',
+      'device',
+      'kit',
+      'laboratory',
+      'person',
+      'work-centre',
+    ]);
     expect(asked.skills).toContain('complete-dentures');
     expect(asked.workCentres).toContain('wax');
     expect((await entryOf('courier')).record.toLab[0]?.rrule).toBe('FREQ=WEEKLY;BYDAY=MO,TU,WE,TH,FR');

@@ -2,6 +2,7 @@ import { randomUUID } from 'node:crypto';
 import { problem, type Problem } from '@archwright/contracts';
 import fc from 'fast-check';
 import { everyRow } from '../support/every-row.js';
+import { found } from './booking-practice.js';
 import { openDemoApi, type DemoApi } from './practice/demo-api.js';
 import { routesOf, wrongValues, type Route } from './wrong-values.js';
 
@@ -65,6 +66,7 @@ function requireHelpful({ errors = [] }: Problem, path: string): void {
   expect(helpless).toEqual([]);
 }
 
+const isFile = ({ path }: Route) => path.endsWith('/patient-imports') || path.endsWith('/calendar');
 const bodies = () => routes.filter((route) => route.body !== null);
 
 describe('a request with a mistake in it', () => {
@@ -99,7 +101,7 @@ describe('a request with a mistake in it', () => {
 
   it('is refused when the body is more than is taken, which is more where whole files are', async () => {
     for (const route of bodies()) {
-      const length = route.path.endsWith('/patient-imports') ? 8_500_000 : 2_200_000;
+      const length = isFile(route) ? 10_500_000 : 2_200_000;
       const { status } = await refusalOf(route, { text: JSON.stringify('x'.repeat(length)) });
       expect({ route: route.name, status }).toEqual({ route: route.name, status: 413 });
     }
@@ -117,6 +119,42 @@ describe('a request with a mistake in it', () => {
       }
     }
     expect(checked).toBeGreaterThan(8);
+  });
+
+  it.each([
+    ['NUL', 'a\u0000b', 'a%00b'],
+    ['half of a character', 'a\ud800b', null],
+  ])('is refused where text holds %s, with the name of the field', async (_, text, inAddress) => {
+    for (const route of bodies()) {
+      const [name = 'any'] = Object.keys(route.body?.properties ?? {});
+      const refusal = await refusalOf(route, { text: JSON.stringify({ [name]: { deep: [text] } }) });
+      expect({ route: route.name, errors: refusal.errors }).toMatchObject({
+        route: route.name,
+        errors: [{ path: `${name}.deep.0`, accepted: 'text of whole characters, without NUL' }],
+      });
+    }
+    for (const route of routes) {
+      const [name] = Object.keys(route.query);
+      if (name === undefined || inAddress === null) continue;
+      expect((await refusalOf(route, { query: { [name]: text } })).errors).toMatchObject([{ path: name }]);
+    }
+  });
+
+  it('is refused when a cursor names no place in the list, or a date no day', async () => {
+    const cursor = (sortKey: string) => Buffer.from(JSON.stringify([sortKey, randomUUID()])).toString('base64url');
+    const lists = routes.filter(({ query }) => 'cursor' in query);
+    expect(lists.length).toBeGreaterThan(8);
+    for (const route of lists) {
+      const { status } = await refusalOf(route, { query: { cursor: cursor('\u0000') } });
+      expect({ route: route.name, status }).toEqual({ route: route.name, status: 400 });
+    }
+    const named = (name: string) => found(routes.find((route) => route.name === name));
+    for (const key of ['soon', '2027-02-30T00:00:00.000000']) {
+      const { code } = await refusalOf(named('GET /api/v1/audit-entries'), { query: { cursor: cursor(key) } });
+      expect(code).toBe('platform.cursor-invalid');
+    }
+    const born = await refusalOf(named('GET /api/v1/patients'), { query: { birthOn: '0000-01-01' } });
+    expect(born.errors).toEqual([{ path: 'birthOn', problem: 'a date such as 2027-01-28' }]);
   });
 
   it('changes no row', async () => {

@@ -19,8 +19,7 @@ export interface Person {
 /** The Chromium that the test command found. */
 export async function openBrowser(): Promise<Browser> {
   const executablePath = process.env.TEST_CHROMIUM;
-  if (executablePath === undefined)
-    throw new Error('TEST_CHROMIUM is not set. Run this suite by "npm test -- --only browser".');
+  if (executablePath === undefined) throw new Error('TEST_CHROMIUM is not set. Run this suite by "npm run test:web".');
   // Chromium's own sandbox refuses to run as root, as in a container; the pages are our own.
   return chromium.launch({ executablePath, args: process.getuid?.() === 0 ? ['--no-sandbox'] : [] });
 }

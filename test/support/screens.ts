@@ -1,9 +1,10 @@
 import { AxeBuilder } from '@axe-core/playwright';
 import type { Page } from 'playwright-core';
+import { picturesOf } from './pictures.js';
 
 /** Desk screen, tablet on its side, tablet upright; what the first and the last show, the middle one shows in some layout. */
 const SIZES = [
-  { width: 1280, height: 800, isBetween: false },
+  { width: 1440, height: 900, isBetween: false },
   { width: 1024, height: 768, isBetween: true },
   { width: 768, height: 1024, isBetween: false },
 ] as const;
@@ -13,8 +14,9 @@ const LAYOUT = [...COLOURS, 'target-size', 'scrollable-region-focusable'];
 const WCAG = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'];
 
 /**
- * What is wrong with the screen as it stands, at three sizes: broken accessibility rules with the places that break them
- * (in dark those of colour, at the middle size those of layout, the rest being the same), and content that runs out of the window sideways.
+ * What is wrong with the screen as it stands, at three sizes, each of which is kept as a picture (the first in dark too):
+ * broken accessibility rules with the places that break them (in dark those of colour, at the middle size those of layout,
+ * the rest being the same), and content that runs out of the window sideways.
  *
  * @returns one line each; empty for a good screen
  */
@@ -22,14 +24,17 @@ export async function faultsOfScreen(page: Page): Promise<string[]> {
   await page.waitForLoadState('networkidle');
   const before = page.viewportSize();
   const faults: string[] = [];
+  const keep = picturesOf(page);
   for (const { width, height, isBetween } of SIZES) {
     await page.setViewportSize({ width, height });
     const where = `${String(width)}x${String(height)}`;
     await page.emulateMedia({ colorScheme: 'light' });
+    await keep(`${where}-light`);
     const light = await brokenRules(page, (axe) => (isBetween ? axe.withRules(LAYOUT) : axe.withTags(WCAG)));
     faults.push(...light.map((fault) => `${where} light: ${fault}`));
     if (!isBetween) {
       await page.emulateMedia({ colorScheme: 'dark' });
+      if (width === SIZES[0].width) await keep(`${where}-dark`);
       const dark = await brokenRules(page, (axe) => axe.withRules(COLOURS));
       faults.push(...dark.map((fault) => `${where} dark: ${fault}`));
     }

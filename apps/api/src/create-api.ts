@@ -8,6 +8,7 @@ import {
   Clock,
   FrameworkLogger,
   ProblemFilter,
+  StorableTextPipe,
   validationPipe,
   withinRequest,
   type Configuration,
@@ -39,7 +40,7 @@ export async function createApi(configuration: Configuration, logger: Logger): P
   nameRequests(server);
   tellTime(server, app.get(Clock));
   app.setGlobalPrefix('api/v1', { exclude: [{ path: 'health/*path', method: RequestMethod.GET }] });
-  app.useGlobalPipes(validationPipe());
+  app.useGlobalPipes(new StorableTextPipe(), validationPipe());
   app.useGlobalFilters(new ProblemFilter(logger));
   serveDescription(server, app);
   if (!(await servePages(server, configuration.webRoot)))

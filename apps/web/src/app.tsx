@@ -1,4 +1,4 @@
-import { MantineProvider } from '@mantine/core';
+import { DirectionProvider, MantineProvider } from '@mantine/core';
 import { QueryClientProvider } from '@tanstack/react-query';
 import { RouterProvider } from '@tanstack/react-router';
 import { StrictMode } from 'react';
@@ -7,6 +7,8 @@ import '@fontsource/atkinson-hyperlegible/latin-400.css';
 import '@fontsource/atkinson-hyperlegible/latin-700.css';
 import '@fontsource/atkinson-hyperlegible/latin-ext-400.css';
 import '@fontsource/atkinson-hyperlegible/latin-ext-700.css';
+import '@fontsource/noto-sans-arabic/arabic-400.css';
+import '@fontsource/noto-sans-arabic/arabic-700.css';
 import '@mantine/core/styles/baseline.css';
 import '@mantine/core/styles/default-css-variables.css';
 import '@mantine/core/styles/global.css';
@@ -29,16 +31,22 @@ import './styles/drawing.css';
 import { queryClient } from './api/queries.js';
 import { router } from './router.js';
 import { theme, variables } from './theme.js';
+import { direction, language } from './words/language.js';
 
 const root = document.getElementById('root');
 if (!root) throw new Error('The page has no element with the id "root" to draw into.');
 
+document.documentElement.lang = language;
+document.documentElement.dir = direction;
+
 createRoot(root).render(
   <StrictMode>
     <MantineProvider theme={theme} cssVariablesResolver={variables} defaultColorScheme="auto">
-      <QueryClientProvider client={queryClient}>
-        <RouterProvider router={router} />
-      </QueryClientProvider>
+      <DirectionProvider initialDirection={direction} detectDirection={false}>
+        <QueryClientProvider client={queryClient}>
+          <RouterProvider router={router} />
+        </QueryClientProvider>
+      </DirectionProvider>
     </MantineProvider>
   </StrictMode>,
 );

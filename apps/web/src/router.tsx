@@ -6,8 +6,9 @@ import {
   Outlet,
   redirect,
 } from '@tanstack/react-router';
+import { ahead } from './ahead.js';
 import { hasStatus } from './api/errors.js';
-import { queryClient, sessionQuery } from './api/queries.js';
+import { practiceQuery, queryClient, sessionQuery } from './api/queries.js';
 import { sessionGood } from './api/session-watch.js';
 import { Frame } from './frame/frame.js';
 import { doorFor, homeOf } from './frame/places-view.js';
@@ -38,14 +39,27 @@ const signIn = createRoute({
   component: SignInPage,
 });
 
+const askSession = () => queryClient.query({ ...sessionQuery, staleTime: 'static' });
+
 /** Everything behind the sign-in. Whoever comes without a session signs in first and lands where they wanted to go. */
+/** The parts of the look on one page, while it is being worked on. */
+const whileWorking = import.meta.env.DEV
+  ? [
+      createRoute({
+        getParentRoute: () => root,
+        path: '/style',
+        component: lazyRouteComponent(() => import('./style/style-page.js'), 'StylePage'),
+      }),
+    ]
+  : [];
+
 const inside = createRoute({
   getParentRoute: () => root,
   id: 'inside',
   component: Frame,
   beforeLoad: async ({ location }) => {
     try {
-      const session = await queryClient.query({ ...sessionQuery, staleTime: 'static' });
+      const session = await askSession();
       sessionGood();
       const door = doorFor(session.role, location.pathname);
       // eslint-disable-next-line @typescript-eslint/only-throw-error -- the router's way to say "go elsewhere"
@@ -79,6 +93,13 @@ const desk = createRoute({
   getParentRoute: () => inside,
   path: '/desk',
   validateSearch: daySearch,
+  loaderDeps: ({ search: { on, clinic } }) => ({ on, clinic }),
+  loader: ({ deps: { on, clinic } }) => {
+    ahead(async ({ today }) => {
+      const { dayQuery } = await import('./desk-day/use-desk-day.js');
+      return queryClient.query(dayQuery(on ?? today, clinic));
+    });
+  },
   component: lazyRouteComponent(() => import('./desk-day/desk-day-page.js'), 'DeskDayPage'),
 });
 
@@ -122,6 +143,7 @@ const newPatient = createRoute({
   getParentRoute: () => inside,
   path: '/desk/patients/new',
   validateSearch: newPatientSearch,
+  remountDeps: ({ search }) => search,
   component: lazyRouteComponent(() => import('./patient-form/new-patient-page.js'), 'NewPatientPage'),
 });
 
@@ -135,6 +157,7 @@ const newCase = createRoute({
   getParentRoute: () => inside,
   path: '/desk/cases/new',
   validateSearch: newCaseSearch,
+  remountDeps: ({ search }) => search,
   component: lazyRouteComponent(() => import('./open-case/open-case-page.js'), 'OpenCasePage'),
 });
 
@@ -142,6 +165,7 @@ const freedTime = createRoute({
   getParentRoute: () => inside,
   path: '/desk/freed-time',
   validateSearch: freedSearch,
+  remountDeps: ({ search }) => search,
   component: lazyRouteComponent(() => import('./freed-time/freed-time-page.js'), 'FreedTimePage'),
 });
 
@@ -181,6 +205,15 @@ const bench = createRoute({
   getParentRoute: () => inside,
   path: '/bench',
   validateSearch: benchSearch,
+  loaderDeps: ({ search }) => search,
+  loader: ({ deps, context: { session } }) => {
+    ahead(async (practice) => {
+      const { dispatchQuery, loadQuery, shownBench } = await import('./bench/use-bench.js');
+      const shown = shownBench(practice, deps, session.laboratoryIds);
+      if (shown.laboratory === undefined) return;
+      await Promise.all([queryClient.query(loadQuery(shown)), queryClient.query(dispatchQuery(shown))]);
+    });
+  },
   component: lazyRouteComponent(() => import('./bench/bench-page.js'), 'BenchPage'),
 });
 
@@ -220,6 +253,7 @@ const setupRecord = createRoute({
   getParentRoute: () => inside,
   path: '/practice/setup/$recordId',
   validateSearch: setupSearch,
+  remountDeps: ({ params, search }) => ({ ...params, ...search }),
   component: lazyRouteComponent(() => import('./setup/record-page.js'), 'RecordPage'),
 });
 
@@ -285,6 +319,18 @@ const ranges = createRoute({
   component: lazyRouteComponent(() => import('./ranges/ranges-page.js'), 'RangesPage'),
 });
 
+const toothList = createRoute({
+  getParentRoute: () => inside,
+  path: '/practice/teeth',
+  component: lazyRouteComponent(() => import('./tooth-list/tooth-list-page.js'), 'ToothListPage'),
+});
+
+const checkFigures = createRoute({
+  getParentRoute: () => inside,
+  path: '/practice/checks',
+  component: lazyRouteComponent(() => import('./check-figures/check-figures-page.js'), 'CheckFiguresPage'),
+});
+
 const ownPassword = createRoute({
   getParentRoute: () => inside,
   path: '/password',
@@ -295,12 +341,25 @@ const chair = createRoute({
   getParentRoute: () => inside,
   path: '/chair',
   validateSearch: boardSearch,
+  loaderDeps: ({ search: { on, clinic, clinician } }) => ({ on, clinic, clinician }),
+  loader: ({ deps: { on, clinic, clinician }, context: { session } }) => {
+    ahead(async ({ today }) => {
+      const { boardQuery, chosenClinician } = await import('./stage-board/use-stage-board.js');
+      return queryClient.query(boardQuery(on ?? today, clinic, chosenClinician(clinician, session)));
+    });
+  },
   component: lazyRouteComponent(() => import('./stage-board/stage-board-page.js'), 'StageBoardPage'),
 });
 
 const stage = createRoute({
   getParentRoute: () => inside,
   path: '/chair/stages/$stageId',
+  loader: ({ params: { stageId } }) => {
+    ahead(async () => {
+      const { stageQuery } = await import('./stage/use-stage.js');
+      return queryClient.query(stageQuery(stageId));
+    });
+  },
   component: lazyRouteComponent(() => import('./stage/stage-page.js'), 'StagePage'),
 });
 
@@ -324,6 +383,7 @@ const alert = createRoute({
 
 export const router = createRouter({
   routeTree: root.addChildren([
+    ...whileWorking,
     signIn,
     inside.addChildren([
       home,
@@ -361,6 +421,8 @@ export const router = createRouter({
       pathEdit,
       rules,
       ranges,
+      toothList,
+      checkFigures,
       ownPassword,
       chair,
       stage,
@@ -370,7 +432,18 @@ export const router = createRouter({
     ]),
   ]),
   defaultPreload: 'intent',
+  // Another case, patient or record in the address is another screen: nothing chosen or typed for the last one stays.
+  defaultRemountDeps: ({ params }) => params,
 });
+
+// What the screen in the address wants in any case is fetched before anything is drawn: who is signed in, the practice, since
+// nearly every screen says which day it has, and its code.
+const [shown] = router.getMatchedRoutes(router.latestLocation.pathname);
+if (shown.some(({ id }) => id === inside.id))
+  void askSession()
+    .then(() => queryClient.query(practiceQuery))
+    .catch(() => undefined);
+for (const { options } of shown) void options.component?.preload?.();
 
 declare module '@tanstack/react-router' {
   interface Register {

@@ -15,8 +15,8 @@ const accent: MantineColorsTuple = [
 ];
 
 export const theme = createTheme({
-  fontFamily: "'Atkinson Hyperlegible', system-ui, sans-serif",
-  headings: { fontFamily: "'Atkinson Hyperlegible', system-ui, sans-serif" },
+  fontFamily: "'Atkinson Hyperlegible', 'Noto Sans Arabic', system-ui, sans-serif",
+  headings: { fontFamily: "'Atkinson Hyperlegible', 'Noto Sans Arabic', system-ui, sans-serif" },
   fontSizes: { xs: '0.8125rem', sm: '0.9375rem', md: '0.9375rem', lg: '1.125rem', xl: '1.375rem' },
   colors: { accent },
   primaryColor: 'accent',

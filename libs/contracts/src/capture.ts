@@ -151,6 +151,8 @@ export const recordCapture = z.strictObject({
   /** Checklist lines done, by code, with the count where one is asked for (parts in, parts out). */
   checklist: z.record(slug, z.union([z.boolean(), z.int().min(0)])).default({}),
   otherCentricRelation: z.array(centricRelationRecord).max(9).default([]),
+  /** What the readings were taken with: of the clinic's devices one for each kind of reading at most. */
+  deviceIds: z.array(id).max(3).optional(),
 });
 export type RecordCapture = z.output<typeof recordCapture>;
 
@@ -173,7 +175,7 @@ export const verdictView = z.object({
 export type VerdictView = z.output<typeof verdictView>;
 
 /** Things that are measured together, in the order of the catalogue. */
-const measurementGroup = z.enum(['vertical', 'plane', 'widths', 'bases', 'grades', 'function', 'agreement']);
+const measurementGroup = z.enum(['vertical', 'plane', 'widths', 'bases', 'grades', 'function', 'agreement', 'tracing']);
 export type MeasurementGroup = z.output<typeof measurementGroup>;
 
 const captureField = z.object({
@@ -214,11 +216,17 @@ export const gateView = z.object({
 });
 export type GateView = z.output<typeof gateView>;
 
-/** The central bearing screw of the tracing set at hand, as its maker states it. */
-export const stateBearingScrew = z.strictObject({
+/** The central bearing screw of a tracing set, as its maker states it. */
+const bearingScrew = z.strictObject({
   pitchMmPerTurn: z.number().min(0.1).max(3),
   /** Seen from the side of the screw's head. */
   raisesBy: z.enum(['clockwise', 'counter-clockwise']),
+});
+
+/** States the screw of the tracing set at hand. The set serves many visits, so that the version of one guards nothing. */
+export const stateBearingScrew = bearingScrew.extend({
+  /** What it takes the place of, as the person saw it; null when nobody had stated any. */
+  instead: bearingScrew.nullable(),
 });
 export type StateBearingScrew = z.output<typeof stateBearingScrew>;
 
@@ -230,6 +238,8 @@ export const stageView = z.object({
   caseNumber: z.string(),
   patientName: z.string(),
   birthOn: localDate,
+  /** Null where it is not stated. */
+  sex: z.enum(['female', 'male']).nullable(),
   code: stageCode,
   title: z.string(),
   round: z.int(),
@@ -250,7 +260,11 @@ export const stageView = z.object({
     })
     .nullable(),
   /** The tracing set that is booked with the visit; its screw is null while nobody has stated it. */
-  tracingKit: z.object({ label: z.string(), screw: stateBearingScrew.nullable() }).nullable(),
+  tracingKit: z.object({ label: z.string(), screw: bearingScrew.nullable() }).nullable(),
+  /** What the clinic measures with; the last used was chosen at the chair of this visit. */
+  devices: z.array(
+    z.object({ id, name: z.string(), measures: z.enum(['lengths', 'angles', 'tracings']), isLastUsed: z.boolean() }),
+  ),
   /** What is judged at it, as the path says: the same checks then run in the browser while values are typed. */
   milestones: z.array(slug),
   /** The practice's own ranges and limits; null while it has changed none. */

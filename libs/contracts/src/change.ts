@@ -5,6 +5,7 @@ import { id } from './primitives.js';
 export const change = z.object({
   /** Such as `case`, `stage`, `call-task`, `patient`. */
   kind: z.string(),
+  /** Null where it would name what is not the listener's: something of that kind changed. */
   id: id.nullable(),
   /** Null when the service acted by itself. */
   actorId: id.nullable(),

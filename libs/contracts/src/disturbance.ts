@@ -84,7 +84,7 @@ export const disturbanceView = z.object({
       label: z.string(),
       reach: repairReach,
       movedVisits: z.int(),
-      /** No plan for these cases moves fewer visits, whoever makes room. */
+      /** No plan for these cases moves fewer visits while all other cases' visits stay, whatever laboratory work makes room. */
       leastMovedVisits: z.int(),
       /** Cases that make room although nothing of theirs falls away. */
       otherCases: z.int(),

@@ -297,6 +297,7 @@ export {
   type PracticeView,
 } from './practice.js';
 export {
+  MOST_FILE_BYTES,
   arch,
   id,
   instant,

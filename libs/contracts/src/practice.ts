@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { arch, id, instant, localDate, slug, zoneName } from './primitives.js';
+import { MOST_FILE_BYTES, arch, id, instant, localDate, slug, zoneName } from './primitives.js';
 
 /** What the signed-in person's screens choose from: clinics, people, laboratories and published paths. */
 export const practiceView = z.object({
@@ -34,12 +34,17 @@ export const practiceView = z.object({
 });
 export type PracticeView = z.output<typeof practiceView>;
 
+/** Counted as the file was: a letter beyond ASCII is one of text and several bytes. */
+function isFileSized(text: string): boolean {
+  return text.length <= MOST_FILE_BYTES && new TextEncoder().encode(text).length <= MOST_FILE_BYTES;
+}
+
 /** Busy times of one chair or clinician from an iCalendar feed; importing the same feed again changes nothing twice. */
 export const importCalendar = z.strictObject({
   /** Names the feed, so that a later import of it replaces this one. */
   source: z.string().trim().min(1).max(500),
-  /** The feed itself (RFC 5545); the request as a whole may have 2 MiB. */
-  calendar: z.string().min(1).max(2_000_000),
+  /** The feed itself (RFC 5545); the request as a whole may have 10 MiB. */
+  calendar: z.string().min(1, 'a calendar file').refine(isFileSized, 'a file of at most 5 MB; export a shorter period'),
   /** Tells what would happen and keeps nothing of it. */
   isTrial: z.boolean().default(false),
 });

@@ -6,8 +6,10 @@ export const id = z.uuid();
 /** An instant: ISO 8601 in UTC, such as `2027-01-28T08:00:00Z`. */
 export const instant = z.iso.datetime({ error: 'an instant in UTC such as 2027-01-28T08:00:00Z' });
 
-/** A calendar date such as `2027-01-28`. */
-export const localDate = z.iso.date({ error: 'a date such as 2027-01-28' });
+/** A calendar date such as `2027-01-28`; there was no year 0. */
+export const localDate = z.iso
+  .date({ error: 'a date such as 2027-01-28' })
+  .refine((date) => !date.startsWith('0000'), { error: 'a date such as 2027-01-28' });
 
 /** A date of hours and closures; a year that was mistyped would be far away from all of them. */
 export const plannedDate = localDate.refine((date) => date >= '2000-01-01' && date < '2200-01-01', {
@@ -41,3 +43,6 @@ export const page = <Item extends z.ZodType>(item: Item) =>
 
 /** Days of the week, Monday first, as ISO 8601 numbers them. */
 export const weekday = z.int().min(1).max(7);
+
+/** Most bytes of a file that is taken in over the API, as the screens say before it is chosen. Project default, no source. */
+export const MOST_FILE_BYTES = 5_000_000;

@@ -87,6 +87,14 @@ const courierSetup = z.strictObject({
   toClinic: departures,
 });
 
+const deviceSetup = z.strictObject({
+  kind: z.literal('device'),
+  clinicId: id,
+  name,
+  /** Which readings are taken with it. */
+  measures: z.enum(['lengths', 'angles', 'tracings']),
+});
+
 const closureSetup = z
   .strictObject({
     kind: z.literal('closure'),
@@ -116,6 +124,7 @@ export const setupRecord = z.discriminatedUnion('kind', [
   laboratorySetup,
   workCentreSetup,
   courierSetup,
+  deviceSetup,
   closureSetup,
 ]);
 export type SetupRecord = z.output<typeof setupRecord>;

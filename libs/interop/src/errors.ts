@@ -9,7 +9,7 @@ export class CalendarFieldError extends DomainError {
 
 /** A calendar file as a whole is refused, so that nothing of it is loaded. */
 export class CalendarFileError extends DomainError {
-  constructor(reason: 'too-large' | 'not-a-calendar' | 'cut-off' | 'too-many' | 'zone', message: string) {
+  constructor(reason: 'too-large' | 'not-a-calendar' | 'cut-off' | 'too-many-times' | 'zone', message: string) {
     super(`interop.calendar-${reason}`, message);
   }
 }

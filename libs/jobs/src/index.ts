@@ -15,6 +15,8 @@ export {
   searchWorkload,
 } from './jobs.js';
 export { migrateQueueSchema } from './migrate-queue.js';
+export { ThreadsClosedError } from './threads/errors.js';
 export { serveTasks } from './threads/serve-tasks.js';
+export { ThreadCrew } from './threads/thread-crew.js';
 export { threadEntry } from './threads/thread-entry.js';
 export { ThreadPool, type TaskOptions } from './threads/thread-pool.js';

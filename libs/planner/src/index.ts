@@ -64,6 +64,6 @@ export type {
   WorkloadProblem,
 } from './workload/model.js';
 export { FULL_PERCENT, type WorkloadAim } from './workload/objective.js';
-export { WorkloadSearch } from './workload/search-workload.js';
+export { bestFind, WorkloadSearch, type StreamFind } from './workload/search-workload.js';
 export { workloadFaults } from './workload/verify-workload.js';
 export type { WorkloadBound } from './workload/workload-bound.js';

@@ -14,6 +14,13 @@ describe('cursor', () => {
     },
   );
 
+  it('refuses a key that the database could not read', () => {
+    expect(() => decodeCursor(encodeCursor({ sortKey: 'a\u0000', id }))).toThrow(CursorInvalidError);
+    const ofADate = (key: string) => key === '2027-01-04';
+    expect(decodeCursor(encodeCursor({ sortKey: '2027-01-04', id }), ofADate).id).toBe(id);
+    expect(() => decodeCursor(encodeCursor({ sortKey: 'soon', id }), ofADate)).toThrow(CursorInvalidError);
+  });
+
   it('leads on only when there is more', () => {
     const cursorOf = (sortKey: string) => ({ sortKey, id });
     expect(pageOf(['a', 'b'], 2, cursorOf)).toEqual({ items: ['a', 'b'], next: null });

@@ -1,5 +1,6 @@
 import { DomainError } from '@archwright/kernel';
 import { z } from 'zod';
+import { isStorable } from './storable-text.js';
 
 /** The cursor of a page was not one that this service gave out. */
 export class CursorInvalidError extends DomainError {
@@ -23,13 +24,22 @@ export function encodeCursor({ sortKey, id }: Cursor): string {
   return Buffer.from(JSON.stringify([sortKey, id])).toString('base64url');
 }
 
-/** @throws {CursorInvalidError} when `text` was not made by {@link encodeCursor} */
-export function decodeCursor(text: string): Cursor {
+/**
+ * @param isSortKey what the keys of this list are, where the database reads them as more than text
+ * @throws {CursorInvalidError} when `text` was not made by {@link encodeCursor} for such a list
+ */
+export function decodeCursor(text: string, isSortKey: (key: string) => boolean = isStorable): Cursor {
+  const found = position.safeParse(parsed(Buffer.from(text, 'base64url').toString('utf8')));
+  if (!found.success || !isSortKey(found.data[0])) throw new CursorInvalidError();
+  const [sortKey, id] = found.data;
+  return { sortKey, id };
+}
+
+function parsed(text: string): unknown {
   try {
-    const [sortKey, id] = position.parse(JSON.parse(Buffer.from(text, 'base64url').toString('utf8')));
-    return { sortKey, id };
+    return JSON.parse(text);
   } catch {
-    throw new CursorInvalidError();
+    return null;
   }
 }
 

@@ -37,3 +37,9 @@ describe('one answer per key', () => {
     await expect(answerOnce(ledger, null, other, () => Promise.resolve(2))).rejects.toThrow(IdempotencyKeyReusedError);
   });
 });
+
+it('tells requests apart by all that is in them but a password', () => {
+  const of = (body: object) => fingerprintOf('POST', '/users', body);
+  expect(of({ name: 'Nia', password: 'the-first-long-password' })).toBe(of({ name: 'Nia', password: 'another' }));
+  expect(of({ name: 'Nia' })).not.toBe(of({ name: 'Ira' }));
+});

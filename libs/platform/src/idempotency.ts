@@ -35,7 +35,7 @@ export class IdempotentRequestRunningError extends DomainError {
 /** One intent of a client: repeats carry the same key and the same fingerprint. */
 export interface IdempotentRequest {
   readonly key: string;
-  /** Hash of method, path and body. */
+  /** Hash of method, path and body, without a password. */
   readonly fingerprint: string;
 }
 
@@ -77,10 +77,14 @@ export async function answerOnce<Transaction, Answer>(
   return answer;
 }
 
-/** Hash that tells two requests apart: method, path with query, and body. */
+/**
+ * Hash that tells two requests apart: method, path with query, and body. Passwords are left out: the hash is kept, and
+ * where everything else of a request is known it would let anybody who reads it try out passwords by the million.
+ */
 export function fingerprintOf(method: string, path: string, body: unknown): string {
+  const withoutPassword = (name: string, value: unknown): unknown => (name === 'password' ? undefined : value);
   return createHash('sha256')
-    .update(JSON.stringify([method, path, body ?? null]))
+    .update(JSON.stringify([method, path, body ?? null], withoutPassword))
     .digest('hex');
 }
 

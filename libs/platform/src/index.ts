@@ -20,5 +20,6 @@ export { ProblemFilter } from './problem-filter.js';
 export { PUBLIC, Public } from './public.js';
 export { currentRequestId, withinRequest } from './request-scope.js';
 export { senderOf } from './sender.js';
+export { StorableTextPipe } from './storable-text.js';
 export { RequestInvalidError, validationPipe, type FieldProblem } from './validation.js';
 export { wantedHeader } from './wanted-header.js';

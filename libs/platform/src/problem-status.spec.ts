@@ -11,6 +11,7 @@ describe('status of an error code', () => {
     ['platform.precondition-failed', 412], // RFC 9110, section 13.1.1
     ['platform.idempotency-key-reused', 422],
     ['planner.lag-too-short', 422],
+    ['interop.calendar-too-many-times', 422],
     ['planner.unforbidden', 422],
   ])('gives %s the status %d', (code, status) => {
     expect(statusOf(code)).toBe(status);

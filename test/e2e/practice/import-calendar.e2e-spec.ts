@@ -94,27 +94,32 @@ describe('a calendar that is imported for a resource', () => {
     expect(await everyRow(api.database)).toEqual(before);
   });
 
-  it('may be as large as 2 MiB; a larger one is refused with the limit, and changes nothing', async () => {
+  it('may be a file of 5 MB; a larger one is refused with the limit, and changes nothing', async () => {
     const chair = chairOf(0, 0);
     const some = Array.from({ length: 100 }, (_, index): [string, string, string] => {
       const day = `202703${String(10 + (index % 20))}`;
       const hour = String(8 + Math.floor(index / 20)).padStart(2, '0');
       return [`large-${String(index)}`, `${day}T${hour}0000`, `${day}T${hour}3000`];
     });
+    // Quotes take twice their room in JSON.
     const padded = (characters: number) => {
-      const lines = feed(...some).split('\r\n');
-      const missing = characters - lines.join('\r\n').length;
-      const comments = Array.from({ length: Math.ceil(missing / 76) }, () => `X-COMMENT:${'x'.repeat(64)}`);
-      return [...lines.slice(0, 3), ...comments, ...lines.slice(3)].join('\r\n').slice(0, -2);
+      const [head = '', ...rest] = feed(...some).split('BEGIN:VEVENT');
+      const comments = Array.from({ length: 65_000 }, () => `X-COMMENT:${'"'.repeat(64)}\r\n`).join('');
+      return [head + comments, ...rest].join('BEGIN:VEVENT').padEnd(characters, '\r\n');
     };
-    expect(padded(1_900_000).length).toBeGreaterThan(1_899_000);
-    expect(await imported(chair, padded(1_900_000), 'large')).toMatchObject({ busy: 100, problems: [] });
+    expect(await imported(chair, padded(5_000_000), 'large')).toMatchObject({ busy: 100, problems: [] });
     const before = await everyRow(api.database);
-    const refused = await post(chair, padded(2_100_000), { source: 'large' });
-    expect(refused.status).toBe(413);
-    expect(refused.headers.get('content-type')).toContain('application/problem+json');
-    const { detail } = problem.parse(await refused.json());
-    expect(detail).toContain('2097152 bytes');
+    const refusalOf = async (calendar: string) => {
+      const refused = await post(chair, calendar, { source: 'large' });
+      expect(refused.headers.get('content-type')).toContain('application/problem+json');
+      return problem.parse(await refused.json());
+    };
+    expect(await refusalOf(`${padded(4_999_999)}é`)).toMatchObject({
+      status: 400,
+      errors: [{ path: 'calendar', problem: 'a file of at most 5 MB; export a shorter period' }],
+    });
+    const { status, detail } = await refusalOf('x'.repeat(11_000_000));
+    expect([status, detail]).toEqual([413, expect.stringContaining('at most 10485760 bytes')]);
     expect(await everyRow(api.database)).toEqual(before);
   });
 

@@ -4,7 +4,7 @@ import { freePort } from '../../../apps/cli/src/embedded-postgres/free-port.js';
 import { demoPassword } from '../../../apps/cli/src/demo/scenario.js';
 import { temporaryFolder } from '../../support/service.js';
 import { ServiceProcess } from '../../support/service-process.js';
-import { NOW, openDemoApi, postSession, type DemoApi } from './demo-api.js';
+import { NOW, cookieOf, openDemoApi, postSession, type DemoApi } from './demo-api.js';
 
 const folder = temporaryFolder();
 let demo: DemoApi;
@@ -61,6 +61,22 @@ describe('two API processes', () => {
     }
     expect(statuses).toEqual([401, 401, 401, 401, 401]);
     expect((await attempt(5, 'manager@example.test', demoPassword)).status).toBe(429);
+  });
+
+  it('refuse the sixth guess at the present password of somebody who is signed in, at the door as well', async () => {
+    const cookie = cookieOf(await attempt(0, 'bench@example.test', demoPassword));
+    const change = (number: number, current: string) =>
+      fetch(`${urls[number % urls.length] ?? ''}/sessions/current/password`, {
+        method: 'PUT',
+        headers: { cookie, 'content-type': 'application/json' },
+        body: JSON.stringify({ current, next: 'a-password-of-their-own' }),
+      });
+    const statuses: number[] = [];
+    for (let number = 0; number < 5; number++) statuses.push((await change(number, 'guess')).status);
+    expect(statuses).toEqual([422, 422, 422, 422, 422]);
+    const sixth = await change(5, demoPassword);
+    expect([sixth.status, problem.parse(await sixth.json()).code]).toEqual([429, 'access.too-many']);
+    expect((await attempt(6, 'bench@example.test', demoPassword)).status).toBe(429);
   });
 
   it('tell no more guesses that they are wrong when all come at once', async () => {

@@ -41,7 +41,7 @@ export const treatmentWalls: Readonly<Record<string, Wall>> = {
     roles: CHAIR,
     answers: PAST,
     path: ({ stage }) => `/stages/${stage}/bearing-screw`,
-    body: () => ({ pitchMmPerTurn: 0.5, raisesBy: 'clockwise' }),
+    body: () => ({ pitchMmPerTurn: 0.5, raisesBy: 'clockwise', instead: null }),
   },
   'POST /stages/{id}/captures': {
     roles: CHAIR,

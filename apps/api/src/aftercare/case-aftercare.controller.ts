@@ -9,12 +9,13 @@ import {
   type RecordSoreSpot,
   type SoreSpotView,
 } from '@archwright/contracts';
-import { Clock, Idempotent, answerOnce, etagOf, type IdempotentRequest } from '@archwright/platform';
+import { Clock, Idempotent, answerOnce, type IdempotentRequest } from '@archwright/platform';
 import { inOrganisation, readInOrganisation } from '@archwright/records';
 import type { FastifyReply } from 'fastify';
 import { DataSource } from 'typeorm';
 import { IdParam } from '../id-param.js';
 import { CurrentActor, Roles } from '../security/access.js';
+import { tagged } from '../tagged.js';
 
 /** What is seen and done on one case after its dentures are placed. */
 @Controller('cases/:id')
@@ -45,8 +46,7 @@ export class CaseAftercareController {
     const view = await inOrganisation(this.db, actor.organisationId, (tx) =>
       answerOnce(keys, tx, request, () => recordSoreSpot(tx, actor, caseId, body, now)),
     );
-    void reply.header('etag', etagOf(view.version));
-    return view;
+    return tagged(reply, view);
   }
 
   @Roles('clinician')

@@ -8,12 +8,13 @@ import {
   type RecallQuery,
   type RecallView,
 } from '@archwright/contracts';
-import { Clock, IfMatch, etagOf } from '@archwright/platform';
+import { Clock, IfMatch } from '@archwright/platform';
 import { inOrganisation, readInOrganisation } from '@archwright/records';
 import type { FastifyReply } from 'fastify';
 import { DataSource } from 'typeorm';
 import { IdParam } from '../id-param.js';
 import { CurrentActor, Roles } from '../security/access.js';
+import { tagged } from '../tagged.js';
 
 /** Later checks, due but not booked: the desk's list of whom to call in. */
 @Controller('recalls')
@@ -42,7 +43,6 @@ export class RecallsController {
     const view = await inOrganisation(this.db, actor.organisationId, (tx) =>
       decideRecall(tx, actor, id, { ...body, version }, now),
     );
-    void reply.header('etag', etagOf(view.version));
-    return view;
+    return tagged(reply, view);
   }
 }

@@ -1,11 +1,12 @@
 import { Body, Controller, Get, HttpCode, Param, Post, Res } from '@nestjs/common';
 import { callListOf, recordCallAttempt, type Actor } from '@archwright/casework';
 import { id as recordId, recordCall, type CallList, type CallTaskView, type RecordCall } from '@archwright/contracts';
-import { Clock, IfMatch, etagOf } from '@archwright/platform';
+import { Clock, IfMatch } from '@archwright/platform';
 import { inOrganisation, readInOrganisation } from '@archwright/records';
 import type { FastifyReply } from 'fastify';
 import { DataSource } from 'typeorm';
 import { CurrentActor, Roles } from '../security/access.js';
+import { tagged } from '../tagged.js';
 
 @Controller('call-tasks')
 export class CallTasksController {
@@ -34,7 +35,6 @@ export class CallTasksController {
     const task = await inOrganisation(this.db, actor.organisationId, (tx) =>
       recordCallAttempt(tx, actor, id, { outcome, version }, now),
     );
-    void reply.header('etag', etagOf(task.version));
-    return task;
+    return tagged(reply, task);
   }
 }

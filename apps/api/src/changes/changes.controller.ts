@@ -1,10 +1,11 @@
-import { Controller, Headers, Query, Req, Sse, type MessageEvent } from '@nestjs/common';
+import { Controller, Headers, Inject, Query, Req, Sse, type MessageEvent } from '@nestjs/common';
 import { changeNewsFor, resumeSession, type Actor } from '@archwright/casework';
 import { changePosition, changesQuery, type ChangesQuery } from '@archwright/contracts';
-import { Clock } from '@archwright/platform';
+import { Clock, LOGGER } from '@archwright/platform';
 import type { ChangesSince } from '@archwright/records';
 import type { FastifyRequest } from 'fastify';
-import { catchError, concatMap, ignoreElements, interval, map, of, takeUntil, type Observable } from 'rxjs';
+import type { Logger } from 'pino';
+import { EMPTY, catchError, concatMap, ignoreElements, interval, of, takeUntil, type Observable } from 'rxjs';
 import { DataSource } from 'typeorm';
 import { CurrentActor } from '../security/access.js';
 import { readSessionCookie } from '../security/session-cookie.js';
@@ -20,6 +21,7 @@ export class ChangesController {
     private readonly db: DataSource,
     private readonly clock: Clock,
     private readonly feed: ChangeFeed,
+    @Inject(LOGGER) private readonly logger: Logger,
   ) {}
 
   @Sse()
@@ -31,9 +33,19 @@ export class ChangesController {
   ): Observable<MessageEvent> {
     const since = changePosition.safeParse(lastEventId ?? after).data;
     return this.feed.follow(actor.organisationId, since === undefined ? null : BigInt(since)).pipe(
-      map((changes) => messageOf(actor, changes)),
+      // One after the other, so that they keep their order.
+      concatMap((changes) => this.messageFor(actor, changes)),
+      // Whoever listens comes again with the last position; what went wrong is nothing for the stream to tell.
+      catchError((error: unknown) => {
+        this.logger.warn({ err: error }, 'a stream of changes ends; its listener comes again');
+        return EMPTY;
+      }),
       takeUntil(this.sessionEnded(readSessionCookie(request) ?? '')),
     );
+  }
+
+  private async messageFor(actor: Actor, changes: ChangesSince): Promise<MessageEvent> {
+    return { id: String(changes.position), data: await changeNewsFor(this.db, actor, changes) };
   }
 
   /** Emits once, when the session is over or can't be looked up; whoever may listen comes again. */
@@ -45,8 +57,3 @@ export class ChangesController {
     );
   }
 }
-
-const messageOf = (actor: Actor, changes: ChangesSince): MessageEvent => ({
-  id: String(changes.position),
-  data: changeNewsFor(actor, changes),
-});

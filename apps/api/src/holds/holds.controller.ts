@@ -8,11 +8,12 @@ import {
   type CreateHold,
   type HoldView,
 } from '@archwright/contracts';
-import { Idempotent, etagOf, type IdempotentRequest } from '@archwright/platform';
+import { Idempotent, type IdempotentRequest } from '@archwright/platform';
 import type { FastifyReply } from 'fastify';
 import { IdParam } from '../id-param.js';
 import { CurrentActor, Roles } from '../security/access.js';
 import { HoldsService } from './holds.service.js';
+import { tagged } from '../tagged.js';
 
 @Controller()
 @Roles('front-desk')
@@ -39,8 +40,7 @@ export class HoldsController {
     @Res({ passthrough: true }) reply: FastifyReply,
   ): Promise<CaseView> {
     const view = await this.holds.confirm(actor, holdId, body, request);
-    void reply.header('etag', etagOf(view.version));
-    return view;
+    return tagged(reply, view);
   }
 
   @Delete('holds/:id')

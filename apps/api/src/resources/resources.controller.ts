@@ -8,8 +8,8 @@ import { DataSource } from 'typeorm';
 import { IdParam } from '../id-param.js';
 import { CurrentActor, Roles } from '../security/access.js';
 
-/** A calendar of some years in one request; other requests stay below the service's own limit. */
-const CALENDAR_BODY_BYTES = 2 * 1024 * 1024;
+/** A whole calendar file in which JSON escapes every character by another one, as it does line ends and quotes. */
+const CALENDAR_BODY_BYTES = 10 * 1024 * 1024;
 
 @Controller('resources')
 export class ResourcesController {

@@ -18,12 +18,13 @@ import {
   type PreviewMove,
   type Ripple,
 } from '@archwright/contracts';
-import { Clock, Idempotent, answerOnce, etagOf, type IdempotentRequest } from '@archwright/platform';
+import { Clock, Idempotent, answerOnce, type IdempotentRequest } from '@archwright/platform';
 import { inOrganisation } from '@archwright/records';
 import type { FastifyReply } from 'fastify';
 import { DataSource } from 'typeorm';
 import { IdParam } from '../id-param.js';
 import { CurrentActor, Roles } from '../security/access.js';
+import { tagged } from '../tagged.js';
 
 /** What a change would do, shown before it is done; the preview is kept and changes nothing. */
 @Controller('ripples')
@@ -63,7 +64,6 @@ export class RipplesController {
         viewCase(tx, actor, await applyRipple(tx, actor, rippleId, planHash, now), now),
       ),
     );
-    void reply.header('etag', etagOf(view.version));
-    return view;
+    return tagged(reply, view);
   }
 }

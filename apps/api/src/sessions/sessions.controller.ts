@@ -1,4 +1,4 @@
-import { Body, Controller, Delete, Get, HttpCode, Inject, Post, Put, Req, Res } from '@nestjs/common';
+import { Body, Controller, Delete, Get, HttpCode, Inject, Ip, Post, Put, Req, Res } from '@nestjs/common';
 import { changeOwnPassword, endSession, signIn, type Actor, type SignedIn } from '@archwright/casework';
 import {
   changeOwnPassword as passwordBody,
@@ -8,8 +8,7 @@ import {
   type SignIn,
 } from '@archwright/contracts';
 import { CONFIGURATION, Clock, type Configuration } from '@archwright/platform';
-import { inOrganisation } from '@archwright/records';
-import type { FastifyReply, FastifyRequest } from 'fastify';
+import type { FastifyReply } from 'fastify';
 import { DataSource } from 'typeorm';
 import { CurrentActor, Public, type SignedInRequest } from '../security/access.js';
 import { clearSessionCookie, readSessionCookie, setSessionCookie } from '../security/session-cookie.js';
@@ -32,10 +31,10 @@ export class SessionsController {
   @Post()
   async open(
     @Body({ schema: signInBody }) body: SignIn,
-    @Req() request: FastifyRequest,
+    @Ip() address: string,
     @Res({ passthrough: true }) reply: FastifyReply,
   ): Promise<SessionView> {
-    const { token, view } = await signIn(this.db, body, request.ip, this.clock.now());
+    const { token, view } = await signIn(this.db, body, address, this.clock.now());
     setSessionCookie(reply, token, this.isSecure);
     return this.viewOf(view);
   }
@@ -59,9 +58,10 @@ export class SessionsController {
   async changePassword(
     @CurrentActor() actor: Actor,
     @Body({ schema: passwordBody }) body: ChangeOwnPassword,
+    @Ip() address: string,
     @Res({ passthrough: true }) reply: FastifyReply,
   ): Promise<void> {
-    await inOrganisation(this.db, actor.organisationId, (tx) => changeOwnPassword(tx, actor, body, this.clock.now()));
+    await changeOwnPassword(this.db, actor, body, address, this.clock.now());
     clearSessionCookie(reply, this.isSecure);
   }
 

@@ -57,13 +57,15 @@ export class TreatmentPathsController {
 
   /** Needs no precondition: a version never changes, and withdrawn is withdrawn. */
   @Put(':id/withdrawal')
-  withdraw(
+  async withdraw(
     @CurrentActor() actor: Actor,
     @IdParam('treatment path version') id: string,
     @Body({ schema: setWithdrawal }) { isWithdrawn }: SetWithdrawal,
+    @Res({ passthrough: true }) reply: FastifyReply,
   ): Promise<PathView> {
-    return inOrganisation(this.db, actor.organisationId, (tx) =>
+    const view = await inOrganisation(this.db, actor.organisationId, (tx) =>
       setPathWithdrawn(tx, actor, { id, isWithdrawn }, this.clock.now()),
     );
+    return tagged(reply, view);
   }
 }

@@ -29,13 +29,18 @@ interface Call<Schema extends z.ZodType> {
 export class ApiSession {
   private cookie = '';
 
-  constructor(private readonly url: string) {}
+  /** @param signal calls every request off */
+  constructor(
+    private readonly url: string,
+    private readonly signal: AbortSignal | null = null,
+  ) {}
 
   async signIn(signInName: string, password: string): Promise<void> {
     const response = await fetch(`${this.url}/api/v1/sessions`, {
       method: 'POST',
       headers: { 'content-type': 'application/json', 'idempotency-key': randomUUID() },
       body: JSON.stringify({ signInName, password }),
+      signal: this.signal,
     });
     if (!response.ok) await this.refuse('POST /sessions', response);
     this.cookie = response.headers
@@ -53,7 +58,7 @@ export class ApiSession {
       method: call.method,
       headers,
       ...(call.body === undefined ? {} : { body: JSON.stringify(call.body) }),
-      ...(call.signal === undefined ? {} : { signal: call.signal }),
+      signal: call.signal ?? this.signal,
     });
     if (!response.ok) await this.refuse(`${call.method} ${call.path}`, response);
     return call.answer.parse(response.status === 204 ? undefined : await response.json());

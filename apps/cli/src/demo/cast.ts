@@ -19,10 +19,10 @@ export class Cast {
   readonly clinician: ApiSession;
   readonly bench: ApiSession;
 
-  constructor(url: string) {
-    this.desk = new ApiSession(url);
-    this.clinician = new ApiSession(url);
-    this.bench = new ApiSession(url);
+  constructor(url: string, signal: AbortSignal | null = null) {
+    this.desk = new ApiSession(url, signal);
+    this.clinician = new ApiSession(url, signal);
+    this.bench = new ApiSession(url, signal);
   }
 
   /** What the clock showed when everybody signed in last. */

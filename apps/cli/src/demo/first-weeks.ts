@@ -1,4 +1,5 @@
 import {
+  casePage,
   caseView,
   holdView,
   offersView,
@@ -7,7 +8,9 @@ import {
   type CaseView,
   type PracticeView,
 } from '@archwright/contracts';
-import { Cast, must } from './cast.js';
+import type { FirstWeeks } from '../start/first-weeks.js';
+import { RefusedCall } from './api-session.js';
+import { Cast, StoryBroken, must } from './cast.js';
 import { Narrator } from './narrator.js';
 import { Treatment } from './treatment.js';
 
@@ -29,48 +32,91 @@ const CASES = [
 
 /** Something that is done at a time. */
 interface Deed {
+  readonly of: UnderWay;
   readonly atMs: number;
-  readonly run: () => Promise<unknown>;
+  readonly run: () => Promise<void>;
 }
 
 /** A case under way, with its state after its last deed. */
 interface UnderWay {
+  readonly family: string;
   readonly treatment: Treatment;
   state: CaseView;
 }
 
 /**
- * Lives through the weeks before `until`: cases are opened and booked, their visits held and their laboratory work done
- * at the times they are planned for, all through the service as people would. Its clock ends at `until`.
+ * Lives through the weeks up to `until`: cases are opened and booked, their visits held and their laboratory work done at
+ * the times they are planned for, all through the service as people would. Its clock ends at `until`. What a run before
+ * has done stays as it is, and a case that goes another way than it should is left to itself.
+ *
+ * @throws {StoryBroken} naming the cases that did, when all is over
  */
-export async function playFirstWeeks(url: string, until: Date): Promise<void> {
-  const cast = new Cast(url);
+export async function playFirstWeeks(url: string, { from, until, signal }: FirstWeeks): Promise<void> {
+  const cast = new Cast(url, signal);
   await cast.signIn();
   const practice = await cast.desk.call({ method: 'GET', path: '/practice', answer: practiceView });
-  const underWay: UnderWay[] = [];
+  const underWay = new Set<UnderWay>();
   const waiting = [...CASES];
+  const strayed: string[] = [];
   for (;;) {
     const [next] = waiting;
-    const bookAtMs = next === undefined ? Infinity : until.getTime() - next.daysAgo * DAY_MS;
-    const deed = firstOf(underWay.flatMap((each) => deedsOf(cast, each)));
+    const bookAtMs = next === undefined ? Infinity : from.getTime() + FIRST_WEEKS_MS - next.daysAgo * DAY_MS;
+    const deed = firstOf([...underWay].flatMap((each) => deedsOf(cast, each)));
     if (Math.min(bookAtMs, deed?.atMs ?? Infinity) >= until.getTime()) break;
     if (next !== undefined && bookAtMs <= (deed?.atMs ?? Infinity)) {
       waiting.shift();
-      await cast.moveClock(new Date(bookAtMs).toISOString());
-      const state = await book(cast, practice, next);
-      underWay.push({ treatment: new Treatment(cast, state.id, new Narrator(() => undefined)), state });
-    } else await deed?.run();
+      await straying(next.family, strayed, async () => {
+        await cast.moveClock(new Date(bookAtMs).toISOString());
+        const state = await book(cast, practice, next);
+        const treatment = new Treatment(cast, state.id, new Narrator(() => undefined));
+        underWay.add({ family: next.family, treatment, state });
+      });
+    } else if (deed !== null) {
+      const { of } = deed;
+      if (!(await straying(of.family, strayed, deed.run))) underWay.delete(of);
+    }
   }
   await cast.moveClock(until.toISOString());
+  if (strayed.length > 0) throw new StoryBroken(strayed.join('; '));
 }
 
+/** @returns false when the case went another way, which is then told in `strayed` */
+async function straying(family: string, strayed: string[], work: () => Promise<void>): Promise<boolean> {
+  try {
+    await work();
+    return true;
+  } catch (error) {
+    if (!(error instanceof StoryBroken) && !(error instanceof RefusedCall)) throw error;
+    strayed.push(`${family}: ${error.message}`);
+    return false;
+  }
+}
+
+/** The patient's case with all its visits booked: opened and booked now, unless that was done before. */
 async function book(cast: Cast, practice: PracticeView, { family, path }: (typeof CASES)[number]): Promise<CaseView> {
+  const { items } = await cast.desk.call({ method: 'GET', path: `/cases?q=${family}`, answer: casePage });
+  const [known] = items;
+  const { id, stages } =
+    known === undefined
+      ? await open(cast, practice, { family, path })
+      : await cast.desk.call({ method: 'GET', path: `/cases/${known.id}`, answer: caseView });
+  const isBooked = stages.some(({ appointmentState: is }) => is !== null && is !== 'held');
+  return isBooked
+    ? cast.desk.call({ method: 'GET', path: `/cases/${id}`, answer: caseView })
+    : confirm(cast, id, family);
+}
+
+async function open(
+  cast: Cast,
+  practice: PracticeView,
+  { family, path }: Pick<(typeof CASES)[number], 'family' | 'path'>,
+): Promise<CaseView> {
   const { items } = await cast.desk.call({ method: 'GET', path: `/patients?q=${family}`, answer: patientPage });
   const version = must(
     practice.paths.find(({ code }) => code === path),
     `the path ${path}`,
   ).versionId;
-  const { id } = await cast.desk.call({
+  return cast.desk.call({
     method: 'POST',
     path: '/cases',
     answer: caseView,
@@ -80,6 +126,10 @@ async function book(cast: Cast, practice: PracticeView, { family, path }: (typeo
       clinicIds: practice.clinics.map((clinic) => clinic.id),
     },
   });
+}
+
+/** Asks for an offer, holds and confirms it; a hold from before ends with that. */
+async function confirm(cast: Cast, id: string, family: string): Promise<CaseView> {
   const { offers } = await cast.desk.call({
     method: 'POST',
     path: `/cases/${id}/offers`,
@@ -97,10 +147,11 @@ async function book(cast: Cast, practice: PracticeView, { family, path }: (typeo
   return cast.desk.call({ method: 'POST', path: `/holds/${hold.id}/confirm`, body, answer: caseView });
 }
 
-/** What comes next in a case: its next visit, and the laboratory work that can be taken up or laid down. */
+/** What comes next in a case: the visit under way or its next one, and the laboratory work that can be taken up or laid down. */
 function deedsOf(cast: Cast, underWay: UnderWay): Deed[] {
   const { treatment, state } = underWay;
   const deed = (at: string, work: () => Promise<void>): Deed => ({
+    of: underWay,
     atMs: Date.parse(at),
     run: async () => {
       await cast.moveClock(at);
@@ -109,7 +160,9 @@ function deedsOf(cast: Cast, underWay: UnderWay): Deed[] {
     },
   });
   const visit = state.stages.find(
-    ({ state: is, startsAt }) => startsAt !== null && (is === 'planned' || is === 'ready'),
+    ({ state: is, startsAt, appointmentState }) =>
+      startsAt !== null &&
+      (is === 'planned' || is === 'ready' || is === 'in-progress' || appointmentState === 'in-progress'),
   );
   const visits =
     visit?.startsAt == null

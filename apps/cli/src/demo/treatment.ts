@@ -43,13 +43,14 @@ export class Treatment {
     });
   }
 
-  /** The patient arrives and the visit begins, at its booked time. */
+  /** The patient arrives and the visit begins, at its booked time, as far as that has not happened yet. */
   async begin(code: string): Promise<StageView> {
     const planned = await this.currentStage(code);
     await this.cast.moveClock(shifted(must(planned.startsAt, `a time for ${code}`), -5 * minute));
     const appointmentId = must(planned.appointmentId, `an appointment for ${code}`);
-    await this.act(appointmentId, 'arrive');
-    await this.act(appointmentId, 'start');
+    if (planned.appointmentState === 'booked') await this.act(appointmentId, 'arrive');
+    if (planned.appointmentState === 'booked' || planned.appointmentState === 'arrived')
+      await this.act(appointmentId, 'start');
     return this.view(planned.id);
   }
 
@@ -73,13 +74,15 @@ export class Treatment {
   async finish(stage: StageView, outcome: 'passed' | 'repeat'): Promise<void> {
     const { appointmentId } = await this.currentStage(stage.code);
     const fresh = await this.view(stage.id);
-    await this.cast.clinician.call({
-      method: 'POST',
-      path: `/stages/${stage.id}/completion`,
-      version: fresh.version,
-      body: { outcome },
-      answer: stageView,
-    });
+    if (fresh.state === 'in-progress') {
+      await this.cast.clinician.call({
+        method: 'POST',
+        path: `/stages/${stage.id}/completion`,
+        version: fresh.version,
+        body: { outcome },
+        answer: stageView,
+      });
+    }
     await this.act(must(appointmentId, `an appointment for ${stage.code}`), 'finish');
   }
 
@@ -97,9 +100,19 @@ export class Treatment {
     });
   }
 
-  /** An uneventful visit: everything asked for is captured, the check passes, the work order is signed. */
+  /**
+   * An uneventful visit: everything asked for is captured, the check passes, the work order is signed. One that was left
+   * in the middle is gone on with.
+   */
   async completeStage(code: string): Promise<void> {
     const begun = await this.begin(code);
+    if (begun.state === 'in-progress' && begun.prescription?.signedAt == null) await this.record(begun);
+    await this.finish(begun, 'passed');
+    this.narrator.say(`${begun.title}: recorded, checked, passed.`);
+  }
+
+  private async record(begun: StageView): Promise<void> {
+    const { code } = begun;
     const checked = await this.capture(begun, {
       readings: requiredReadings(begun),
       checklist: completeChecklist(begun),
@@ -111,8 +124,6 @@ export class Treatment {
     if (failed !== undefined) throw new StoryBroken(`expected ${code} to pass, but: ${failed.reason}`);
     const { labSteps } = await this.state();
     if (labSteps.some((step) => step.afterStage === code && step.state !== 'discarded')) await this.sign(checked);
-    await this.finish(checked, 'passed');
-    this.narrator.say(`${checked.title}: recorded, checked, passed.`);
   }
 
   /** The laboratory does every step that follows the visit, at its planned time. */

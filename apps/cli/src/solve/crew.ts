@@ -1,4 +1,4 @@
-import { threadEntry, ThreadPool } from '@archwright/jobs';
+import { ThreadCrew, threadEntry } from '@archwright/jobs';
 import { bestOf, Streams, type StreamsRequest, type StreamsState } from './streams.js';
 
 /** Longest stretch between two looks at the clock; an instance that needs longer for an epoch is too large. */
@@ -22,16 +22,11 @@ export async function openCrew(request: StreamsRequest, threads: number): Promis
     return { advance: (epochs) => Promise.resolve(streams.advance(epochs)), close: () => Promise.resolve() };
   }
   const entry = threadEntry('solve-thread', import.meta.url);
-  const members = Array.from({ length: threads }, (_, at) => ({
-    pool: new ThreadPool({ entry, size: 1, mostWaiting: 1, withinMs: MOST_STRETCH_MS }),
-    request: { ...request, streams: request.streams.filter((_each, number) => number % threads === at) },
-  }));
-  await Promise.all(members.map(({ pool, request: own }) => pool.run('open', own)));
+  const crew = new ThreadCrew({ entry, size: threads, withinMs: MOST_STRETCH_MS });
+  const streamsOf = (member: number) => request.streams.filter((_each, number) => number % threads === member);
+  await crew.all('open', (member) => ({ ...request, streams: streamsOf(member) }));
   return {
-    advance: async (epochs) =>
-      bestOf((await Promise.all(members.map(({ pool }) => pool.run('advance', epochs)))) as StreamsState[]),
-    close: async () => {
-      await Promise.all(members.map(({ pool }) => pool.close()));
-    },
+    advance: async (epochs) => bestOf((await crew.all('advance', () => epochs)) as StreamsState[]),
+    close: () => crew.close(),
   };
 }

@@ -94,12 +94,33 @@ function requireNone(faults: readonly string[]): void {
   if (faults.length > 0) throw new Error(`The plan found is not valid: ${faults.join('; ')}.`);
 }
 
-/** Job shops hold two numbers for each machine in every line, which no line of a flexible shop of their size does. */
+/**
+ * Job shops hold two numbers for each machine in every line. Lines of a flexible shop may do so as well, and then mean
+ * another problem, so that nobody but the caller can say which it is.
+ *
+ * @throws {InstanceFileError} for a file that holds nothing, or lines of either
+ */
 function formatOf(lines: readonly InstanceLine[]): InstanceFormat {
   const [head, ...rest] = lines;
   if (head === undefined) throw new InstanceFileError(1, 'the file holds nothing.');
   if (lines.some(({ words }) => words.join(' ').startsWith('PRECEDENCE RELATIONS'))) return 'psplib';
   if (lines.some(({ words }) => words.at(-1)?.endsWith(']'))) return 'progen-max';
   const words = 2 * Number(head.words[1]);
-  return head.words.length === 2 && rest.every((line) => line.words.length === words) ? 'jobshop' : 'flexible';
+  if (head.words.length !== 2 || !rest.every((line) => line.words.length === words)) return 'flexible';
+  if (!isFlexible(lines)) return 'jobshop';
+  throw new InstanceFileError(
+    rest[0]?.number ?? head.number,
+    'from here on the lines are those of a job shop and of a flexible job shop, which differ. Say which it is with ' +
+      '--format jobshop or --format flexible.',
+  );
+}
+
+function isFlexible(lines: readonly InstanceLine[]): boolean {
+  try {
+    readFlexibleShop(lines);
+    return true;
+  } catch (error) {
+    if (error instanceof InstanceFileError) return false;
+    throw error;
+  }
 }

@@ -63,7 +63,8 @@ export function readJobShop(lines: readonly InstanceLine[]): MachineShop {
  */
 export function readFlexibleShop(lines: readonly InstanceLine[]): MachineShop {
   const { jobCount, machineCount } = sizeOf(lines);
-  requireEnd(lineAt(lines, 0, 'the sizes'), 3);
+  const head = lineAt(lines, 0, 'the sizes');
+  requireEnd(head, 3);
   const jobs = Array.from({ length: jobCount }, (_, job) => {
     const line = lineAt(lines, job + 1, `job ${String(job)} of ${String(jobCount)}`);
     let at = 1;
@@ -81,5 +82,19 @@ export function readFlexibleShop(lines: readonly InstanceLine[]): MachineShop {
     return operations;
   });
   requireLastLine(lines, jobCount + 1);
+  requireMean(head, jobs.flat());
   return requireTime({ machineCount, jobs }, lines);
+}
+
+/** Published means are rounded, some of them to whole numbers; a third number further off is something else. */
+function requireMean({ number, words: [, , word] }: InstanceLine, operations: readonly (readonly unknown[])[]): void {
+  if (word === undefined) return;
+  const choices = operations.reduce((sum, { length }) => sum + length, 0);
+  const mean = operations.length === 0 ? 0 : choices / operations.length;
+  if (/^\d+(\.\d*)?$/.test(word) && Math.abs(Number(word) - mean) <= 1) return;
+  throw new InstanceFileError(
+    number,
+    `the third number "${word}" is not accepted. Accepted: the mean number of machines for one operation, here ` +
+      `${mean.toFixed(2)}, or none.`,
+  );
 }

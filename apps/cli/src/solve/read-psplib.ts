@@ -24,6 +24,7 @@ export function readPsplib(lines: readonly InstanceLine[]): Project {
     requireEnd(line, 3 + own);
     return Array.from({ length: own }, (_ignored, at) => numberAt(line, 3 + at, 'a successor', [1, count]) - 1);
   });
+  requireSectionEnd(lines, precedences + count);
   const requests = section(lines, /^REQUESTS\/DURATIONS/, 3);
   const activities = Array.from({ length: count }, (_, id): Activity => {
     const line = lineAt(lines, requests + id, `the duration of activity ${String(id + 1)}`);
@@ -32,11 +33,12 @@ export function readPsplib(lines: readonly InstanceLine[]): Project {
     requireEnd(line, 3 + resourceCount);
     return { duration: numberAt(line, 2, 'the duration'), needs: placesIn(line, 3, resourceCount) };
   });
-  const capacities = placesIn(
-    lineAt(lines, section(lines, /^RESOURCEAVAILABILITIES/, 2), 'the capacities'),
-    0,
-    resourceCount,
-  );
+  requireSectionEnd(lines, requests + count);
+  const availabilities = section(lines, /^RESOURCEAVAILABILITIES/, 2);
+  const last = lineAt(lines, availabilities, 'the capacities');
+  requireEnd(last, resourceCount);
+  requireSectionEnd(lines, availabilities + 1);
+  const capacities = placesIn(last, 0, resourceCount);
   const lags = successors.flatMap((own, from) =>
     own.map((to): StartLag => ({ from, to, lag: activities[from]?.duration ?? 0 })),
   );
@@ -54,6 +56,15 @@ function section(lines: readonly InstanceLine[], title: RegExp, headingLines: nu
   throw new InstanceFileError(lines.at(-1)?.number ?? 1, `the section ${title.source.slice(1)} is missing.`);
 }
 
+/** A section that goes on with numbers has more activities than the file says, and nobody knows which is right. */
+function requireSectionEnd(lines: readonly InstanceLine[], at: number): void {
+  const line = lines[at];
+  if (line !== undefined && isNumber(line.words[0]))
+    throw new InstanceFileError(line.number, 'the section goes on where it should end.');
+}
+
+const isNumber = (word: string | undefined): boolean => /^[+-]?\d/.test(word ?? '');
+
 function declared(lines: readonly InstanceLine[], title: RegExp, name: string, most: number): number {
   const line = lines.find(({ words }) => title.test(words.join(' ')));
   if (line === undefined) throw new InstanceFileError(lines[0]?.number ?? 1, `${name} is missing.`);
@@ -61,5 +72,8 @@ function declared(lines: readonly InstanceLine[], title: RegExp, name: string, m
 }
 
 function numberAfterColon(line: InstanceLine, name: string, most: number): number {
-  return numberAt(line, line.words.findIndex((word) => word.endsWith(':')) + 1, name, [0, most]);
+  const at = line.words.findIndex((word) => word.endsWith(':')) + 1;
+  // A letter may follow, which stands for the kind of resource.
+  if (isNumber(line.words[at + 1])) requireEnd(line, at + 1);
+  return numberAt(line, at, name, [0, most]);
 }

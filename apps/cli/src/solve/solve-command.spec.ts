@@ -41,6 +41,29 @@ function fileOf(text: string): string {
   return path;
 }
 
+/** A project of two activities. */
+const psplib = ({ jobs = '2', capacities = '4', more = [] as string[] }): string =>
+  [
+    `jobs (incl. supersource/sink ): ${jobs}`,
+    '  - renewable : 1 R',
+    '****',
+    'PRECEDENCE RELATIONS:',
+    'jobnr. #modes #successors successors',
+    '1 1 1 2',
+    '2 1 0',
+    ...more,
+    '****',
+    'REQUESTS/DURATIONS:',
+    'jobnr. mode duration R 1',
+    '----',
+    '1 1 3 2',
+    '2 1 3 2',
+    'RESOURCEAVAILABILITIES:',
+    'R 1',
+    capacities,
+    '',
+  ].join('\n');
+
 describe('cli solve', () => {
   it.each(Object.entries(published.files))(
     '%s: finds the published optimum, and no bound above it',
@@ -101,11 +124,31 @@ describe('cli solve', () => {
       '1 1 0 0\n0 1 1 1 [0]\n1 1 1 2 3\n',
       /Line 3: a lag "3" is not accepted. Accepted: such as/,
     ],
+    [
+      'lines of a job shop that are those of a flexible one as well',
+      '# two machines\n1 2\n1 1 0 5\n',
+      /Line 3: .* a job shop and of a flexible job shop, which differ. Say which it is with --format jobshop or/,
+    ],
+    ['a mean that is none', '1 2 9\n1 1 0 5\n', /Line 1: the third number "9" is not accepted. Accepted: .* 1\.00/],
+    [
+      'an activity more than the file says',
+      psplib({ more: ['3 1 0'] }),
+      /Line 8: the section goes on where it should end/,
+    ],
+    ['a capacity more than there are resources', psplib({ capacities: '4 4' }), /Line 16: "4" is more than the line/],
+    ['a number behind a size', psplib({ jobs: '2 3' }), /Line 1: "3" is more than the line should hold/],
     ['a project without needs', 'PRECEDENCE RELATIONS:\n', /Line 1: the line "jobs" is missing/],
   ])('refuses %s with its line', async (_, text, words) => {
     const { code, out, told } = await run(fileOf(text), '--epochs', '1');
     expect({ code, out }).toEqual({ code: 2, out: '' });
     expect(told).toMatch(words);
+  });
+
+  it('takes the reading that it is told where there are two', async () => {
+    const file = fileOf('1 2\n1 1 0 5\n');
+    expect(await answer(file, '--epochs', '1', '--format', 'jobshop')).toMatchObject({ makespan: 6 });
+    expect(await answer(file, '--epochs', '1', '--format', 'flexible')).toMatchObject({ makespan: 5 });
+    expect(await answer(fileOf(psplib({})), '--epochs', '1')).toMatchObject({ format: 'psplib', makespan: 6 });
   });
 
   it('refuses what it does not understand and says what it would', async () => {

@@ -26,6 +26,8 @@ export interface SolveOptions {
   readonly schedules: number | null;
 }
 
+const passedSeconds = (): number => performance.now() / 1000;
+
 export interface Solution {
   readonly format: InstanceFormat;
   /** Null where no plan was found. */
@@ -36,10 +38,16 @@ export interface Solution {
 /**
  * Solves an instance and recomputes every rule of the plan from its text.
  *
+ * @param clock what the limit's seconds are counted by; left out: time that passes
  * @throws {InstanceFileError} naming line and reason
  * @throws {NotCountedError} when plans are to be counted of what is no psplib project
  */
-export async function solve(text: string, options: SolveOptions, tell: (line: string) => void): Promise<Solution> {
+export async function solve(
+  text: string,
+  options: SolveOptions,
+  tell: (line: string) => void,
+  clock: () => number = passedSeconds,
+): Promise<Solution> {
   const { format, checked } = readInstance(text, options.format);
   if (options.schedules !== null && format !== 'psplib') throw new NotCountedError(format);
   const { seed, streams, threads } = options;
@@ -47,7 +55,7 @@ export async function solve(text: string, options: SolveOptions, tell: (line: st
   const numbers = Array.from({ length: streams }, (_, stream) => ({ seed, stream, epochSchedules }));
   const crew = await openCrew({ text, format, streams: numbers }, Math.min(threads, streams));
   try {
-    const run = await runSearch(crew, limit, tell);
+    const run = await runSearch(crew, limit, clock, tell);
     return { format, answer: run.plan === null ? null : checked(run.plan), run };
   } finally {
     await crew.close();

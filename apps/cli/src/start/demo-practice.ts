@@ -1,7 +1,9 @@
+import type { FirstWeeks } from './first-weeks.js';
+
 /** What a person needs to look around in the demonstration practice. */
 export interface DemoPractice {
   readonly accounts: readonly { readonly role: string; readonly login: string; readonly password: string }[];
-  /** Was not there before. */
+  /** It was loaded just now; false when it was there already. */
   readonly isNew: boolean;
   /** Sentences: what to look at first. */
   readonly firstSteps: readonly string[];
@@ -15,6 +17,6 @@ export interface Demonstration {
   readonly load: (databaseUrl: string, from: Date) => Promise<DemoPractice>;
   /** How long before the present its first cases begin. */
   readonly firstWeeksMs: number;
-  /** Opens and treats its first cases through the service at `url`, whose clock ends at `until`. */
-  readonly playFirstWeeks: (url: string, until: Date) => Promise<void>;
+  /** Opens and treats its first cases through the service at `url`, as far as that was not done before. */
+  readonly playFirstWeeks: (url: string, weeks: FirstWeeks) => Promise<void>;
 }

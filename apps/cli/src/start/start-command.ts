@@ -1,12 +1,12 @@
 import { createServer } from 'node:net';
 import { join } from 'node:path';
 import { DomainError } from '@archwright/kernel';
-import { SharedClock } from '@archwright/platform';
 import { callersPath, readArguments, readPort } from '../arguments.js';
 import { freePort } from '../embedded-postgres/free-port.js';
 import { startMailCatcher } from '../mail-catcher.js';
 import { startDatabase } from './databases.js';
 import type { Demonstration, DemoPractice } from './demo-practice.js';
+import { OwedWeeks, catchUp, playOwedWeeks, type FirstWeeks } from './first-weeks.js';
 import { startService } from './service-process.js';
 import { StoppedError, UndoList } from './undo-list.js';
 
@@ -37,10 +37,12 @@ export async function startCommand(args: readonly string[], demonstration: Demon
     'no-cases': { type: 'boolean', default: false },
   });
   const undo = new UndoList();
+  const stopping = new AbortController();
   const stopped = new Promise<'stopped'>((resolve) => {
     for (const signal of ['SIGINT', 'SIGTERM', 'SIGHUP'] as const) {
       process.on(signal, () => {
         say('Stopping ...');
+        stopping.abort();
         void undo.undo().then(() => {
           resolve('stopped');
         });
@@ -51,7 +53,8 @@ export async function startCommand(args: readonly string[], demonstration: Demon
     const host = process.env.HOST ?? '127.0.0.1';
     const port = await usablePort(host, readPort(values.port ?? process.env.PORT, USAGE) ?? DEFAULT_PORT);
     const demo = values['no-demo'] ? null : { ...demonstration, withCases: !values['no-cases'] };
-    const { ended } = await startAll({ dataFolder: callersPath(values.data), host, port }, demo, undo);
+    const place = { dataFolder: callersPath(values.data), host, port };
+    const { ended } = await startAll(place, demo, undo, stopping.signal);
     const outcome = await Promise.race([stopped, ended]);
     if (outcome === 'stopped' || undo.hasBegun) {
       await undo.undo();
@@ -79,10 +82,16 @@ interface WantedDemo extends Demonstration {
 }
 
 /** @returns `ended` settles when a part ends by itself */
-async function startAll({ dataFolder, host, port }: Place, wanted: WantedDemo | null, undo: UndoList) {
+async function startAll(
+  { dataFolder, host, port }: Place,
+  wanted: WantedDemo | null,
+  undo: UndoList,
+  signal: AbortSignal,
+) {
   say('Starting the database ...');
   const database = await startDatabase(dataFolder, process.env, undo);
-  const demo = wanted === null ? null : await loadDemo(wanted, database.databaseUrl);
+  const owed = new OwedWeeks(join(dataFolder, 'first-weeks'));
+  const demo = wanted === null ? null : await loadDemo(wanted, database.databaseUrl, owed);
   const mail = demo === null ? {} : await catchMail(dataFolder, undo);
   // API and worker of the demonstration share a clock that its story may move on.
   const clockFile = join(dataFolder, 'clock');
@@ -108,7 +117,10 @@ async function startAll({ dataFolder, host, port }: Place, wanted: WantedDemo | 
   await undo.add(() => worker.stop());
   const api = await startService('api', env);
   await undo.add(() => api.stop());
-  if (wanted !== null && demo?.playsFrom) await play(wanted, url, clockFile);
+  if (wanted !== null && demo?.playsFrom) {
+    const play = (weeks: FirstWeeks) => wanted.playFirstWeeks(url, weeks);
+    await playOwedWeeks({ owed, clockFile, now: wanted.now, play, signal, say });
+  }
   if (undo.hasBegun) throw new StoppedError();
   introduce(env.PUBLIC_URL, demo);
   const ended = Promise.race([
@@ -120,27 +132,17 @@ async function startAll({ dataFolder, host, port }: Place, wanted: WantedDemo | 
 }
 
 /** @returns with `playsFrom` the instant at which its first cases begin, when they are still to be treated */
-async function loadDemo({ load, now, firstWeeksMs, withCases }: WantedDemo, databaseUrl: string) {
-  const from = new Date(now().getTime() - (withCases ? firstWeeksMs : 0));
+async function loadDemo({ load, now, firstWeeksMs, withCases }: WantedDemo, databaseUrl: string, owed: OwedWeeks) {
+  const begun = owed.from();
+  const from = withCases ? (begun ?? new Date(now().getTime() - firstWeeksMs)) : now();
+  if (withCases && begun === null) owed.owe(from);
+  say('Loading the demonstration practice ...');
   const practice = await load(databaseUrl, from);
-  return { ...practice, playsFrom: practice.isNew && withCases ? from.toISOString() : null };
-}
-
-/** A case that goes another way than the story must not keep anybody from the rest of the demonstration. */
-async function play({ playFirstWeeks, now }: WantedDemo, url: string, clockFile: string): Promise<void> {
-  say('Treating the first cases of the demonstration (once, half a minute) ...');
-  try {
-    await playFirstWeeks(url, now());
-  } catch (error) {
-    say(`Some of them are not where they should be: ${error instanceof Error ? error.message : String(error)}`);
-    catchUp(clockFile, now());
+  if (!practice.isNew) {
+    say('It was there already.');
+    if (begun === null) owed.settle();
   }
-}
-
-/** A demonstration that was stopped while its first cases were treated would go on in the past. */
-function catchUp(clockFile: string, now: Date): void {
-  const clock = new SharedClock(clockFile);
-  if (clock.now() < now) clock.moveTo(now);
+  return { ...practice, playsFrom: withCases ? (owed.from()?.toISOString() ?? null) : null };
 }
 
 /** Mail of the demonstration goes to people who don't exist, so it is caught unless a server was named. */

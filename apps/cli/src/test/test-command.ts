@@ -12,6 +12,8 @@ const PARTS = ['lint', 'unit', 'e2e', 'redis', 'faults', 'browser'] as const;
 const USAGE = `npm test [-- [--only ${PARTS.join(',')}] [PATTERN ...]]`;
 /** West and east of Greenwich, one of them off the whole hour. */
 const HOST_ZONES = ['America/New_York', 'Asia/Kolkata'];
+/** Pictures that the browser tests take: below what is built, since nobody keeps them. */
+const SCREENS = 'dist/screens';
 const TITLES = { e2e: 'End to end', faults: 'Faults' } as const;
 
 /** Everything that decides whether a change is good; the last line holds the sums. */
@@ -130,5 +132,7 @@ async function runInBrowser(
     );
     return;
   }
-  await runJest({ title: 'browser', project: 'browser', patterns, env: { ...env, TEST_CHROMIUM: chromium } }, tally);
+  const more = { TEST_CHROMIUM: chromium, TEST_SCREENS: SCREENS };
+  await runJest({ title: 'browser', project: 'browser', patterns, env: { ...env, ...more } }, tally);
+  process.stdout.write(`\nPictures of every screen, at three widths, are in ${SCREENS} for looking at.\n`);
 }

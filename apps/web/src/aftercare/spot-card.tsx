@@ -82,6 +82,7 @@ function Referral({ row, mayTreat, refer }: Pick<Props, 'row' | 'mayTreat' | 're
       </p>
       {task.isOpen && mayTreat ? (
         <DecisionForm
+          key={task.id}
           about={row.place}
           choices={[
             { key: 'referred', ...words.choices.referred, mayBeSilent: true },

@@ -23,6 +23,8 @@ export function useAftercare(caseId: string) {
   const view = useQuery({
     queryKey: ['case', caseId],
     queryFn: (): Promise<CaseView> => read(`/cases/${caseId}`, caseView),
+    // Arches and name of the case before must not stand over what was found in this one.
+    placeholderData: undefined,
   });
   const aftercare = useQuery({
     queryKey: key,

@@ -19,7 +19,12 @@ const TYPED = [
 
 /** What to look for; every field may stay empty. */
 export function AuditForm({ search, people, onFind }: Props) {
-  const [draft, setDraft] = useState(search);
+  const [typed, setTyped] = useState({ over: search, draft: search });
+  // Another search in the address, as by going back, is shown as what it looks for.
+  const draft = typed.over === search ? typed.draft : search;
+  const setDraft = (next: AuditSearch): void => {
+    setTyped({ over: search, draft: next });
+  };
   const [attempt, setAttempt] = useState(0);
   const reading = readSearch(draft);
   const errors = attempt > 0 && 'errors' in reading ? reading.errors : {};

@@ -2,7 +2,7 @@ import { Button } from '@mantine/core';
 import { Link, useNavigate, useSearch } from '@tanstack/react-router';
 import { Refusal } from '../look/notice.js';
 import { PlainTable } from '../look/plain-table.js';
-import { Empty, FirstWait, ScreenHead } from '../look/screen.js';
+import { Empty, FirstWait, ScreenHead, Waiting } from '../look/screen.js';
 import { PracticePlaces } from '../practice-page/practice-places.js';
 import { practiceZone } from '../time/practice-zone.js';
 import { auditWords as words } from '../words/audit.js';
@@ -27,7 +27,6 @@ export function AuditPage() {
       <div className="stack">
         <PracticePlaces />
         <AuditForm
-          key={users.data === undefined ? 'without people' : 'with people'}
           search={search}
           people={users.data?.items ?? []}
           onFind={(wanted) => void navigate({ to: '/practice/audit', search: wanted })}
@@ -35,7 +34,11 @@ export function AuditPage() {
         <Refusal error={found.error ?? users.error} onRetry={() => void found.refetch()} />
         {found.isLoading ? <FirstWait what={words.loading} /> : null}
         {found.data && rows.length === 0 ? <Empty>{words.none}</Empty> : null}
-        {rows.length > 0 ? <Entries rows={rows} /> : null}
+        {rows.length > 0 ? (
+          <Waiting busy={found.isPlaceholderData}>
+            <Entries rows={rows} />
+          </Waiting>
+        ) : null}
         {found.hasNextPage ? (
           <div>
             <Button variant="default" loading={found.isFetchingNextPage} onClick={() => void found.fetchNextPage()}>

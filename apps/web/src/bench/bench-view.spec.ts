@@ -43,9 +43,9 @@ it('has a cell for every day on which anyone works, closed where a work centre d
     ],
     atRisk: [],
   };
-  expect(loadRows(load)[0]?.cells.map((cell) => [cell.load, cell.overBy])).toEqual([
-    ['closed', 0],
-    ['over', 100],
+  expect(loadRows(load)[0]?.cells.map((cell) => [cell.load, cell.label])).toEqual([
+    ['closed', 'Printing, Tue 5 Jan: 0 of 0 minutes. Show the work'],
+    ['over', 'Printing, Wed 6 Jan: 700 of 600 minutes. Show the work. 100 min over'],
   ]);
   expect(dayHeads(load).map((head) => head.label)).toEqual(['Tue 5 Jan', 'Wed 6 Jan']);
 });
@@ -117,7 +117,7 @@ describe('dispatchRows', () => {
 
   it('says how late a step is, and the day of one begun earlier', () => {
     const late = row({ slackMinutes: -90, startsAt: '2027-01-04T08:30:00Z' });
-    expect(late?.lead).toEqual({ figure: '1.5 h', word: 'late', isLate: true });
+    expect(late?.lead).toEqual({ figure: '', word: '1.5 h late', isLate: true });
     expect(late?.facts[0]).toBe('planned Mon 4 Jan, 08:30');
   });
 

@@ -15,7 +15,6 @@ export interface LoadCell {
   booked: number;
   open: number;
   load: LoadClass;
-  overBy: number;
   label: string;
 }
 
@@ -51,13 +50,14 @@ export function loadRows(load: LoadView): LoadRow[] {
     name: centre.name,
     cells: workingDays(load).map((on) => {
       const day = centre.days.find((one) => one.on === on) ?? { bookedMinutes: 0, openMinutes: 0 };
+      const level = loadClass(day.bookedMinutes, day.openMinutes);
+      const labelled = level === 'over' ? benchWords.cellOver : benchWords.cell;
       return {
         on,
         booked: day.bookedMinutes,
         open: day.openMinutes,
-        load: loadClass(day.bookedMinutes, day.openMinutes),
-        overBy: Math.max(0, day.bookedMinutes - day.openMinutes),
-        label: benchWords.cell(centre.name, axisDate(on), day.bookedMinutes, day.openMinutes),
+        load: level,
+        label: labelled(centre.name, axisDate(on), day.bookedMinutes, day.openMinutes),
       };
     }),
   }));
@@ -107,13 +107,16 @@ function leadOf({ state, question, slackMinutes }: DispatchStep): Lead {
   if (state === 'finished') return word(benchWords.state.finished);
   if (question?.answeredAt === null) return word(benchWords.clockStopped);
   if (slackMinutes === null) return word(benchWords.visitNotBooked);
-  const isLate = slackMinutes < 0;
-  return { figure: lengthOfTime(slackMinutes), word: isLate ? benchWords.late : benchWords.toSpare, isLate };
+  const length = lengthOfTime(slackMinutes);
+  if (slackMinutes < 0) return { figure: '', word: benchWords.lateBy(length), isLate: true };
+  return { figure: length, word: benchWords.toSpare, isLate: false };
 }
 
 /** The bench's name once, where the place's own does not say it. */
-const placeOf = ({ placeLabel, workCentre }: DispatchStep): string =>
-  placeLabel.startsWith(workCentre) ? placeLabel : [workCentre, placeLabel].filter(Boolean).join(', ');
+function placeOf({ placeLabel, workCentre }: DispatchStep): string {
+  if (placeLabel.startsWith(workCentre)) return placeLabel;
+  return placeLabel === '' ? workCentre : benchWords.place(workCentre, placeLabel);
+}
 
 function stepRow(step: DispatchStep, view: DispatchView, today: string): StepRow {
   const isFromEarlier = localDateOf(Date.parse(step.startsAt), view.zone) !== view.on;
@@ -123,7 +126,7 @@ function stepRow(step: DispatchStep, view: DispatchView, today: string): StepRow
     version: step.version,
     caseId: step.caseId,
     caseNumber: step.caseNumber,
-    title: `${step.title}, ${archWords(step.arches)}`,
+    title: benchWords.step(step.title, archWords(step.arches)),
     lead: leadOf(step),
     facts: [
       benchWords.planned(starts),

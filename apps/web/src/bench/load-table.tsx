@@ -14,9 +14,7 @@ export function LoadTable({ heads, rows, on, centre, onPick }: Props) {
   return (
     <div className="sheet load scroll-x" tabIndex={0} role="group" aria-label={words.loadTitle}>
       <table className="load-table">
-        <caption className="unseen">
-          {words.loadTitle}. {words.key}
-        </caption>
+        <caption className="unseen">{words.loadCaption}</caption>
         <thead>
           <tr>
             <th scope="col">
@@ -48,7 +46,7 @@ export function LoadTable({ heads, rows, on, centre, onPick }: Props) {
                     type="button"
                     className={`load-cell load-${String(cell.load)}`}
                     aria-pressed={cell.on === on && centre === row.id}
-                    aria-label={cell.overBy > 0 ? `${cell.label}. ${words.over(cell.overBy)}` : cell.label}
+                    aria-label={cell.label}
                     onClick={() => {
                       onPick(row.id, cell.on);
                     }}

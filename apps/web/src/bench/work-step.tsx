@@ -23,7 +23,7 @@ export function WorkStep({ row, mayAct, onDone }: Props) {
   const [writing, setWriting] = useState<'ask' | 'reject' | null>(null);
   const act = useStepAction(row, (action) => {
     setWriting(null);
-    onDone(words.done[action](`${row.caseNumber}, ${row.title}`));
+    onDone(words.done[action](words.stepOf(row.caseNumber, row.title)));
   });
 
   return (
@@ -90,7 +90,7 @@ function StepLead({ lead }: { lead: StepRow['lead'] }) {
   if (lead.isLate) {
     return (
       <div>
-        <Tag tone="stop">{`${lead.figure} ${lead.word}`}</Tag>
+        <Tag tone="stop">{lead.word}</Tag>
       </div>
     );
   }

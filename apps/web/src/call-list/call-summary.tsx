@@ -1,4 +1,5 @@
 import { Link } from '@tanstack/react-router';
+import { memo } from 'react';
 import { deskWords } from '../words/desk.js';
 import { CallCards } from './call-cards.js';
 import { useCalls } from './use-calls.js';
@@ -6,7 +7,7 @@ import { useCalls } from './use-calls.js';
 const SHOWN = 3;
 
 /** The next few calls, beside the day. */
-export function CallSummary() {
+export const CallSummary = memo(function CallSummary() {
   const calls = useCalls();
   const open = calls.rows.filter((row) => row.open);
   return (
@@ -22,4 +23,4 @@ export function CallSummary() {
       <CallCards calls={calls} rows={open.slice(0, SHOWN)} />
     </aside>
   );
-}
+});

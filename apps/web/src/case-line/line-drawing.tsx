@@ -1,3 +1,4 @@
+import { DrawnText, TimeDrawing } from '../look/time-drawing.js';
 import type { Axis } from './axis-view.js';
 import { GUTTER_PX } from './axis-view.js';
 import type { Bar, Disc, LineDrawing } from './line-view.js';
@@ -39,9 +40,9 @@ function BarShape({ bar }: { bar: Bar }) {
         className={`bar bar-${String(bar.tone)} bar-${bar.state}`}
       />
       {bar.text ? (
-        <text x={bar.x + 6} y={bar.y + 14} className={`bar-text bar-text-${String(bar.tone)}`}>
+        <DrawnText x={bar.x + 6} y={bar.y + 14} className={`bar-text bar-text-${String(bar.tone)}`}>
           {bar.text}
-        </text>
+        </DrawnText>
       ) : null}
     </g>
   );
@@ -59,7 +60,8 @@ interface Props {
 export function CaseLineDrawing({ axis, row, levels, muted = false }: Props) {
   const right = axis.widthPx - 8;
   return (
-    <svg
+    <TimeDrawing
+      across={axis.widthPx}
       width={axis.widthPx}
       height={row.heightPx}
       aria-hidden="true"
@@ -78,17 +80,17 @@ export function CaseLineDrawing({ axis, row, levels, muted = false }: Props) {
       {axis.ticks.map((tick) => (
         <g key={tick.x}>
           <line x1={tick.x} x2={tick.x} y1={22} y2={row.heightPx - 2} className="tick" />
-          <text x={tick.x + 4} y={14} className="tick-text">
+          <DrawnText x={tick.x + 4} y={14} className="tick-text">
             {tick.label}
-          </text>
+          </DrawnText>
         </g>
       ))}
-      <text x={12} y={row.clinicY + 4} className="level-text">
+      <DrawnText x={12} y={row.clinicY + 4} className="level-text">
         {levels.clinic}
-      </text>
-      <text x={12} y={row.labY + 4} className="level-text">
+      </DrawnText>
+      <DrawnText x={12} y={row.labY + 4} className="level-text">
         {levels.lab}
-      </text>
+      </DrawnText>
       <line x1={GUTTER_PX} x2={right} y1={row.clinicY} y2={row.clinicY} className="level" />
       <line x1={GUTTER_PX} x2={right} y1={row.labY} y2={row.labY} className="level" />
       {row.track.map((piece) => (
@@ -104,17 +106,17 @@ export function CaseLineDrawing({ axis, row, levels, muted = false }: Props) {
             <line x1={disc.x} x2={disc.label.x} y1={disc.y - 10} y2={disc.label.y + 3} className="leader" />
           ) : null}
           <DiscShape disc={disc} />
-          <text x={disc.label.x} y={disc.label.y - 13} className="disc-date">
+          <DrawnText x={disc.label.x} y={disc.label.y - 13} className="disc-date">
             {disc.label.date}
-          </text>
-          <text x={disc.label.x} y={disc.label.y} className="disc-time">
+          </DrawnText>
+          <DrawnText x={disc.label.x} y={disc.label.y} className="disc-time">
             {disc.label.time}
-          </text>
+          </DrawnText>
           {disc.againstWish ? (
             <rect x={disc.label.x + 21} y={disc.label.y - 9.5} width={10} height={10} className="against-wish" />
           ) : null}
         </g>
       ))}
-    </svg>
+    </TimeDrawing>
   );
 }

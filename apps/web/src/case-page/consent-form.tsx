@@ -9,22 +9,27 @@ import { caseWords as words } from '../words/case.js';
 
 const FIELDS = ['consentOn', 'treatmentApprovedOn', 'medicinesAskedOn'] as const;
 
+const datesOf = ({ consentOn, treatmentApprovedOn, medicinesAskedOn }: CaseView): RecordConsent => ({
+  consentOn,
+  treatmentApprovedOn,
+  medicinesAskedOn,
+});
+
 interface Props {
   view: CaseView;
   today: string;
   mayRecord: boolean;
   pending: boolean;
   error: unknown;
-  /** @param onSaved what was typed is saved and need not be kept */
-  onSave: (body: RecordConsent, onSaved: () => void) => void;
+  /** @param onSaved hears what was saved: what had been typed by then need not be kept */
+  onSave: (body: RecordConsent, onSaved: (saved: CaseView) => void) => void;
 }
 
 /** Dated decisions that must stand before the first final impression; recorded by clinicians, seen by all. */
 export function ConsentForm({ view, today, mayRecord, pending, error, onSave }: Props) {
-  const { consentOn, treatmentApprovedOn, medicinesAskedOn } = view;
   const form = useLiveDraft<RecordConsent>(
     `consent.${view.id}`,
-    { consentOn, treatmentApprovedOn, medicinesAskedOn },
+    datesOf(view),
     (kept) => recordConsent.safeParse(kept).data ?? null,
   );
   const errors = fieldErrors(error);
@@ -64,7 +69,10 @@ export function ConsentForm({ view, today, mayRecord, pending, error, onSave }: 
               loading={pending}
               disabled={!form.isTyped || form.clashes.length > 0}
               onClick={() => {
-                onSave(form.draft, form.forget);
+                const settle = form.hold();
+                onSave(form.draft, (saved) => {
+                  settle(datesOf(saved));
+                });
               }}
             >
               {words.saveAgreed}

@@ -1,3 +1,4 @@
+import { memo } from 'react';
 import { deskWords } from '../words/desk.js';
 import type { DayPart, DayRow } from './desk-day-view.js';
 import { VisitRow } from './visit-row.js';
@@ -10,11 +11,11 @@ interface Props {
   showsClinic: boolean;
   /** The visit that is being changed; null when none is. */
   pendingId: string | null;
-  onAct: (row: DayRow, action: DayRow['actions'][number]['action']) => void;
+  onAct: (deed: Pick<DayRow, 'id' | 'version'> & { action: DayRow['actions'][number]['action'] }) => void;
 }
 
 /** One part of the day: its visits in order, and what comes next for each. On paper, a box to tick stands in its place. */
-export function DayTable({ part, mayAct, mayChange, showsClinic, pendingId, onAct }: Props) {
+export const DayTable = memo(function DayTable({ part, mayAct, mayChange, showsClinic, pendingId, onAct }: Props) {
   const columns = deskWords.columns;
   const headingId = `part-${part.key.replaceAll(' ', '-')}`;
   return (
@@ -50,7 +51,7 @@ export function DayTable({ part, mayAct, mayChange, showsClinic, pendingId, onAc
                 showsClinic={showsClinic}
                 pending={pendingId === row.id}
                 onAct={(action) => {
-                  onAct(row, action);
+                  onAct({ id: row.id, version: row.version, action });
                 }}
               />
             ))}
@@ -59,4 +60,4 @@ export function DayTable({ part, mayAct, mayChange, showsClinic, pendingId, onAc
       </div>
     </section>
   );
-}
+});

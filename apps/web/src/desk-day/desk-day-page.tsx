@@ -1,4 +1,5 @@
 import { Link, useSearch } from '@tanstack/react-router';
+import { useMemo } from 'react';
 import { CallSummary } from '../call-list/call-summary.js';
 import { may } from '../frame/places-view.js';
 import { useSession } from '../frame/use-session.js';
@@ -27,7 +28,8 @@ export function DeskDayPage() {
   const now = useNow(NOW_EVERY_MS);
   const { practice, day, board, act } = useDeskDay(search.on, search.clinic);
   const by = groupingOf(search.by);
-  const parts = board.data ? shapeDay(board.data, by, viewerZone(), now) : [];
+  // The day stays as it is drawn while another is fetched.
+  const parts = useMemo(() => (board.data ? shapeDay(board.data, by, viewerZone(), now) : []), [board.data, by, now]);
   const asOf = dateAndTime(new Date(now).toISOString(), practiceZone(practice), practice.today);
 
   return (
@@ -59,9 +61,7 @@ export function DeskDayPage() {
                   mayChange={may.keepDesk(role)}
                   showsClinic={by === 'clinician'}
                   pendingId={act.isPending ? act.variables.id : null}
-                  onAct={({ id, version }, action) => {
-                    act.mutate({ id, version, action });
-                  }}
+                  onAct={act.mutate}
                 />
               ))}
             </div>

@@ -86,7 +86,7 @@ describe('what it falls on and costs', () => {
     });
     expect(sentences).toEqual([
       'Only affected cases move visits.',
-      'No plan for these cases moves fewer visits.',
+      'While all other visits stay, no plan for these cases moves fewer.',
       'Nobody has to be called.',
       '1 affected case stays as planned.',
       'No plan was found for C-2: decide about them by hand.',

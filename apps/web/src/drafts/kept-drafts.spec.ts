@@ -1,4 +1,4 @@
-import { forgetDrafts, keepDraft, keptDraft } from './kept-drafts.js';
+import { forgetDrafts, isKept, keepDraft, keptDraft, moveDraft } from './kept-drafts.js';
 
 function store(): Storage {
   const items = new Map<string, string>();
@@ -21,8 +21,20 @@ it('gives back what was typed, and nothing once it is saved', () => {
   const kept = store();
   keepDraft('stage', '67', kept);
   expect(keptDraft('stage', text, kept)).toBe('67');
+  expect(isKept('stage', kept)).toBe(true);
   keepDraft('stage', null, kept);
   expect(keptDraft('stage', text, kept)).toBeNull();
+  expect(isKept('stage', kept)).toBe(false);
+});
+
+it('goes on with a draft under the key of whom it turned out to be about', () => {
+  const kept = store();
+  keepDraft('case of nobody', 'digital', kept);
+  moveDraft('case of nobody', 'case of Alma', kept);
+  expect(keptDraft('case of nobody', text, kept)).toBeNull();
+  expect(keptDraft('case of Alma', text, kept)).toBe('digital');
+  moveDraft('case of nobody', 'case of Alma', kept);
+  expect(keptDraft('case of Alma', text, kept)).toBe('digital');
 });
 
 it('leaves out a draft that it cannot read any more', () => {

@@ -34,6 +34,18 @@ export function keptDraft<Draft>(key: string, read: (kept: unknown) => Draft | n
   }
 }
 
+/** What was typed before it was known whom it is about goes on under their own key. */
+export function moveDraft(from: string, to: string, store = tabStore()): void {
+  const draft = keptDraft<unknown>(from, (kept) => kept, store);
+  if (draft === null) return;
+  keepDraft(to, draft, store);
+  keepDraft(from, null, store);
+}
+
+/** Whether something typed waits there to be saved. */
+export const isKept = (key: string, store = tabStore()): boolean =>
+  keptDraft(key, (kept) => kept ?? null, store) !== null;
+
 /** When somebody signs out, nothing typed stays for the next person at this machine. */
 export function forgetDrafts(store = tabStore()): void {
   if (store === null) return;

@@ -1,4 +1,4 @@
-import { clashesOf, rebased, seenBase, takenOver } from './rebase.js';
+import { clashesOf, rebased, seenBase, takenOver, typedSince } from './rebase.js';
 
 const base = { phone: '1', mail: 'a', days: [1, 2] };
 const typed = { base, mine: { phone: '2', mail: 'a', days: [1, 2] } };
@@ -28,4 +28,24 @@ it('goes on clashing while somebody types on, and takes over each change once', 
   expect(clashesOf(next, theirs)).toEqual([{ field: 'phone', mine: '2', theirs: '3' }]);
   expect(takenOver(next, theirs)).toEqual([]);
   expect(rebased(next, theirs)).toEqual({ phone: '2', mail: 'b', days: [5] });
+});
+
+describe('once it is saved', () => {
+  const sent = { draft: { ...typed.mine, mail: 'b' }, mine: typed.mine };
+  const saved = { phone: '+2', mail: 'b', days: [1, 2] };
+
+  it('nothing stays typed, however the service writes it', () => {
+    expect(typedSince(typed, sent, saved)).toBeNull();
+  });
+
+  it('what was typed while it was on its way stays, over what was saved', () => {
+    const since = { base, mine: { ...typed.mine, days: [7] } };
+    expect(typedSince(since, sent, saved)).toEqual({ base: saved, mine: { ...saved, days: [7] } });
+  });
+
+  it('a field that was typed back meanwhile stays typed back', () => {
+    const back = typedSince({ base, mine: base }, sent, saved);
+    expect(back?.mine.phone).toBe('1');
+    expect(back && clashesOf(back, saved)).toEqual([]);
+  });
 });

@@ -45,3 +45,24 @@ export function seenBase<Draft extends object>(typed: Typed<Draft>, theirs: Draf
   for (const { field } of clashesOf(typed, theirs)) base[field] = typed.base[field];
   return base;
 }
+
+/**
+ * What stays typed once a form was saved: whatever was typed while the save was on its way, over the record as it is then.
+ *
+ * @param sent what stood in the form when it was sent, and what had been typed by then
+ * @returns null when nothing was typed since
+ */
+export function typedSince<Draft extends object>(
+  { mine }: Typed<Draft>,
+  sent: { draft: Draft; mine: Draft },
+  saved: Draft,
+): Typed<Draft> | null {
+  const kept = { ...saved };
+  let isKept = false;
+  for (const field of fieldsOf(mine)) {
+    if (isEqual(mine[field], sent.mine[field]) || isEqual(mine[field], sent.draft[field])) continue;
+    kept[field] = mine[field];
+    isKept = true;
+  }
+  return isKept ? { base: saved, mine: kept } : null;
+}

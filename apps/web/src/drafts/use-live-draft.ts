@@ -1,6 +1,6 @@
-import { useState } from 'react';
+import { useMemo, useRef, useState } from 'react';
 import { keepDraft, keptDraft } from './kept-drafts.js';
-import { clashesOf, rebased, seenBase, takenOver, type Typed } from './rebase.js';
+import { clashesOf, rebased, seenBase, takenOver, typedSince, type Typed } from './rebase.js';
 
 /**
  * A form over a record that others may change while it is filled in. What is typed survives a reload of the page; what
@@ -12,11 +12,14 @@ import { clashesOf, rebased, seenBase, takenOver, type Typed } from './rebase.js
  */
 export function useLiveDraft<Draft extends object>(key: string, latest: Draft, read: (kept: unknown) => Draft | null) {
   const [typed, setTyped] = useState<Typed<Draft> | null>(() => keptDraft(key, (kept) => readTyped(kept, read)));
+  // An answer comes when it comes: by then more may have been typed than when it was asked for.
+  const now = useRef(typed);
   const set = (next: Typed<Draft> | null): void => {
+    now.current = next;
     keepDraft(key, next);
     setTyped(next);
   };
-  const draft = typed === null ? latest : rebased(typed, latest);
+  const draft = useMemo(() => (typed === null ? latest : rebased(typed, latest)), [typed, latest]);
   return {
     draft,
     isTyped: typed !== null,
@@ -36,6 +39,13 @@ export function useLiveDraft<Draft extends object>(key: string, latest: Draft, r
     },
     forget: (): void => {
       set(null);
+    },
+    /** To be called when the form is sent; what it gives, with the record as it was saved. */
+    hold: (): ((saved: Draft) => void) => {
+      const sent = { draft, mine: typed?.mine ?? draft };
+      return (saved) => {
+        if (now.current !== null) set(typedSince(now.current, sent, saved));
+      };
     },
   };
 }

@@ -12,6 +12,7 @@ import { FirstWait } from '../look/screen.js';
 import { SignInForm } from '../sign-in/sign-in-form.js';
 import { frameWords } from '../words/frame.js';
 import { FindBox } from './find-box.js';
+import { LanguageChoice } from './language-choice.js';
 import { may, placesOf } from './places-view.js';
 import { useSession } from './use-session.js';
 
@@ -120,6 +121,7 @@ export function Frame() {
             {may.seeCaughtMail(session) ? <Link to="/caught-mail">{frameWords.caughtMail}</Link> : null}
             <Link to="/password">{frameWords.password}</Link>
             <LookButton />
+            <LanguageChoice />
             <button type="button" className="plain-button" onClick={() => void signOut()}>
               {frameWords.signOut}
             </button>

@@ -3,11 +3,20 @@ import { Refusal } from '../look/notice.js';
 import { ScreenHead } from '../look/screen.js';
 import { frameWords } from '../words/frame.js';
 
+/** On a screen behind the sign-in: nothing stands under this address, or nothing any more. */
+export function NothingHere() {
+  return (
+    <>
+      <ScreenHead title={frameWords.notFoundTitle} sentence={frameWords.notFound} />
+      <Link to="/">{frameWords.home}</Link>
+    </>
+  );
+}
+
 export function NotFound() {
   return (
     <main className="main">
-      <ScreenHead title={frameWords.notFoundTitle} sentence={frameWords.notFound} />
-      <Link to="/">{frameWords.home}</Link>
+      <NothingHere />
     </main>
   );
 }

@@ -4,7 +4,7 @@ import { useState, type SyntheticEvent } from 'react';
 import { Notice } from '../look/notice.js';
 import { cliniciansOf } from '../open-case/open-case-view.js';
 import { freedWords as words } from '../words/freed-time.js';
-import { askedTime, type FreedSearch } from './freed-time-view.js';
+import { askedTime, askFor, chooseClinic, type FreedSearch } from './freed-time-view.js';
 
 interface Props {
   practice: PracticeView;
@@ -28,7 +28,7 @@ export function FreedForm({ practice, search, onAsk }: Props) {
   function ask(event: SyntheticEvent): void {
     event.preventDefault();
     setTried(true);
-    if (isComplete) onAsk(typed);
+    if (isComplete) onAsk(askFor(typed, search));
   }
 
   return (
@@ -38,10 +38,13 @@ export function FreedForm({ practice, search, onAsk }: Props) {
           label={words.clinic}
           data={practice.clinics.map(({ id, name }) => ({ value: id, label: name }))}
           {...field('clinic')}
+          onChange={(event) => {
+            setTyped(chooseClinic(practice, typed, event.currentTarget.value));
+          }}
         />
         <NativeSelect
           label={words.clinician}
-          data={[{ value: '', label: '' }, ...cliniciansOf(practice, [typed.clinic ?? ''])]}
+          data={[{ value: '', label: words.choose }, ...cliniciansOf(practice, [typed.clinic ?? ''])]}
           {...field('clinician')}
         />
         <TextInput type="date" label={words.day} min={practice.today} {...field('on')} />

@@ -34,11 +34,9 @@ export function FreedTimePage() {
       <div className="stack">
         <DeskPlaces />
         <FreedForm
-          key={JSON.stringify(search)}
           practice={practice}
           search={search}
           onAsk={(next) => {
-            apply.reset();
             void navigate({ to: '/desk/freed-time', search: next });
           }}
         />

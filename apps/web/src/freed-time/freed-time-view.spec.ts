@@ -1,5 +1,5 @@
 import type { AppointmentView, FreedTimeTaker } from '@archwright/contracts';
-import { askedTime, freedBy, takerRow } from './freed-time-view.js';
+import { askedTime, askFor, chooseClinic, freedBy, takerRow } from './freed-time-view.js';
 
 const id = '019b0000-0000-7000-8000-000000000001';
 const practice = {
@@ -42,4 +42,17 @@ it('asks for the time that a visit leaves, and not its own case to come back', (
   const visit = { clinicId: id, clinicianId: id, caseId: 'c', zone: 'Europe/London' } as AppointmentView;
   const freed = freedBy({ ...visit, startsAt: '2027-07-06T08:00:00Z', endsAt: '2027-07-06T08:45:00Z' });
   expect(freed).toEqual({ ...asked, left: 'c' });
+});
+
+it('leaves out the case that left the time only while it is that very time', () => {
+  const left = { ...asked, left: 'c' };
+  expect(askFor(left, left).left).toBe('c');
+  expect(askFor({ ...left, on: '2027-07-07' }, left).left).toBeUndefined();
+});
+
+it('means no clinician any more who does not work at the clinic chosen now', () => {
+  const clinics = practice.clinics.flatMap((north) => [north, { ...north, id: 'east', clinicians: [] }]);
+  const two = { today: '2027-07-01', clinics, laboratories: [], paths: [] };
+  expect(chooseClinic(two, asked, 'east')).toEqual({ ...asked, clinic: 'east', clinician: undefined });
+  expect(chooseClinic(two, asked, id)).toEqual(asked);
 });

@@ -6,6 +6,7 @@ import {
   type PracticeView,
 } from '@archwright/contracts';
 import { typedInstant } from '../change-visit/change-visit-view.js';
+import { cliniciansOf } from '../open-case/open-case-view.js';
 import { dateAndTime, shortDate, timeOfDay } from '../time/wording.js';
 import { localDateOf } from '../time/zone.js';
 import { freedWords as words } from '../words/freed-time.js';
@@ -42,6 +43,20 @@ export function askedTime(
   const [startsAt, endsAt] = [typedInstant(on, starts, zone), typedInstant(on, ends, zone)];
   if (startsAt === null || endsAt === null || startsAt >= endsAt) return null;
   return freedTimeQuery.safeParse({ clinicId: clinic, clinicianId: clinician, startsAt, endsAt }).data ?? null;
+}
+
+/** Another clinic; a clinician who does not work there is not meant any more. */
+export function chooseClinic(practice: PracticeView, typed: FreedSearch, clinic: string): FreedSearch {
+  const worksThere = cliniciansOf(practice, [clinic]).some(({ value }) => value === typed.clinician);
+  return { ...typed, clinic, clinician: worksThere ? typed.clinician : undefined };
+}
+
+const TIME = ['clinic', 'clinician', 'on', 'starts', 'ends'] as const;
+
+/** What was typed, as it goes into the address: only the very time that a visit left was left by its case. */
+export function askFor(typed: FreedSearch, search: FreedSearch): FreedSearch {
+  const isSame = TIME.every((part) => typed[part] === search[part]);
+  return { ...typed, left: isSame ? search.left : undefined };
 }
 
 export interface TakerRow {

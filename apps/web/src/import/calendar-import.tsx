@@ -16,8 +16,10 @@ type Props = Pick<ReturnType<typeof useImports>, 'practice' | 'setup' | 'calenda
 export function CalendarImport({ practice, setup, calendar }: Props) {
   const [file, setFile] = useState<File | null>(null);
   const [resourceId, setResourceId] = useState('');
-  const [source, setSource] = useState('');
+  const [named, setNamed] = useState<string | null>(null);
   const [attempt, setAttempt] = useState(0);
+  // A calendar is called as its file until it is given another name.
+  const source = named ?? file?.name ?? '';
   const wrong = {
     file: isFit(file) ? undefined : words.needFile,
     resource: resourceId === '' ? words.needResource : undefined,
@@ -26,20 +28,23 @@ export function CalendarImport({ practice, setup, calendar }: Props) {
   const isWrong = Object.values(wrong).some((problem) => problem !== undefined);
   const form = useFirstProblem(attempt, isWrong);
   const errors: Partial<typeof wrong> = attempt > 0 ? wrong : {};
-  const sent = calendar.data ? calendar.variables : undefined;
+  const tried = calendar.data;
 
-  async function submit(event: SyntheticEvent): Promise<void> {
+  function submit(event: SyntheticEvent): void {
     event.preventDefault();
     setAttempt((before) => before + 1);
     if (file === null || isWrong) return;
-    calendar.mutate({ resourceId, body: { source: source.trim(), calendar: await file.text(), isTrial: true } });
+    calendar.mutate(async () => {
+      const body = { source: source.trim(), calendar: await file.text(), isTrial: true };
+      return { resourceId, body };
+    });
   }
 
   return (
     <section className="sheet sheet-pad stack-tight" aria-labelledby="calendar">
       <h2 id="calendar">{words.calendar}</h2>
       <p className="soft">{words.calendarHint}</p>
-      <form ref={form} onSubmit={(event) => void submit(event)} noValidate className="stack-tight">
+      <form ref={form} onSubmit={submit} noValidate className="stack-tight">
         <FileField
           about={words.calendar}
           accept=".ics,text/calendar"
@@ -47,7 +52,6 @@ export function CalendarImport({ practice, setup, calendar }: Props) {
           onPick={(picked) => {
             setFile(picked);
             calendar.reset();
-            if (picked !== null && source === '') setSource(picked.name);
           }}
         />
         <NativeSelect
@@ -69,7 +73,7 @@ export function CalendarImport({ practice, setup, calendar }: Props) {
           value={source}
           error={errors.source}
           onChange={(event) => {
-            setSource(event.currentTarget.value);
+            setNamed(event.currentTarget.value);
             calendar.reset();
           }}
         />
@@ -80,15 +84,18 @@ export function CalendarImport({ practice, setup, calendar }: Props) {
         </div>
       </form>
       <Refusal error={calendar.error ?? setup.error} />
-      {calendar.data && sent ? (
+      {tried ? (
         <>
-          <Outcome view={calendarOutcome(calendar.data, sent.body.isTrial, practiceZone(practice), practice.today)} />
-          {sent.body.isTrial ? (
+          <Outcome
+            view={calendarOutcome(tried.answer, tried.sent.body.isTrial, practiceZone(practice), practice.today)}
+          />
+          {tried.sent.body.isTrial ? (
             <div>
               <Button
                 loading={calendar.isPending}
                 onClick={() => {
-                  calendar.mutate({ ...sent, body: { ...sent.body, isTrial: false } });
+                  const body = { ...tried.sent.body, isTrial: false };
+                  calendar.mutate(() => Promise.resolve({ ...tried.sent, body }));
                 }}
               >
                 {words.take}

@@ -26,24 +26,29 @@ export function PatientImport({ practice, patients }: Pick<ReturnType<typeof use
   const [attempt, setAttempt] = useState(0);
   const lacksFile = !isFit(file);
   const form = useFirstProblem(attempt, lacksFile);
-  const sent = patients.data ? patients.variables : undefined;
+  const tried = patients.data;
 
   function edit(next: Partial<Options>): void {
     setOptions({ ...options, ...next });
     patients.reset();
   }
-  async function submit(event: SyntheticEvent): Promise<void> {
+  function submit(event: SyntheticEvent): void {
     event.preventDefault();
     setAttempt((before) => before + 1);
     if (file === null || lacksFile) return;
-    patients.mutate({ ...options, contentBase64: await bytesAsBase64(file), mapping: {}, isTrial: true });
+    patients.mutate(async () => ({
+      ...options,
+      contentBase64: await bytesAsBase64(file),
+      mapping: {},
+      isTrial: true,
+    }));
   }
 
   return (
     <section className="sheet sheet-pad stack-tight" aria-labelledby="patients">
       <h2 id="patients">{words.patients}</h2>
       <p className="soft">{words.patientsHint}</p>
-      <form ref={form} onSubmit={(event) => void submit(event)} noValidate className="stack-tight">
+      <form ref={form} onSubmit={submit} noValidate className="stack-tight">
         <FileField
           about={words.patients}
           accept=".csv,.tsv,.txt,text/csv"
@@ -96,23 +101,23 @@ export function PatientImport({ practice, patients }: Pick<ReturnType<typeof use
         </div>
       </form>
       <Refusal error={patients.error} />
-      {patients.data && sent ? (
+      {tried ? (
         <>
-          <Outcome view={patientOutcome(patients.data, sent.isTrial)} />
+          <Outcome view={patientOutcome(tried.answer, tried.sent.isTrial)} />
           <div className="row">
-            {sent.isTrial ? (
+            {tried.sent.isTrial ? (
               <Button
                 loading={patients.isPending}
                 onClick={() => {
-                  patients.mutate({ ...sent, isTrial: false });
+                  patients.mutate(() => Promise.resolve({ ...tried.sent, isTrial: false }));
                 }}
               >
                 {words.take}
               </Button>
             ) : null}
-            {patients.data.rejectsCsv === null ? null : (
+            {tried.answer.rejectsCsv === null ? null : (
               <a
-                href={`data:text/csv;charset=utf-8,${encodeURIComponent(patients.data.rejectsCsv)}`}
+                href={`data:text/csv;charset=utf-8,${encodeURIComponent(tried.answer.rejectsCsv)}`}
                 download={words.rejectsName}
               >
                 {words.download}

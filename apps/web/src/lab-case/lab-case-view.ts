@@ -62,9 +62,9 @@ function visitRow(visit: Visit, at: (instant: string | null) => string): WorkRow
     key: visit.id,
     kind: 'visit',
     what: visit.title,
-    detail: [words.visit, roundOf(visit.round)].filter(Boolean).join(', '),
+    detail: words.visit(visit.round),
     when: at(visit.startsAt),
-    where: [visit.clinicName, visit.clinicianName].filter(Boolean).join(', '),
+    where: visitPlace(visit),
     due: '',
     state: caseWords.stage[visit.state],
     mark: VISIT_MARK[visit.state],
@@ -81,7 +81,7 @@ function stepRow(step: Step, view: LabCaseView, today: string, at: (instant: str
     key: step.id,
     kind: 'step',
     what: step.title,
-    detail: [archWords(step.arches), handsOn(step), roundOf(step.round)].filter(Boolean).join(', '),
+    detail: words.step(archWords(step.arches), step.handsOnMinutes, step.round),
     when: at(startsAt),
     where: step.placeLabel ?? '',
     due: step.dueBackAt === null ? '' : at(step.dueBackAt),
@@ -95,10 +95,8 @@ function stepRow(step: Step, view: LabCaseView, today: string, at: (instant: str
   };
 }
 
-const handsOn = ({ handsOnMinutes }: Step): string =>
-  handsOnMinutes === null ? '' : benchWords.handsOn(handsOnMinutes);
-
-const roundOf = (round: number): string => (round > 1 ? words.round(round) : '');
+const visitPlace = ({ clinicName, clinicianName }: Visit): string =>
+  clinicName && clinicianName ? words.visitAt(clinicName, clinicianName) : (clinicName ?? clinicianName ?? '');
 
 function noteOf(waitsFor: string | null, stateReason: string | null): string | null {
   if (stateReason !== null) return words.rejectedFor(stateReason);
@@ -111,13 +109,14 @@ export function pathWords({ arches }: LabCaseView): string {
   if (first !== undefined && first.pathVersionId === second?.pathVersionId) {
     return words.path(archWords(['upper', 'lower']), first.pathTitle);
   }
-  return arches.map(({ arch, pathTitle }) => words.path(archWords([arch]), pathTitle)).join('; ');
+  const [one = '', other] = arches.map(({ arch, pathTitle }) => words.path(archWords([arch]), pathTitle));
+  return other === undefined ? one : words.paths(one, other);
 }
 
 export function progressSentence({ labSteps }: LabCaseView): string {
   const counted = labSteps.filter(({ state }) => state !== 'discarded');
   const finished = counted.filter(({ state }) => state === 'finished').length;
-  return words.sentence(words.steps(counted.length), words.finished(finished));
+  return words.progress(counted.length, finished);
 }
 
 export const deliveryWords = ({ deliveryOn }: LabCaseView, today: string): string =>
@@ -136,7 +135,7 @@ export interface OrderSheet {
 export const orderSheets = (view: LabCaseView, today: string): OrderSheet[] =>
   view.workOrders.map(({ id, title, round, arches, signedAt, signedBy, superseded, work, values, objects }) => ({
     id,
-    title: `${words.order(title, round)}, ${archWords(arches)}`,
+    title: words.order(title, round, archWords(arches)),
     signed: words.signed(signedBy, dateAndTime(signedAt, view.zone, today)),
     superseded,
     work,

@@ -34,7 +34,7 @@ export function LabFindPage() {
                   <span className="soft">
                     {' · '}
                     {caseWords.states[item.state]}
-                    {item.deliveryOn ? ` · ${words.placement(shortDate(item.deliveryOn, today))}` : null}
+                    {item.deliveryOn ? <> · {words.placement(shortDate(item.deliveryOn, today))}</> : null}
                   </span>
                 </li>
               ))}

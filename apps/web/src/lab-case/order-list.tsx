@@ -1,6 +1,7 @@
 import { Tag } from '../look/marks.js';
 import { Empty } from '../look/screen.js';
 import { labCaseWords as words } from '../words/bench.js';
+import { enumerated } from '../words/plural.js';
 import type { OrderSheet } from './lab-case-view.js';
 
 function Order({ order }: { order: OrderSheet }) {
@@ -14,11 +15,11 @@ function Order({ order }: { order: OrderSheet }) {
         </div>
       ) : null}
       <p>
-        <span className="soft">{words.toMake}:</span> {order.work.join(', ')}
+        <span className="soft">{words.toMake}:</span> {enumerated(order.work)}
       </p>
       <p>
         <span className="soft">{words.objects}:</span>{' '}
-        {order.objects.length === 0 ? words.noObjects : order.objects.join(', ')}
+        {order.objects.length === 0 ? words.noObjects : enumerated(order.objects)}
       </p>
       <details className="details" open={!order.superseded}>
         <summary>{words.values}</summary>

@@ -15,7 +15,7 @@ export function AnswerForm({ questionId, about }: { questionId: string; about: s
     <div className="stack-tight">
       <Textarea
         label={words.answerLabel}
-        aria-label={`${words.answerLabel}: ${about}`}
+        aria-label={words.answerTo(about)}
         value={text}
         maxLength={500}
         rows={2}

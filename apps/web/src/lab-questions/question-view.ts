@@ -42,7 +42,7 @@ export const openQuestions = (list: OpenLabQuestions, nowMs: number, today: stri
   list.items.map((item) => ({
     id: item.id,
     caseId: item.caseId,
-    patient: `${item.patientName}, ${birthDate(item.birthOn)}`,
+    patient: words.patient(item.patientName, birthDate(item.birthOn)),
     caseNumber: item.caseNumber,
     about: words.about(item.laboratoryName, item.step, archWords(item.arches)),
     asked: words.asked(item.askedBy, dateAndTime(item.askedAt, item.zone, today)),

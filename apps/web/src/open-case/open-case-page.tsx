@@ -9,7 +9,7 @@ import { ScreenHead } from '../look/screen.js';
 import { openCaseWords as words } from '../words/case.js';
 import { WishesFields } from '../wishes/wishes-fields.js';
 import { draftOfWishes, emptyWishes } from '../wishes/wishes-view.js';
-import { cliniciansOf, emptyCase, readCase, readTypedCase } from './open-case-view.js';
+import { caseDraftKey, chooseClinics, cliniciansOf, emptyCase, readCase, readTypedCase } from './open-case-view.js';
 import { PathFields } from './path-fields.js';
 import { PatientChoice } from './patient-choice.js';
 import { useOpenCase } from './use-open-case.js';
@@ -22,8 +22,8 @@ export function OpenCasePage() {
   const [q, setQ] = useState('');
   const [patientId, setPatientId] = useState<string | null>(search.patient ?? null);
   const { practice, found, patient, open } = useOpenCase(q, patientId);
-  const [typed, setTyped, forget] = useKeptDraft(
-    `case.new.${search.as ?? 'case'}`,
+  const [typed, setTyped, forget, move] = useKeptDraft(
+    caseDraftKey(search.as, patientId),
     () => emptyCase(practice, search.as === 'enquiry'),
     readTypedCase,
   );
@@ -34,6 +34,13 @@ export function OpenCasePage() {
   const form = useFirstProblem(attempt, Object.keys(errors).length > 0);
   const ownWishes = patient.data ? draftOfWishes(patient.data.wishes) : emptyWishes;
 
+  function choose(chosen: string | null): void {
+    // What was typed while nobody was chosen was typed for whoever is chosen now.
+    if (patientId === null && chosen !== null) move(caseDraftKey(search.as, chosen));
+    setPatientId(chosen);
+    setAttempt(0);
+    open.reset();
+  }
   function submit(event: SyntheticEvent): void {
     event.preventDefault();
     setAttempt((before) => before + 1);
@@ -60,9 +67,9 @@ export function OpenCasePage() {
             found={found.data}
             chosen={patientId ? (patient.data ?? null) : null}
             error={errors['patientId']}
-            then={draft.enquiry ? 'enquiry' : 'case'}
+            then={search.as === 'enquiry' ? 'enquiry' : 'case'}
             onType={setQ}
-            onChoose={setPatientId}
+            onChoose={choose}
           />
           <Refusal error={found.error ?? patient.error} />
         </fieldset>
@@ -100,7 +107,8 @@ export function OpenCasePage() {
                   aria-invalid={errors['clinicIds'] ? true : undefined}
                   onChange={(event) => {
                     const rest = typed.clinicIds.filter((id) => id !== clinic.id);
-                    setTyped({ ...typed, clinicIds: event.currentTarget.checked ? [...rest, clinic.id] : rest });
+                    const chosen = event.currentTarget.checked ? [...rest, clinic.id] : rest;
+                    setTyped(chooseClinics(practice, typed, chosen));
                   }}
                 />
               ))}

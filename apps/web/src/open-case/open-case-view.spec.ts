@@ -1,5 +1,13 @@
 import type { PracticeView } from '@archwright/contracts';
-import { choosePath, cliniciansOf, emptyCase, pathsFor, readCase } from './open-case-view.js';
+import {
+  caseDraftKey,
+  chooseClinics,
+  choosePath,
+  cliniciansOf,
+  emptyCase,
+  pathsFor,
+  readCase,
+} from './open-case-view.js';
 
 const uuid = (n: number): string => `019b0000-0000-7000-8000-${String(n).padStart(12, '0')}`;
 const practice: PracticeView = {
@@ -44,6 +52,18 @@ it('names each clinician of the chosen clinics once', () => {
 it('says what is missing, all at once', () => {
   const read = readCase(practice, { ...emptyCase(practice, false), patientId: null, clinicIds: [] });
   expect(Object.keys('errors' in read ? read.errors : {})).toEqual(['patientId', 'arches', 'clinicIds']);
+});
+
+it('means no clinician any more who works in none of the chosen clinics', () => {
+  const typed = { ...emptyCase(practice, false), clinicianId: uuid(12) };
+  expect(chooseClinics(practice, typed, [uuid(2)])).toEqual({ ...typed, clinicIds: [uuid(2)] });
+  expect(chooseClinics(practice, typed, [uuid(1)])).toEqual({ ...typed, clinicIds: [uuid(1)], clinicianId: '' });
+});
+
+it('keeps what is typed apart by patient, and a case apart from an enquiry', () => {
+  const keys = [undefined, 'enquiry'].flatMap((as) => [null, uuid(3), uuid(4)].map((id) => caseDraftKey(as, id)));
+  expect(new Set(keys).size).toBe(6);
+  expect(caseDraftKey('case', uuid(3))).toBe(caseDraftKey(undefined, uuid(3)));
 });
 
 it('leaves wishes to the patient until someone changes them', () => {

@@ -46,6 +46,15 @@ const typedCase = z.object({
     .nullable(),
 });
 
+/**
+ * Under which what is typed is kept: never shown for another patient than the one it was typed for.
+ *
+ * @param as what is opened, as the address has it
+ * @param patientId null while nobody is chosen
+ */
+export const caseDraftKey = (as: string | undefined, patientId: string | null): string =>
+  `case.new.${as === 'enquiry' ? as : 'case'}.${patientId ?? 'nobody'}`;
+
 /** A draft that the browser kept over a reload; null when it is none. */
 export const readTypedCase = (kept: unknown): TypedCase | null => typedCase.safeParse(kept).data ?? null;
 
@@ -88,6 +97,12 @@ export function cliniciansOf(practice: PracticeView, clinicIds: readonly string[
     if (clinicIds.includes(clinic.id)) for (const { id, name } of clinic.clinicians) found.set(id, name);
   }
   return [...found].map(([value, label]) => ({ value, label })).sort((a, b) => a.label.localeCompare(b.label));
+}
+
+/** Other clinics; a clinician who works in none of them is not meant any more. */
+export function chooseClinics(practice: PracticeView, typed: TypedCase, clinicIds: string[]): TypedCase {
+  const worksThere = cliniciansOf(practice, clinicIds).some(({ value }) => value === typed.clinicianId);
+  return { ...typed, clinicIds, clinicianId: worksThere ? typed.clinicianId : '' };
 }
 
 /** What would be sent, or what is still missing, by the part of the form where it is missing. */

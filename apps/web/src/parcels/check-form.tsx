@@ -46,7 +46,7 @@ export function CheckForm({ row, pending, error, onCheck }: Props) {
   return (
     <form ref={form} onSubmit={submit} noValidate className="stack-tight no-print" aria-label={words.check}>
       {drafts.map((draft, index) => {
-        const name = `${draft.caseNumber} · ${draft.code}`;
+        const name = words.object(draft.caseNumber, draft.code);
         const isListed = index < row.objects.length;
         return (
           <fieldset key={name} className="stack-tight">

@@ -19,7 +19,7 @@ export function ObjectItem({ row, clock, declare, deed }: Props) {
       <div className="row">
         <span className="strong">{row.name}</span>
         <Tag tone={row.tone}>{row.state}</Tag>
-        <span className="soft">{[row.kind, row.place].filter(Boolean).join(', ')}</span>
+        <span className="soft">{row.kind}</span>
       </div>
       {row.declared ? <p className="small soft">{row.declared}</p> : null}
       {row.against ? <p className="small">{row.against}</p> : null}

@@ -3,7 +3,7 @@ import type { HandedOver, PackParcel } from '@archwright/contracts';
 import { useState, type SyntheticEvent } from 'react';
 import { fieldErrors } from '../api/errors.js';
 import { Notice, Refusal } from '../look/notice.js';
-import { packWords as words } from '../words/parcels.js';
+import { packWords as words, parcelWords } from '../words/parcels.js';
 import { TwoNames } from './two-names.js';
 
 interface Place {
@@ -72,9 +72,7 @@ export function PackForm({ direction, clinics, laboratories, pending, error, isP
         {objects.map(({ caseNumber, code }, index) => (
           <li key={`${code} ${String(index)}`}>
             <div className="row">
-              <span className="strong">
-                {caseNumber} · {code}
-              </span>
+              <span className="strong">{parcelWords.object(caseNumber, code)}</span>
               <Button
                 size="compact-sm"
                 variant="default"

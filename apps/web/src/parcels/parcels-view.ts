@@ -49,13 +49,13 @@ export const parcelRows = (parcels: readonly ParcelView[], viewer: Viewer): Parc
         tone: turn === 'check' || turn === 'receive' ? 'caution' : 'plain',
         sentence: parcel.sentence,
         turn,
-        caution: `${parcel.caution.text} (${parcel.caution.source})`,
+        caution: words.caution(parcel.caution.text, parcel.caution.source),
         objects: parcel.objects.map(({ id, caseNumber, code, kind, declared }) => ({
           id,
           caseNumber,
           code,
-          name: `${caseNumber} · ${code}`,
-          detail: [objectWords.kind[kind], ...(declared ? [words.declared(declared)] : [])].join(', '),
+          name: words.object(caseNumber, code),
+          detail: declared ? words.declared(objectWords.kind[kind], declared) : objectWords.kind[kind],
         })),
       };
     })
@@ -68,10 +68,10 @@ export interface ObjectRow {
   version: number;
   name: string;
   code: string;
+  /** What it is, and where it lies if that is known. */
   kind: string;
   state: string;
   tone: Tone;
-  place: string | null;
   declared: string | null;
   /** Why it may not be used or leave, the weightier first. */
   against: string | null;
@@ -102,12 +102,13 @@ export const objectRows = (
   return objects.filter(isHere).map((object) => ({
     id: object.id,
     version: object.version,
-    name: `${object.caseNumber} · ${object.code}`,
+    name: words.object(object.caseNumber, object.code),
     code: object.code,
-    kind: objectWords.kind[object.kind],
+    kind: object.place
+      ? objectWords.kindAt(objectWords.kind[object.kind], object.place)
+      : objectWords.kind[object.kind],
     state: objectWords.state[object.state],
     tone: object.state === 'quarantined' ? 'stop' : 'plain',
-    place: object.place,
     declared:
       object.disinfection &&
       objectWords.declared(
@@ -118,7 +119,7 @@ export const objectRows = (
     against: object.notToBeUsed ?? object.notToBePacked,
     mayDeclare: WORKS.includes(viewer.role) && (object.state === 'in-use' || object.state === 'quarantined'),
     deeds: WORKS.includes(viewer.role) ? deedsOf(object, isLab, clinics) : [],
-    caution: `${object.caution.text} (${object.caution.source})`,
+    caution: words.caution(object.caution.text, object.caution.source),
   }));
 };
 

@@ -1,4 +1,5 @@
 import type { TreatmentPath } from '@archwright/protocol';
+import { DrawnText, TimeDrawing } from '../look/time-drawing.js';
 import { pathWords as words } from '../words/paths.js';
 import { drawPath } from './path-picture.js';
 
@@ -10,7 +11,7 @@ export function PathDrawing({ path }: { path: TreatmentPath }) {
   const last = visits.at(-1);
   return (
     <div className="sheet sheet-pad scroll-x" tabIndex={0} role="group" aria-label={words.picture}>
-      <svg className="path-picture" width={width} height={height} role="img" aria-label={label}>
+      <TimeDrawing across={width} className="path-picture" width={width} height={height} role="img" aria-label={label}>
         {first && last ? (
           <path className="path-line" d={`M${String(first.x)} ${String(first.y)}H${String(last.x)}`} />
         ) : null}
@@ -26,12 +27,12 @@ export function PathDrawing({ path }: { path: TreatmentPath }) {
         {visits.map(({ code, x, y, isDelivery, isLater }) => (
           <g key={code}>
             <circle className="path-visit" cx={x} cy={y} r={16} data-delivery={isDelivery} data-later={isLater} />
-            <text x={x} y={y + 4} textAnchor="middle" data-delivery={isDelivery}>
+            <DrawnText x={x} y={y + 4} textAnchor="middle" data-delivery={isDelivery}>
               {code}
-            </text>
+            </DrawnText>
           </g>
         ))}
-      </svg>
+      </TimeDrawing>
     </div>
   );
 }

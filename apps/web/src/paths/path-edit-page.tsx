@@ -29,7 +29,7 @@ export function PathEditPage() {
       <FirstWait what={words.loading} />
     );
   }
-  return <Editor key={versionId} base={path.data} {...hooks} />;
+  return <Editor base={path.data} {...hooks} />;
 }
 
 const asText = (kept: unknown): string | null => (typeof kept === 'string' ? kept : null);

@@ -3,8 +3,10 @@ import { useMutation, useQueryClient, useSuspenseQuery } from '@tanstack/react-q
 import { useNavigate, useSearch } from '@tanstack/react-router';
 import { post } from '../api/client.js';
 import { practiceQuery } from '../api/queries.js';
+import { moveDraft } from '../drafts/kept-drafts.js';
 import { useKeptDraft } from '../drafts/use-kept-draft.js';
 import { ScreenHead } from '../look/screen.js';
+import { caseDraftKey } from '../open-case/open-case-view.js';
 import { practiceZone } from '../time/practice-zone.js';
 import { patientWords } from '../words/desk.js';
 import { LikelyList } from './likely-list.js';
@@ -19,7 +21,7 @@ export function NewPatientPage() {
   const navigate = useNavigate();
   const client = useQueryClient();
   const [draft, change, forget] = useKeptDraft(
-    'patient.new',
+    `patient.new.${name}`,
     () => ({ ...emptyPatient(practiceZone(practice)), familyName: name }),
     readPatientDraft,
   );
@@ -30,8 +32,11 @@ export function NewPatientPage() {
       forget();
       client.setQueryData(['patient', id], { id, ...patient });
       if (then === undefined) await navigate({ to: '/desk/patients/$patientId', params: { patientId: id } });
-      else
+      else {
+        // The case form was left while nobody could be chosen.
+        moveDraft(caseDraftKey(then, null), caseDraftKey(then, id));
         await navigate({ to: '/desk/cases/new', search: { patient: id, ...(then === 'enquiry' ? { as: then } : {}) } });
+      }
     },
   });
   return (

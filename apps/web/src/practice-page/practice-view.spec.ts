@@ -1,5 +1,5 @@
 import type { PracticeView } from '@archwright/contracts';
-import { clinicRows, laboratoryRows, pathRows, practiceSentence } from './practice-view.js';
+import { clinicRows, laboratoryRows, pathRows, waitingSentence } from './practice-view.js';
 
 const thorne = { id: 'thorne', name: 'Dr Thorne-Example', skills: ['complete-dentures', 'oral-surgery'] };
 const practice: PracticeView = {
@@ -32,7 +32,13 @@ const practice: PracticeView = {
 };
 
 it('counts a clinician who works at two clinics once', () => {
-  expect(practiceSentence(practice)).toBe('2 clinics, 2 chairs, 1 clinician, 1 laboratory and 1 treatment path.');
+  expect(waitingSentence(practice, 0)).toBe(
+    'Nothing waits for a person. 2 clinics, 2 chairs, 1 clinician, 1 laboratory and 1 treatment path.',
+  );
+});
+
+it('does not say that nothing waits before that is known', () => {
+  expect(waitingSentence(practice, undefined)).toMatch(/^2 clinics/);
 });
 
 it('names skills and places in words', () => {

@@ -1,12 +1,12 @@
 import type { PracticeView } from '@archwright/contracts';
 import { practiceWords as words } from '../words/practice.js';
-import { listed, spelled } from '../words/plural.js';
+import { enumerated, listed, spelled } from '../words/plural.js';
 import { archWords } from '../words/line.js';
 
 const total = (numbers: readonly number[]): number => numbers.reduce((sum, one) => sum + one, 0);
 
 /** What the practice consists of, in one sentence. */
-export function practiceSentence({ clinics, laboratories, paths }: PracticeView): string {
+function practiceSentence({ clinics, laboratories, paths }: PracticeView): string {
   const clinicians = new Set(clinics.flatMap((clinic) => clinic.clinicians.map(({ id }) => id))).size;
   return words.sentence(
     listed([
@@ -18,6 +18,14 @@ export function practiceSentence({ clinics, laboratories, paths }: PracticeView)
     ]),
   );
 }
+
+/**
+ * The same after what waits.
+ *
+ * @param waiting how many matters wait for a person; undefined while that is not known
+ */
+export const waitingSentence = (practice: PracticeView, waiting: number | undefined): string =>
+  waiting === undefined ? practiceSentence(practice) : `${words.waiting(waiting)} ${practiceSentence(practice)}`;
 
 export interface ClinicRow {
   id: string;
@@ -32,8 +40,8 @@ export const clinicRows = ({ clinics }: PracticeView): ClinicRow[] =>
     id,
     name,
     zone,
-    chairs: chairs.map(({ label }) => label).join(', '),
-    clinicians: clinicians.map((one) => `${one.name}: ${one.skills.map(spelled).join(', ')}`),
+    chairs: enumerated(chairs.map(({ label }) => label)),
+    clinicians: clinicians.map((one) => words.clinician(one.name, enumerated(one.skills.map(spelled)))),
   }));
 
 export interface LaboratoryRow {
@@ -48,7 +56,7 @@ export const laboratoryRows = ({ laboratories }: PracticeView): LaboratoryRow[] 
     id,
     name,
     zone,
-    workCentres: workCentres.map((centre) => words.centre(centre.name, centre.places)).join(', '),
+    workCentres: enumerated(workCentres.map((centre) => words.centre(centre.name, centre.places))),
   }));
 
 export interface PathRow {

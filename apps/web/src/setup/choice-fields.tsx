@@ -1,4 +1,5 @@
-import { Checkbox, NativeSelect, TextInput } from '@mantine/core';
+import { Checkbox, NativeSelect } from '@mantine/core';
+import { NumberBox } from '../look/number-box.js';
 import { codesInWords, setupWords as words } from '../words/setup.js';
 
 interface CodesProps {
@@ -81,14 +82,12 @@ export function BatchField({ batch, error, onChange }: BatchProps) {
         }}
       />
       {typed === null ? null : (
-        <TextInput
-          type="number"
+        <NumberBox
           label={words.fields.batchSize}
-          value={String(typed.size)}
+          value={typed.size === '' ? null : typed.size}
           error={error}
-          onChange={(event) => {
-            const size = event.currentTarget.value;
-            onChange({ kind: typed.kind, size: size === '' ? '' : Number(size) });
+          onChange={(size) => {
+            onChange({ kind: typed.kind, size: size ?? '' });
           }}
         />
       )}

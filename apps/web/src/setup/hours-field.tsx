@@ -33,7 +33,7 @@ export function HoursField({ label, hint, times, isDeparture, zone, today, error
       {times.map((time, index) => (
         <HoursRow
           key={index}
-          legend={`${label}: ${words.stretch(index + 1)}`}
+          label={label}
           number={index + 1}
           time={time}
           zone={zone}
@@ -49,7 +49,7 @@ export function HoursField({ label, hint, times, isDeparture, zone, today, error
       ))}
       {errors[path] ? <p className="field-error">{errors[path]}</p> : null}
       <div>
-        <Button variant="default" onClick={add}>
+        <Button variant="default" aria-label={words.addStretchTo(label)} onClick={add}>
           {words.addStretch}
         </Button>
       </div>

@@ -17,7 +17,8 @@ type Time = RecurringDeparture & Partial<Pick<RecurringHours, 'minutes'>>;
 const PREVIEWED = 3;
 
 interface Props {
-  legend: string;
+  /** Whose times they are, such as a clinic's. */
+  label: string;
   number: number;
   time: Time;
   zone: string;
@@ -28,7 +29,8 @@ interface Props {
 }
 
 /** One recurring time: weekdays, or a rule written out; what it means stands below while it is typed. */
-export function HoursRow({ legend, number, time, zone, today, error, onChange, onRemove }: Props) {
+export function HoursRow({ label, number, time, zone, today, error, onChange, onRemove }: Props) {
+  const legend = words.stretchOf(number, label);
   const weekly = weeklyOf(time.rrule);
   const [asRule, setAsRule] = useState(weekly === null);
   const { startsLocal, minutes } = time;
@@ -89,6 +91,7 @@ export function HoursRow({ legend, number, time, zone, today, error, onChange, o
         {weekly === null ? null : (
           <Button
             variant="subtle"
+            aria-label={(asRule ? words.asDaysOf : words.asRuleOf)(legend)}
             onClick={() => {
               setAsRule(!asRule);
             }}
@@ -96,12 +99,12 @@ export function HoursRow({ legend, number, time, zone, today, error, onChange, o
             {asRule ? words.asDays : words.asRule}
           </Button>
         )}
-        <Button variant="subtle" onClick={onRemove}>
+        <Button variant="subtle" aria-label={words.removeStretchOf(number, label)} onClick={onRemove}>
           {words.removeStretch(number)}
         </Button>
       </div>
       <p className="small soft" aria-live="polite">
-        {timeInWords(time)}. {words.next(nextDates(time, zone, today, PREVIEWED))}
+        {words.next(timeInWords(time), nextDates(time, zone, today, PREVIEWED))}
       </p>
     </fieldset>
   );

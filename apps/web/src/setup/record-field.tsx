@@ -36,6 +36,7 @@ export function RecordField(props: Props) {
     case 'clinic':
     case 'laboratory':
     case 'role':
+    case 'measures':
     case 'closed-part':
       return <Choice {...props} />;
     case 'skills':
@@ -143,6 +144,8 @@ function choicesOf(shape: Field['shape'], setup: SetupView): Option[] {
       return optionsOf(setup, ['laboratory']);
     case 'role':
       return Object.entries(words.roles).map(([value, label]) => ({ value, label }));
+    case 'measures':
+      return Object.entries(words.measures).map(([value, label]) => ({ value, label }));
     case 'closed-part':
       return closableParts(setup);
     default:

@@ -4,12 +4,13 @@ import { Link, useNavigate, useParams, useSearch } from '@tanstack/react-router'
 import { hasStatus } from '../api/errors.js';
 import { useVersionedDraft } from '../drafts/use-versioned-draft.js';
 import { Conflict, Refusal } from '../look/notice.js';
+import { NothingHere } from '../frame/not-found.js';
 import { FirstWait, ScreenHead } from '../look/screen.js';
 import { setupWords as words } from '../words/setup.js';
 import { PreviewSheet } from './preview-sheet.js';
 import { emptyDraft, type RecordDraft } from './record-draft.js';
 import { RecordForm } from './record-form.js';
-import { kindOfSearch, namesOf, otherChange, previewView } from './setup-view.js';
+import { kindOfSearch, namesOf, NEW_RECORD, otherChange, previewView } from './setup-view.js';
 import { useSetup } from './use-setup.js';
 
 /** One part of the practice, to add, change or take out of use. */
@@ -17,7 +18,7 @@ export function RecordPage() {
   const { recordId } = useParams({ from: '/inside/practice/setup/$recordId' });
   const { kind } = useSearch({ from: '/inside/practice/setup/$recordId' });
   const hooks = useSetup();
-  const { setup } = hooks;
+  const { setup, save } = hooks;
   if (!setup.data) {
     return setup.error ? (
       <Refusal error={setup.error} onRetry={() => void setup.refetch()} />
@@ -26,8 +27,12 @@ export function RecordPage() {
     );
   }
   const entry = setup.data.entries.find(({ id }) => id === recordId) ?? null;
+  if (entry === null && recordId !== NEW_RECORD) {
+    // A closure that is being removed here is gone before its screen is left.
+    return save.isPending || save.isSuccess ? <FirstWait what={words.loading} /> : <NothingHere />;
+  }
   const start = entry?.record ?? emptyDraft(kindOfSearch(kind), setup.data);
-  return <RecordEditor key={recordId} {...hooks} known={setup.data} entry={entry} start={start} />;
+  return <RecordEditor {...hooks} known={setup.data} entry={entry} start={start} />;
 }
 
 interface Props extends ReturnType<typeof useSetup> {

@@ -5,7 +5,7 @@ import { Empty, FirstWait, ScreenHead } from '../look/screen.js';
 import { FactsTable } from '../practice-page/facts-table.js';
 import { PracticePlaces } from '../practice-page/practice-places.js';
 import { setupWords as words } from '../words/setup.js';
-import { setupGroups, setupSentence, type SetupGroup } from './setup-view.js';
+import { NEW_RECORD, setupGroups, setupSentence, type SetupGroup } from './setup-view.js';
 import { useSetup } from './use-setup.js';
 
 /** Everything that the practice consists of, each part with the way to change it. */
@@ -60,7 +60,7 @@ function Group({ group: { kind, title, rows, columns } }: { group: SetupGroup })
         />
       )}
       <div>
-        <Link to="/practice/setup/$recordId" params={{ recordId: 'new' }} search={{ kind }}>
+        <Link to="/practice/setup/$recordId" params={{ recordId: NEW_RECORD }} search={{ kind }}>
           {words.add(kind)}
         </Link>
       </div>

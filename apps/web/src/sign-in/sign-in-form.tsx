@@ -6,6 +6,7 @@ import { post } from '../api/client.js';
 import { hasStatus } from '../api/errors.js';
 import { sessionQuery } from '../api/queries.js';
 import { sessionGood } from '../api/session-watch.js';
+import { LanguageChoice } from '../frame/language-choice.js';
 import { Notice, Refusal } from '../look/notice.js';
 import { ScreenHead } from '../look/screen.js';
 import { signInWords } from '../words/frame.js';
@@ -73,6 +74,7 @@ export function SignInForm({ note, onSignedIn }: { note?: 'again'; onSignedIn: (
           {signInWords.enter}
         </Button>
         <p className="small soft">{signInWords.demo}</p>
+        <LanguageChoice />
       </form>
     </div>
   );

@@ -1,3 +1,4 @@
+import { TimeDrawing } from '../look/time-drawing.js';
 import { LINE_WIDTH, type LineMark } from './stage-board-view.js';
 
 function MarkShape({ mark }: { mark: LineMark }) {
@@ -26,12 +27,17 @@ export function BoardLine({ marks }: { marks: LineMark[] }) {
   );
   const points = (list: LineMark[]): string => list.map((mark) => `${String(mark.x)},${String(mark.y)}`).join(' ');
   return (
-    <svg viewBox={`0 0 ${String(LINE_WIDTH)} 54`} className="case-line board-line" aria-hidden="true">
+    <TimeDrawing
+      across={LINE_WIDTH}
+      viewBox={`0 0 ${String(LINE_WIDTH)} 54`}
+      className="case-line board-line"
+      aria-hidden="true"
+    >
       <polyline points={points(marks.slice(0, lastDone + 1))} className="track" />
       <polyline points={points(marks.slice(Math.max(0, lastDone)))} className="track track-held" />
       {marks.map((mark) => (
         <MarkShape key={mark.key} mark={mark} />
       ))}
-    </svg>
+    </TimeDrawing>
   );
 }

@@ -16,10 +16,8 @@ import { boardWords as words } from '../words/chair.js';
 import { BoardLine } from './board-line.js';
 import './stage-board.css';
 import { boardCards, waitingRows, type BoardCard } from './stage-board-view.js';
-import { useStageBoard } from './use-stage-board.js';
+import { chosenClinician, EVERYONE, useStageBoard } from './use-stage-board.js';
 import { WaitingList } from './waiting-list.js';
-
-const EVERYONE = 'everyone';
 
 /** The chair's screen for those who treat; the case for everybody else. */
 function Opens({ card, treats }: { card: BoardCard; treats: boolean }) {
@@ -64,8 +62,8 @@ export function StageBoardPage() {
   const search = useSearch({ from: '/inside/chair' });
   const navigate = useNavigate();
   const session = useSession();
-  const chosen = search.clinician ?? session.practitionerId ?? EVERYONE;
-  const { practice, day, board } = useStageBoard(search.on, search.clinic, chosen === EVERYONE ? undefined : chosen);
+  const chosen = chosenClinician(search.clinician, session);
+  const { practice, day, board } = useStageBoard(search.on, search.clinic, chosen);
   const go = (change: Partial<typeof search>): void => {
     void navigate({ to: '/chair', search: { ...search, ...change } });
   };

@@ -4,20 +4,40 @@ import { captureFields, subjectsOf } from './capture-boxes.js';
 import type { CentricDraft } from './centric-view.js';
 import type { TracingDraft } from './tracing-view.js';
 
-/** What was typed and is not saved yet, by box. Texts, so that a half-typed number is never lost. */
-export interface CaptureDraft {
+/** What the boxes hold. Texts, so that a half-typed number is never lost. */
+export interface Boxes {
   values: Record<string, string>;
   ticks: Record<string, boolean>;
   counts: Record<string, string>;
-  /** New attempts and records only: what is saved stays as it was made. */
+}
+
+/** New attempts and records: what is saved stays as it was made. */
+export interface NewRecords {
   tracings: TracingDraft[];
   centric: CentricDraft[];
 }
 
-export const emptyDraft: CaptureDraft = { values: {}, ticks: {}, counts: {}, tracings: [], centric: [] };
+/** What was typed and is not saved yet, by box, and what is new. */
+export type CaptureDraft = Boxes & NewRecords;
 
-/** What the boxes hold: as recorded, with what was typed over it. */
-export type Boxes = Pick<CaptureDraft, 'values' | 'ticks' | 'counts'>;
+export const noRecords: NewRecords = { tracings: [], centric: [] };
+export const emptyDraft: CaptureDraft = { values: {}, ticks: {}, counts: {}, ...noRecords };
+
+/** Attempts and records that were added or changed while those that were sent were being saved. */
+export const recordsSince = (now: NewRecords, sent: NewRecords): NewRecords => ({
+  tracings: without(now.tracings, sent.tracings),
+  centric: without(now.centric, sent.centric),
+});
+
+/** Each of `taken` takes away one that is equal to it: two attempts may well be equal. */
+function without<T>(list: readonly T[], taken: readonly T[]): T[] {
+  const left = taken.map((each) => JSON.stringify(each));
+  return list.filter((each) => {
+    const at = left.indexOf(JSON.stringify(each));
+    if (at >= 0) left.splice(at, 1);
+    return at < 0;
+  });
+}
 
 /** Every box as the server knows it: the latest readings, ticks and counts. */
 export function recordedBoxes(view: StageView): Boxes {
@@ -60,16 +80,10 @@ export const withTyped = (recorded: Boxes, typed: CaptureDraft): Boxes => ({
   counts: { ...recorded.counts, ...typed.counts },
 });
 
-const keptDraft = z.object({
-  values: z.record(z.string(), z.string()),
-  ticks: z.record(z.string(), z.boolean()),
-  counts: z.record(z.string(), z.string()),
+const keptRecords = z.object({
   tracings: z.array(z.custom<TracingDraft>((each) => typeof each === 'object' && each !== null && 'points' in each)),
   centric: z.array(z.custom<CentricDraft>((each) => typeof each === 'object' && each !== null && 'method' in each)),
 });
 
-/** A draft that the browser kept over a reload; null when it is none. */
-export function readDraft(kept: unknown): CaptureDraft | null {
-  const parsed = keptDraft.safeParse(kept);
-  return parsed.success ? parsed.data : null;
-}
+/** New records that the browser kept over a reload; null when they are none. */
+export const readRecords = (kept: unknown): NewRecords | null => keptRecords.safeParse(kept).data ?? null;

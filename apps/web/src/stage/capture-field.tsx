@@ -1,4 +1,5 @@
 import { Checkbox, NativeSelect, TextInput } from '@mantine/core';
+import { memo } from 'react';
 import { stageWords as words } from '../words/chair.js';
 import type { Entry, FieldEntry } from './capture-boxes.js';
 
@@ -60,8 +61,16 @@ function Box({
   );
 }
 
+/** A sheet has dozens of fields, and a key pressed in one of them changes that one. */
+function isSamePicture(before: Props, after: Props): boolean {
+  const { field, onChange, values, errors } = after;
+  if (before.field !== field || before.onChange !== onChange) return false;
+  const keys = [...field.entries.map(({ key }) => key), ...field.method.map(({ stored }) => stored)];
+  return keys.every((key) => before.values[key] === values[key] && before.errors[key] === errors[key]);
+}
+
 /** One quantity with its unit, usual range, readings and the marks between which it is measured. */
-export function CaptureField({ field, values, errors, onChange }: Props) {
+export const CaptureField = memo(function CaptureField({ field, values, errors, onChange }: Props) {
   const several = field.entries.length > 1;
   return (
     <fieldset
@@ -101,11 +110,16 @@ export function CaptureField({ field, values, errors, onChange }: Props) {
       ) : null}
       <p className="small soft">
         {[field.required ? words.needed : '', field.hint, field.source].filter(Boolean).join(' · ')}
-        {field.caution ? <strong className="capture-caution"> ▲ {field.caution}</strong> : null}
+        {field.caution ? (
+          <strong className="capture-caution">
+            {' '}
+            ▲ <bdi>{field.caution}</bdi>
+          </strong>
+        ) : null}
       </p>
     </fieldset>
   );
-}
+}, isSamePicture);
 
 /** Lines to tick off, some with a count. */
 export function CheckLine(props: {

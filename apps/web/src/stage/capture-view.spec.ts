@@ -1,10 +1,14 @@
+import type { StageView } from '@archwright/contracts';
+import * as evaluator from '../tracing-pad/drawn-tracing.js';
 import { captureFields, landmarkOptions } from './capture-boxes.js';
-import { emptyDraft as blank, readDraft, recordedBoxes } from './capture-draft.js';
-import { readCapture } from './capture-view.js';
+import { emptyDraft as blank, recordedBoxes, type CaptureDraft } from './capture-draft.js';
+import { readCapture as readWith } from './capture-view.js';
 import { centricInWords, readCentric } from './centric-view.js';
 import { aField as field, aStage as stage, aTracing } from './stage.builder.js';
-import { conditionsOf, nextDrawing, nextTracing, readTracing, tracingInWords } from './tracing-view.js';
+import { conditionsOf, entryOf, nextDrawing, nextTracing, readTracing, tracingInWords } from './tracing-view.js';
 import { typedNumber } from './typed-number.js';
+
+const readCapture = (view: StageView, typed: CaptureDraft) => readWith(view, typed, null);
 
 it.each([
   ['3.5', 3.5],
@@ -110,19 +114,22 @@ describe('tracings', () => {
     ]);
     const errors: Record<string, string> = {};
     const drawn = { ...nextDrawing(attempt), contact: true, form: 'flat' as const, offsetMm: '3', points };
-    const [given] = readTracing(drawn, 't', errors);
+    const [given] = readTracing(drawn, 't', errors, evaluator);
     expect(given).toMatchObject({ contact: true, points });
     expect(given).not.toHaveProperty('apex');
     expect(given).not.toHaveProperty('form');
     expect(given).not.toHaveProperty('offsetMm');
-    expect(readTracing({ ...drawn, points: points.slice(0, 2) }, 't', errors)).toEqual([]);
+    expect(readTracing({ ...drawn, points: points.slice(0, 2) }, 't', errors, evaluator)).toEqual([]);
     expect(errors).toEqual({ 't|points': 'Tracing: 2 points given, at least 6 are needed.' });
+    expect(given && entryOf(given, evaluator)).toMatchObject([{ apex: 'single', contact: true }]);
+    expect(readTracing(drawn, 't', errors, null)).toEqual([]);
+    expect(errors).toEqual({ 't|points': 'Fetching what reads the drawing …' });
   });
 
   it('leaves out what is not known and takes closures as one finding', () => {
     const closures = { closureCount: '5', closureRmsMm: '0,6', closureMaxPairMm: '1.1' };
     const errors: Record<string, string> = {};
-    expect(readTracing({ ...attempt, ...closures }, 't', errors)).toEqual([
+    expect(readTracing({ ...attempt, ...closures }, 't', errors, null)).toEqual([
       {
         stylusOn: 'upper',
         view: 'as-worn',
@@ -145,14 +152,14 @@ describe('tracings', () => {
     [{ dimensionMm: '66' }, ['t|landmarks']],
   ])('refuses %j at its own boxes', (wrong, boxes) => {
     const errors: Record<string, string> = {};
-    readTracing({ ...attempt, ...wrong }, 't', errors);
+    readTracing({ ...attempt, ...wrong }, 't', errors, null);
     expect(Object.keys(errors)).toEqual(boxes);
   });
 
   it('are said in one line once they are saved, and give the next one their conditions', () => {
     const errors: Record<string, string> = {};
     const draft = { ...attempt, form: 'flat' as const, contact: true, dimensionMm: '66', landmarks: 'nose-chin' };
-    const [given] = readTracing(draft, 't', errors);
+    const [given] = readTracing(draft, 't', errors, null);
     const saved = given && aTracing({ ...given, apex: 'single' });
     expect(saved && tracingInWords(saved)).toBe(
       'Apex single · Form flat · Rims or bases touched while tracing · at 66 mm',
@@ -186,10 +193,4 @@ describe('what is recorded already', () => {
     const { errors } = readCapture(view, { ...blank, values: { 'rest||||0': '', 'rest||||1': ' ' } });
     expect(errors).toEqual({ 'rest||||0': 'This is recorded already: enter the right value in its place.' });
   });
-});
-
-it('takes back from the browser only what it can read', () => {
-  const kept = { ...blank, values: { 'rest||||0': '7' }, tracings: [nextTracing(undefined)] };
-  expect(readDraft(JSON.parse(JSON.stringify(kept)))).toEqual(kept);
-  expect(readDraft({ ...blank, values: { 'rest||||0': 7 } })).toBeNull();
 });

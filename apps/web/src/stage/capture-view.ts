@@ -1,9 +1,11 @@
 import type { RecordCapture, StageView } from '@archwright/contracts';
+import type { TracingEntry } from '@archwright/measures';
+import type { Evaluator } from '../tracing-pad/drawn-tracing.js';
 import { stageWords } from '../words/chair.js';
 import { captureFields, subjectsOf, type Entry, type FieldEntry } from './capture-boxes.js';
 import { recordedBoxes, withTyped, type Boxes, type CaptureDraft } from './capture-draft.js';
 import { readCentric } from './centric-view.js';
-import { readTracing } from './tracing-view.js';
+import { entryOf, readTracing } from './tracing-view.js';
 import { typedNumber } from './typed-number.js';
 
 type Field = StageView['fields'][number];
@@ -13,26 +15,31 @@ type Errors = Record<string, string>;
 /** What saving would send: only what differs from what is recorded, so that nothing counts as measured again. */
 export interface ReadDraft {
   body: RecordCapture;
+  /** The tracings of the body as the checks judge them. */
+  entries: TracingEntry[];
   /** Refusals by box. Nothing is sent while there are any. */
   errors: Errors;
   isChanged: boolean;
 }
 
-export function readCapture(view: StageView, typed: CaptureDraft): ReadDraft {
+/** @param evaluator reads drawings; null where there are none, or while it is being fetched */
+export function readCapture(view: StageView, typed: CaptureDraft, evaluator: Evaluator | null): ReadDraft {
   const errors: Errors = {};
   const recorded = recordedBoxes(view);
   const now = withTyped(recorded, typed);
   const body = {
     readings: readReadings(view, recorded, now, errors),
     checklist: readChecklist(view, recorded, now, errors),
-    tracings: typed.tracings.flatMap((tracing, index) => readTracing(tracing, `tracing|${String(index)}`, errors)),
+    tracings: typed.tracings.flatMap((tracing, index) =>
+      readTracing(tracing, `tracing|${String(index)}`, errors, evaluator),
+    ),
     otherCentricRelation: typed.centric.flatMap((record, index) =>
       readCentric(record, `centric|${String(index)}`, errors),
     ),
   };
   const size = body.readings.length + body.tracings.length + body.otherCentricRelation.length;
   const isChanged = size + Object.keys(body.checklist).length + Object.keys(errors).length > 0;
-  return { body, errors, isChanged };
+  return { body, entries: body.tracings.flatMap((given) => entryOf(given, evaluator)), errors, isChanged };
 }
 
 function readReadings(view: StageView, recorded: Boxes, now: Boxes, errors: Errors): Reading[] {

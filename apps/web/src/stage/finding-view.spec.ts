@@ -25,7 +25,7 @@ const typedOcclusal = (text: string, landmarks = asMeasured.landmarks): CaptureD
     [`${OCCLUSAL}|method|posture`]: asMeasured.posture,
   },
 });
-const live = (typed: CaptureDraft) => liveFindings(view, readCapture(view, typed).body);
+const live = (typed: CaptureDraft) => liveFindings(view, readCapture(view, typed, null));
 
 it('judges what is typed together with what is recorded, as the server will', () => {
   const lost = live(typedOcclusal('68'));
@@ -54,10 +54,8 @@ it.each([
 it('counts failed tracings over what is recorded and what is typed, the worst first', () => {
   const attempt = { ...EMPTY, apex: 'none' as const };
   const { findings } = liveFindings(aStage({ tracings: [aTracing(attempt), aTracing(attempt)] }), {
-    readings: [],
-    checklist: {},
-    tracings: [attempt],
-    otherCentricRelation: [],
+    body: { readings: [], checklist: {}, tracings: [attempt], otherCentricRelation: [] },
+    entries: [attempt],
   });
   expect(findings[0]).toMatchObject({ verdict: 'fail', action: 'return-to-stage' });
   expect(findings[0]?.reason).toContain('3 failed in this visit');

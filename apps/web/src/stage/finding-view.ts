@@ -12,7 +12,7 @@ import {
 } from '@archwright/measures';
 import { PARTS_IN } from '@archwright/protocol';
 import type { Tone } from '../look/marks.js';
-import { entryOf } from '../tracing-pad/drawn-tracing.js';
+import type { ReadDraft } from './capture-view.js';
 
 /** What a check says, whether the server said it or the browser while something is being typed. */
 export type Finding = Omit<VerdictView, 'at'>;
@@ -38,12 +38,15 @@ export const savedFindings = (view: StageView): Findings => ({
   isLive: false,
 });
 
+/** What is typed, with its tracings as the checks judge them. */
+export type Judged = Pick<ReadDraft, 'body' | 'entries'>;
+
 /**
  * The same rules as on the server, over what is recorded and what is typed. A box that is not filled in properly yet says
  * nothing here: the box itself says what it would accept.
  */
-export function liveFindings(view: StageView, body: RecordCapture): Findings {
-  const { readings, facts } = judgedNow(view, body);
+export function liveFindings(view: StageView, judged: Judged): Findings {
+  const { readings, facts } = judgedNow(view, judged);
   const verdicts = evaluateStage({
     readings,
     facts,
@@ -58,7 +61,7 @@ export function liveFindings(view: StageView, body: RecordCapture): Findings {
 }
 
 /** What the rules judge: recorded, with what is typed over it, and what earlier visits left. */
-export function judgedNow(view: StageView, body: RecordCapture) {
+export function judgedNow(view: StageView, { body, entries }: Judged) {
   const typed = new Set(body.readings.map((reading) => subjectOf(plain(reading))));
   const kept = view.readings.map(plain).filter((reading) => !typed.has(subjectOf(reading)));
   return {
@@ -66,8 +69,9 @@ export function judgedNow(view: StageView, body: RecordCapture) {
     facts: {
       milestones: view.milestones.flatMap((milestone) => milestoneKindsOf(milestone)),
       arches: view.arches,
+      person: view.sex === null ? {} : { sex: view.sex },
       earlier: view.earlier.map(plain),
-      tracings: [...view.tracings, ...body.tracings.flatMap(entryOf)],
+      tracings: [...view.tracings, ...entries],
       tracingPlanned: partsIn(view, body) > 0,
       otherCentricRelation: [...view.otherCentricRelation, ...body.otherCentricRelation],
     },

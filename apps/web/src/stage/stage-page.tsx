@@ -12,6 +12,7 @@ import { StageFindings } from '../screening/stage-findings.js';
 import { birthDate } from '../time/wording.js';
 import { stageWords as words } from '../words/chair.js';
 import { TeethPanel } from '../teeth/teeth-panel.js';
+import { useEvaluator } from '../tracing-pad/use-evaluator.js';
 import { VerticalPanel } from '../vertical/vertical-panel.js';
 import { CaptureForm } from './capture-form.js';
 import { readCapture } from './capture-view.js';
@@ -33,7 +34,7 @@ export function StagePage() {
   const { stageId } = useParams({ from: '/inside/chair/stages/$stageId' });
   const used = useStage(stageId);
   const { stage } = used;
-  if (stage.data) return <Work key={stageId} view={stage.data} {...used} />;
+  if (stage.data) return <Work view={stage.data} {...used} />;
   return stage.error ? (
     <Refusal error={stage.error} onRetry={() => void stage.refetch()} />
   ) : (
@@ -47,9 +48,11 @@ type WorkProps = { view: StageView } & ReturnType<typeof useStage>;
 function Work({ view, practice, stage, capture, screw, override, complete, prescribe, act, raise }: WorkProps) {
   const navigate = useNavigate();
   const { role } = useSession();
-  const [typed, type] = useDraft(view.id);
-  const read = useMemo(() => readCapture(view, typed), [view, typed]);
-  const live = useMemo(() => (read.isChanged ? liveFindings(view, read.body) : null), [view, read]);
+  const draft = useDraft(view);
+  const { typed } = draft;
+  const evaluator = useEvaluator(typed.tracings.some(({ points }) => points !== null));
+  const read = useMemo(() => readCapture(view, typed, evaluator), [view, typed, evaluator]);
+  const live = useMemo(() => (read.isChanged ? liveFindings(view, read) : null), [view, read]);
   const over = isOver(view);
   const begun = view.state === 'in-progress' || view.state === 'passed';
   const reloadOnStale = {
@@ -112,32 +115,27 @@ function Work({ view, practice, stage, capture, screw, override, complete, presc
           <div className="stack">
             <CaptureForm
               view={view}
-              typed={typed}
+              draft={draft}
               read={read}
               live={live}
               pending={capture.isPending}
               error={capture.error}
-              onType={type}
-              onSave={(body, done) => {
-                capture.mutate(body, { onSuccess: done });
-              }}
-              onReload={async () => {
-                await stage.refetch();
-                capture.reset();
+              onSave={(body, onSaved) => {
+                capture.mutate({ body, onSaved });
               }}
             />
             {judgesJawRelation(view) ? (
               <>
                 <VerticalPanel
                   view={view}
-                  body={read.body}
+                  judged={read}
                   pending={screw.isPending}
                   error={screw.error}
-                  onScrew={(body) => {
-                    screw.mutate(body, reloadOnStale);
+                  onScrew={(body, onSaved) => {
+                    screw.mutate({ body, onSaved });
                   }}
                 />
-                <TeethPanel view={view} body={read.body} today={practice.today} />
+                <TeethPanel view={view} judged={read} today={practice.today} />
               </>
             ) : null}
           </div>

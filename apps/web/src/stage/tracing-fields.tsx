@@ -1,9 +1,8 @@
 import { Button, Checkbox, NativeSelect, TextInput } from '@mantine/core';
+import { latePart } from '../look/late-part.js';
 import { Notice } from '../look/notice.js';
+import type { Attempts } from '../tracing-pad/attempts-view.js';
 import { stageWords as words } from '../words/chair.js';
-import type { ComparedAttempts } from '../tracing-pad/attempts-view.js';
-import { AttemptsCompared } from '../tracing-pad/attempts-compared.js';
-import { DrawnAttempt } from '../tracing-pad/drawn-attempt.js';
 import { CENTRIC_METHODS, nextCentric, type CentricDraft } from './centric-view.js';
 import {
   nextDrawing,
@@ -13,6 +12,16 @@ import {
   TRACING_TICKS,
   type TracingDraft,
 } from './tracing-view.js';
+
+// Drawing, reading pictures and evaluating are much script, and most visits draw nothing.
+const AttemptsCompared = latePart(words.savedAttempts, async () => {
+  const { AttemptsCompared: Part } = await import('../tracing-pad/attempts-compared.js');
+  return Part;
+});
+const DrawnAttempt = latePart(words.drawTracing, async () => {
+  const { DrawnAttempt: Part } = await import('../tracing-pad/drawn-attempt.js');
+  return Part;
+});
 
 /** As many as one save takes. */
 const MOST_AT_ONCE = 9;
@@ -173,8 +182,8 @@ function OtherRecord(props: {
 interface Props extends Shared {
   /** Attempts and records that are saved already, in words. */
   saved: string[];
-  /** Attempts side by side, once there are several or one that was drawn. */
-  compared: ComparedAttempts;
+  /** To be put side by side once one of them was drawn. */
+  attempts: Attempts;
   tracings: TracingDraft[];
   centric: CentricDraft[];
   /** Whether it is recorded or typed that the injury risk of the set was explained. */
@@ -188,7 +197,7 @@ interface Props extends Shared {
 /** Several attempts at one tracing, and records of the centric relation by other methods, its equals. */
 export function TracingFields({
   saved,
-  compared,
+  attempts,
   tracings,
   centric,
   isRiskExplained,
@@ -199,6 +208,7 @@ export function TracingFields({
   onCentric,
 }: Props) {
   const shared = { errors, landmarks };
+  const isAnyDrawn = attempts.drawn.length > 0 || attempts.saved.some(({ isDrawn }) => isDrawn);
   const made = saved.length + tracings.length + centric.length;
   const change = <T,>(list: T[], at: number, part: Partial<T>): T[] =>
     list.map((one, index) => (index === at ? { ...one, ...part } : one));
@@ -244,7 +254,7 @@ export function TracingFields({
             }}
           />
         ))}
-        {compared.rows.some(({ drawing }) => drawing !== null) ? <AttemptsCompared {...compared} /> : null}
+        {isAnyDrawn ? <AttemptsCompared {...attempts} /> : null}
         <div className="row">
           {tracings.length < MOST_AT_ONCE ? (
             <>

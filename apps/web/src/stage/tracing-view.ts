@@ -1,7 +1,9 @@
 import type { TracingGiven, TracingView } from '@archwright/contracts';
+import type { TracingEntry } from '@archwright/measures';
 import type { DrawnAttempt } from '../tracing-pad/attempts-view.js';
-import { evaluateDrawn, type DrawnPoint } from '../tracing-pad/drawn-tracing.js';
+import type { DrawnPoint, Evaluator } from '../tracing-pad/drawn-tracing.js';
 import { stageWords } from '../words/chair.js';
+import { frameWords } from '../words/frame.js';
 import { readDimension } from './centric-view.js';
 import { typedNumber } from './typed-number.js';
 
@@ -157,17 +159,33 @@ function readDrawn(
   circumstances: TracingGiven,
   at: string,
   errors: Record<string, string>,
+  evaluator: Evaluator | null,
 ): TracingGiven[] {
-  const evaluated = evaluateDrawn(points, circumstances);
-  if (!('problem' in evaluated)) return [{ ...circumstances, points }];
-  errors[`${at}|points`] = evaluated.problem;
+  const evaluated = evaluator?.evaluateDrawn(points, circumstances);
+  if (evaluated !== undefined && 'evaluation' in evaluated) return [{ ...circumstances, points }];
+  errors[`${at}|points`] = evaluated?.problem ?? frameWords.loading(stageWords.evaluator);
   return [];
 }
 
-/** @returns the attempt as it would be saved, with the refusals added to `errors` */
-export function readTracing(draft: TracingDraft, at: string, errors: Record<string, string>): TracingGiven[] {
+/** A tracing as the checks judge it; nothing of one that says nothing yet. */
+export function entryOf(given: TracingGiven, evaluator: Evaluator | null): TracingEntry[] {
+  if (given.points !== undefined) return evaluator?.entryOfDrawn(given) ?? [];
+  const { apex, ...circumstances } = given;
+  return apex === undefined ? [] : [{ ...circumstances, apex }];
+}
+
+/**
+ * @param evaluator reads a drawing; null while it is being fetched
+ * @returns the attempt as it would be saved, with the refusals added to `errors`
+ */
+export function readTracing(
+  draft: TracingDraft,
+  at: string,
+  errors: Record<string, string>,
+  evaluator: Evaluator | null,
+): TracingGiven[] {
   const circumstances = readCircumstances(draft, at, errors);
-  if (draft.points !== null) return readDrawn(draft.points, circumstances, at, errors);
+  if (draft.points !== null) return readDrawn(draft.points, circumstances, at, errors, evaluator);
   const numbers = readNumbers(draft, at, errors);
   const closures = readClosures(numbers, at, errors);
   const { apex, form } = draft;

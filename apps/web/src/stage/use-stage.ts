@@ -11,20 +11,31 @@ import {
   type StateBearingScrew,
   type VisitAction,
 } from '@archwright/contracts';
-import { useMutation, useQuery, useQueryClient, useSuspenseQuery } from '@tanstack/react-query';
+import { queryOptions, useMutation, useQuery, useQueryClient, useSuspenseQuery } from '@tanstack/react-query';
 import { post, put, read } from '../api/client.js';
 import { practiceQuery } from '../api/queries.js';
+import { isOutrun } from '../look/outrun.js';
 
 const ASK_AGAIN_MS = 700;
+
+export const stageQuery = (stageId: string) =>
+  queryOptions({
+    queryKey: ['stage', stageId],
+    queryFn: (): Promise<StageView> => read(`/stages/${stageId}`, stageView),
+  });
+
+interface Send<Body> {
+  body: Body;
+  onSaved: (saved: StageView) => void;
+}
 
 /** One stage, asked again until its saved capture has been checked, and all that can be done with it. */
 export function useStage(stageId: string) {
   const client = useQueryClient();
   const practice = useSuspenseQuery(practiceQuery).data;
-  const key = ['stage', stageId];
+  const key = stageQuery(stageId).queryKey;
   const stage = useQuery({
-    queryKey: key,
-    queryFn: (): Promise<StageView> => read(`/stages/${stageId}`, stageView),
+    ...stageQuery(stageId),
     refetchInterval: (query) => (query.state.data?.checking ? ASK_AGAIN_MS : 30_000),
     placeholderData: undefined,
   });
@@ -33,18 +44,28 @@ export function useStage(stageId: string) {
       client.setQueryData(key, saved);
     },
   };
+  const settle = {
+    // Also when this screen was left meanwhile: what is saved must not wait there to be saved again.
+    onSuccess: (saved: StageView, { onSaved }: Send<unknown>): void => {
+      keep.onSuccess(saved);
+      onSaved(saved);
+    },
+    // Somebody else was faster: the newest state comes in beside what is typed.
+    onError: (error: Error) => (isOutrun(error) ? client.invalidateQueries({ queryKey: key }) : undefined),
+  };
   const version = stage.data?.version;
   const capture = useMutation({
-    mutationFn: (body: RecordCapture) => post(`/stages/${stageId}/captures`, stageView, body, version),
-    ...keep,
+    mutationFn: ({ body }: Send<RecordCapture>) => post(`/stages/${stageId}/captures`, stageView, body, version),
+    ...settle,
   });
   const override = useMutation({
     mutationFn: (body: OverrideGate) => post(`/stages/${stageId}/overrides`, stageView, body, version),
     ...keep,
   });
   const screw = useMutation({
-    mutationFn: (body: StateBearingScrew) => put(`/stages/${stageId}/bearing-screw`, stageView, body, version ?? 0),
-    ...keep,
+    mutationFn: ({ body }: Send<StateBearingScrew>) =>
+      put(`/stages/${stageId}/bearing-screw`, stageView, body, version ?? 0),
+    ...settle,
   });
   const complete = useMutation({
     mutationFn: (body: CompleteStage) => post(`/stages/${stageId}/completion`, stageView, body, version),

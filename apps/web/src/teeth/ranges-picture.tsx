@@ -62,8 +62,12 @@ function Band({ target: { title, from, to, ranges, marks } }: { target: TargetVi
         );
       })}
       <path className="teeth-axis" d={`M${String(LEFT)} ${String(bottom + 4)}H${String(WIDTH - LEFT)}`} />
-      <text x={LEFT} y={bottom + 18}>{`${String(from)} mm`}</text>
-      <text x={WIDTH - LEFT} y={bottom + 18} textAnchor="end">{`${String(to)} mm`}</text>
+      <text x={LEFT} y={bottom + 18}>
+        {words.scaleEnd(from)}
+      </text>
+      <text x={WIDTH - LEFT} y={bottom + 18} textAnchor="end">
+        {words.scaleEnd(to)}
+      </text>
     </>
   );
 }

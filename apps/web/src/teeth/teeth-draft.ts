@@ -1,4 +1,7 @@
 import type { ChooseTeeth, ToothChoiceView } from '@archwright/contracts';
+import { z } from 'zod';
+import type { Clash } from '../drafts/rebase.js';
+import type { ClashRow } from '../look/clash-sheet.js';
 import { typedNumber } from '../stage/typed-number.js';
 import { teethWords as words } from '../words/teeth.js';
 
@@ -39,3 +42,37 @@ export function readTeeth(draft: TeethDraft): { body: ChooseTeeth | null; errors
   const said = { wish: wish.trim(), arrangement: arrangement.trim(), shade: shade.trim(), mould: mould.trim() };
   return { body: { ...said, decidedBy, measured: measuredOf(draft) }, errors };
 }
+
+const keptTeeth = z.object({
+  wish: z.string(),
+  arrangement: z.string(),
+  shade: z.string(),
+  mould: z.string(),
+  decidedBy: z.string(),
+  measured: z.array(
+    z.object({
+      target: z.enum(Object.keys(words.targets) as Measured['target'][]),
+      object: z.enum(Object.keys(words.objects) as Measured['object'][]),
+      text: z.string(),
+    }),
+  ),
+});
+
+/** A choice that the browser kept over a reload; null when it is none. */
+export const readTeethDraft = (kept: unknown): TeethDraft | null => keptTeeth.safeParse(kept).data ?? null;
+
+function inWords(value: TeethDraft[keyof TeethDraft]): string {
+  if (typeof value === 'string') return words.deciders.find((decider) => decider.value === value)?.label ?? value;
+  return value
+    .map(({ target, object, text }) => words.measuredName(words.targets[target], words.objects[object], text))
+    .join('; ');
+}
+
+/** What two people chose at once, in words. */
+export const teethClashes = (clashes: readonly Clash<TeethDraft>[]): ClashRow[] =>
+  clashes.map(({ field, mine, theirs }) => ({
+    key: field,
+    label: words[field],
+    mine: inWords(mine),
+    theirs: inWords(theirs),
+  }));

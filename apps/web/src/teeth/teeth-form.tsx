@@ -1,40 +1,45 @@
 import { Button, NativeSelect, Textarea, TextInput } from '@mantine/core';
-import type { ChooseTeeth, RecordCapture, StageView, ToothChoiceView } from '@archwright/contracts';
+import type { ChooseTeeth, StageView, ToothChoiceView } from '@archwright/contracts';
 import { JUDGEMENT_NOTE } from '@archwright/measures';
 import { useId, useMemo, useState } from 'react';
 import { fieldErrors } from '../api/errors.js';
+import { useLiveDraft } from '../drafts/use-live-draft.js';
+import { ClashSheet } from '../look/clash-sheet.js';
 import { Notice, Refusal } from '../look/notice.js';
+import { isOutrun, Outrun } from '../look/outrun.js';
 import { PlainTable } from '../look/plain-table.js';
+import type { Judged } from '../stage/finding-view.js';
 import { dateAndTime } from '../time/wording.js';
 import { teethWords as words } from '../words/teeth.js';
 import { MeasuredTeeth } from './measured-teeth.js';
 import { RangesPicture } from './ranges-picture.js';
-import { draftOf, measuredOf, readTeeth, type TeethDraft } from './teeth-draft.js';
+import { draftOf, measuredOf, readTeeth, readTeethDraft, teethClashes, type TeethDraft } from './teeth-draft.js';
+import { teethKey } from './teeth-key.js';
 import { teethOf } from './teeth-view.js';
 
 interface Props {
   view: StageView;
-  body: RecordCapture;
+  judged: Judged;
   today: string;
   choice: ToothChoiceView;
   pending: boolean;
   error: unknown;
-  onKeep: (body: ChooseTeeth, done: () => void) => void;
+  onKeep: (body: ChooseTeeth, onSaved: (saved: ToothChoiceView) => void) => void;
 }
 
 const CHOSEN = ['arrangement', 'shade', 'mould'] as const;
 
-export function TeethForm({ view, body, today, choice, pending, error, onKeep }: Props) {
-  // What is typed stays until it is kept, whoever keeps another choice meanwhile.
-  const [typed, setTyped] = useState<TeethDraft | null>(null);
-  const draft = useMemo(() => typed ?? draftOf(choice), [typed, choice]);
+export function TeethForm({ view, judged, today, choice, pending, error, onKeep }: Props) {
+  const kept = useMemo(() => draftOf(choice), [choice]);
+  const form = useLiveDraft(teethKey(view.id), kept, readTeethDraft);
+  const { draft, clashes } = form;
   const [tried, setTried] = useState(false);
-  const teeth = useMemo(() => teethOf(view, body, measuredOf(draft)), [view, body, draft]);
+  const teeth = useMemo(() => teethOf(view, judged, measuredOf(draft)), [view, judged, draft]);
   const lists = { arrangement: choice.list.arrangements, shade: choice.list.shades, mould: choice.list.moulds };
   const listId = useId();
   const read = readTeeth(draft);
   const type = (part: Partial<TeethDraft>): void => {
-    setTyped({ ...draft, ...part });
+    form.change({ ...draft, ...part });
   };
   return (
     <div className="stack">
@@ -94,15 +99,18 @@ export function TeethForm({ view, body, today, choice, pending, error, onKeep }:
           }}
         />
       </div>
-      <Refusal error={error} />
+      <ClashSheet rows={teethClashes(clashes)} onKeepMine={form.keepMine} onTakeTheirs={form.takeTheirs} />
+      {clashes.length === 0 ? <Outrun error={error} /> : null}
+      <Refusal error={isOutrun(error) ? null : error} />
       <div className="row">
         <Button
           loading={pending}
           onClick={() => {
             setTried(true);
-            if (read.body === null) return;
-            onKeep(read.body, () => {
-              setTyped(null);
+            if (read.body === null || clashes.length > 0) return;
+            const settle = form.hold();
+            onKeep(read.body, (saved) => {
+              settle(draftOf(saved));
               setTried(false);
             });
           }}

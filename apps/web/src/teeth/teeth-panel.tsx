@@ -1,44 +1,20 @@
-import type { RecordCapture, StageView } from '@archwright/contracts';
-import { hasStatus } from '../api/errors.js';
-import { FirstWait } from '../look/screen.js';
-import { Refusal } from '../look/notice.js';
+import { isKept } from '../drafts/kept-drafts.js';
+import { LateDetails } from '../look/late-details.js';
+import { latePart } from '../look/late-part.js';
 import { teethWords as words } from '../words/teeth.js';
-import { TeethForm } from './teeth-form.js';
-import './teeth.css';
-import { useTeeth } from './use-teeth.js';
+import { teethKey } from './teeth-key.js';
+import type { Props } from './tooth-choice.js';
 
-interface Props {
-  view: StageView;
-  body: RecordCapture;
-  today: string;
-}
+const ToothChoice = latePart(words.title, async () => {
+  const { ToothChoice: Part } = await import('./tooth-choice.js');
+  return Part;
+});
 
-/** Which teeth: what the face suggests, what was measured, what the patient wishes, and who decided. */
-export function TeethPanel({ view, body, today }: Props) {
-  const { choice, keep } = useTeeth(view.id);
+/** The choice of teeth, fetched once somebody wants to see it. */
+export function TeethPanel(props: Props) {
   return (
-    <details className="sheet sheet-pad details">
-      <summary>{words.title}</summary>
-      {choice.data ? (
-        <TeethForm
-          view={view}
-          body={body}
-          today={today}
-          choice={choice.data}
-          pending={keep.isPending}
-          error={keep.error}
-          onKeep={(chosen, done) => {
-            const outdated = (error: Error) => {
-              if (hasStatus(error, 412)) void choice.refetch();
-            };
-            keep.mutate({ body: chosen, version: choice.data.version }, { onSuccess: done, onError: outdated });
-          }}
-        />
-      ) : choice.error ? (
-        <Refusal error={choice.error} onRetry={() => void choice.refetch()} />
-      ) : (
-        <FirstWait what={words.title} />
-      )}
-    </details>
+    <LateDetails title={words.title} startsOpen={isKept(teethKey(props.view.id))}>
+      <ToothChoice {...props} />
+    </LateDetails>
   );
 }

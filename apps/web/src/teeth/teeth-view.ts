@@ -1,4 +1,4 @@
-import type { ChooseTeeth, RecordCapture, StageView } from '@archwright/contracts';
+import type { ChooseTeeth, StageView } from '@archwright/contracts';
 import {
   measurementByCode,
   summariseReadings,
@@ -9,7 +9,8 @@ import {
   type ToothEstimate,
   type ToothTarget,
 } from '@archwright/measures';
-import { judgedNow } from '../stage/finding-view.js';
+import { judgedNow, type Judged } from '../stage/finding-view.js';
+import { locale } from '../words/language.js';
 import { teethWords as words } from '../words/teeth.js';
 
 type Measured = ChooseTeeth['measured'][number];
@@ -38,12 +39,13 @@ const WIDTHS = {
   interpupillaryMm: 'interpupillary-distance',
 } as const satisfies Record<keyof FaceWidths, string>;
 
-const tenths = (mm: number): string => (Math.round(mm * 10) / 10).toFixed(1);
+const inTenths = new Intl.NumberFormat(locale, { minimumFractionDigits: 1, maximumFractionDigits: 1 });
+const tenths = (mm: number): string => inTenths.format(mm);
 
 /** What the face suggests, from what is recorded, typed or was measured at an earlier visit, beside measured teeth. */
-export function teethOf(view: StageView, body: RecordCapture, measured: readonly Measured[]): TeethView {
-  const face = faceOf(view, body);
-  const estimates = Object.keys(face).length === 0 ? null : toothSelection(face);
+export function teethOf(view: StageView, judged: Judged, measured: readonly Measured[]): TeethView {
+  const face = faceOf(view, judged);
+  const estimates = Object.keys(face).length === 0 ? null : toothSelection(face, [], view.sex);
   return {
     targets: TOOTH_TARGETS.map((target) => targetView(target, estimates?.estimates ?? [], measured)).filter(
       ({ ranges, marks }) => ranges.length + marks.length > 0,
@@ -53,8 +55,8 @@ export function teethOf(view: StageView, body: RecordCapture, measured: readonly
   };
 }
 
-function faceOf(view: StageView, body: RecordCapture): FaceWidths {
-  const { readings, facts } = judgedNow(view, body);
+function faceOf(view: StageView, judged: Judged): FaceWidths {
+  const { readings, facts } = judgedNow(view, judged);
   const known = withEarlier(readings, facts.earlier);
   const entries = Object.entries(WIDTHS).flatMap(([field, code]) => {
     const own = known.filter((reading) => reading.code === code);
@@ -99,6 +101,6 @@ const rowOf = (estimate: ToothEstimate): TeethView['rows'][number] => ({
       : words.range(tenths(estimate.lowMm), tenths(estimate.highMm)),
     words.from(measurementByCode(estimate.from).name, tenths(estimate.fromMm)),
     estimate.disagreements.join(' '),
-    `${estimate.source} (${estimate.standing})`,
+    words.source(estimate.source, estimate.standing),
   ],
 });

@@ -1,6 +1,14 @@
 import { toothChoiceView, type ChooseTeeth, type ToothChoiceView } from '@archwright/contracts';
 import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
 import { put, read } from '../api/client.js';
+import { isOutrun } from '../look/outrun.js';
+
+interface KeepTeeth {
+  body: ChooseTeeth;
+  version: number;
+  /** Hears of it also when the screen was left meanwhile. */
+  onSaved: (saved: ToothChoiceView) => void;
+}
 
 /** The choice of teeth of a stage's case, and the way to keep another one. */
 export function useTeeth(stageId: string) {
@@ -13,12 +21,13 @@ export function useTeeth(stageId: string) {
     placeholderData: undefined,
   });
   const keep = useMutation({
-    mutationFn: ({ body, version }: { body: ChooseTeeth; version: number }) =>
-      put(path, toothChoiceView, body, version),
-    onSuccess: (saved) => {
+    mutationFn: ({ body, version }: KeepTeeth) => put(path, toothChoiceView, body, version),
+    onSuccess: (saved, { onSaved }) => {
       client.setQueryData(key, saved);
+      onSaved(saved);
       void client.invalidateQueries({ queryKey: ['stage', stageId] });
     },
+    onError: (error) => (isOutrun(error) ? client.invalidateQueries({ queryKey: key }) : undefined),
   });
   return { choice, keep };
 }

@@ -1,8 +1,10 @@
 import { padWords as words } from '../words/tracing-pad.js';
-import type { ComparedAttempts } from './attempts-view.js';
+import { compareAttempts, type Attempts } from './attempts-view.js';
 
-/** The attempts of a sitting side by side, and how far they agree. */
-export function AttemptsCompared({ rows, spread }: ComparedAttempts) {
+/** The attempts of a sitting side by side, and how far they agree; nothing while none of them has a drawing. */
+export function AttemptsCompared(attempts: Attempts) {
+  const { rows, spread } = compareAttempts(attempts);
+  if (rows.every(({ drawing }) => drawing === null)) return null;
   const { attempt, drawing, form, angle, apex, closures } = words.compareColumns;
   return (
     <div className="stack-tight">

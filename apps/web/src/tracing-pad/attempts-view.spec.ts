@@ -24,7 +24,11 @@ const kept = aTracing({
 
 describe('attempts side by side', () => {
   it('are those that are saved, with the drawing that is kept, then those on the screen', () => {
-    const { rows, spread } = compareAttempts('s', [kept, aTracing({ number: 2, apex: 'none' })], [drawn(0.3, 1)]);
+    const { rows, spread } = compareAttempts({
+      stageId: 's',
+      saved: [kept, aTracing({ number: 2, apex: 'none' })],
+      drawn: [drawn(0.3, 1)],
+    });
     expect(rows.map(({ name, form, angle }) => [name, form, angle])).toEqual([
       ['recorded 1', 'single', '100.0 degrees'],
       ['recorded 2', 'no apex', 'findings typed'],
@@ -42,7 +46,7 @@ describe('attempts side by side', () => {
   });
 
   it('say nothing of one that is hardly begun, and nothing of agreement below two', () => {
-    const { rows, spread } = compareAttempts('s', [kept], [{ ...drawn(0, 1), points: [] }]);
+    const { rows, spread } = compareAttempts({ stageId: 's', saved: [kept], drawn: [{ ...drawn(0, 1), points: [] }] });
     expect(rows[1]).toMatchObject({ drawing: null, form: '', angle: '' });
     expect(spread).toBeNull();
   });

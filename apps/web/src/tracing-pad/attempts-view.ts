@@ -1,7 +1,6 @@
 import type { TracingView } from '@archwright/contracts';
 import { compareTracings, drawEvaluation, type Evaluation, type NoApex } from '@archwright/tracing';
 import { padWords as words } from '../words/tracing-pad.js';
-import { spelled } from '../words/plural.js';
 import { evaluateDrawn, type DrawnPoint, type Seen } from './drawn-tracing.js';
 
 /** An attempt that is drawn and not saved yet. */
@@ -9,6 +8,13 @@ export interface DrawnAttempt extends Seen {
   /** Among those that are not saved, from 1. */
   readonly number: number;
   readonly points: readonly DrawnPoint[];
+}
+
+/** The attempts of a sitting: those that are saved, and those that are drawn and not saved yet. */
+export interface Attempts {
+  readonly stageId: string;
+  readonly saved: readonly TracingView[];
+  readonly drawn: readonly DrawnAttempt[];
 }
 
 /** One attempt of the sitting as the comparison shows it. */
@@ -33,11 +39,7 @@ export interface ComparedAttempts {
 type Located = Pick<Evaluation, 'apex' | 'apexAngleDeg'> | Pick<NoApex, 'apex'>;
 
 /** Attempts that are saved, then those that are drawn and not saved yet. Typed ones are listed without a drawing. */
-export function compareAttempts(
-  stageId: string,
-  saved: readonly TracingView[],
-  drawn: readonly DrawnAttempt[],
-): ComparedAttempts {
+export function compareAttempts({ stageId, saved, drawn }: Attempts): ComparedAttempts {
   const fresh = drawn.map(freshRow);
   const located = [
     ...saved.flatMap((tracing) => (tracing.isDrawn ? [locatedOf(tracing)] : [])),
@@ -68,7 +70,7 @@ function savedRow(stageId: string, tracing: TracingView): AttemptRow {
     key: `saved ${String(number)}`,
     name: words.attempt(number, true),
     drawing: isDrawn ? `/api/v1/stages/${stageId}/tracings/${String(number)}/drawing` : null,
-    form: apex === 'none' ? words.none : spelled(form ?? apex),
+    form: apex === 'none' ? words.none : words.forms[form ?? apex],
     angle: evaluation === null ? (isDrawn ? '' : words.typed) : words.degrees(evaluation.apexAngleDeg.toFixed(1)),
     apex: evaluation === null ? '' : placeInWords(evaluation.apex.xMm, evaluation.apex.yMm),
     closures: closures === undefined ? '' : closuresInWords(closures.count, closures.rmsMm),
@@ -92,7 +94,7 @@ function freshRow({ number, points, stylusOn, view }: DrawnAttempt): {
     row: {
       ...blank,
       drawing: `data:image/svg+xml;charset=utf-8,${encodeURIComponent(svg)}`,
-      form: evaluation.apex === null ? words.none : spelled(evaluation.form),
+      form: evaluation.apex === null ? words.none : words.forms[evaluation.form],
       angle: evaluation.apex === null ? '' : words.degrees(evaluation.apexAngleDeg.toFixed(1)),
       apex: evaluation.apex === null ? '' : placeInWords(evaluation.apex.x, evaluation.apex.y),
       closures: closures === null ? '' : closuresInWords(closures.n, closures.rmsMm),

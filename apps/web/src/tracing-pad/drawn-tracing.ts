@@ -39,9 +39,14 @@ function evaluateAnew(input: TracingInput): Evaluated {
   }
 }
 
-/** A tracing as the checks judge it, as the service would; nothing of one that can't be evaluated yet. */
-export function entryOf({ points, apex, ...given }: TracingGiven): TracingEntry[] {
-  if (points === undefined) return apex === undefined ? [] : [{ ...given, apex }];
-  const evaluated = evaluateDrawn(points, given);
+/** A drawn tracing as the checks judge it, as the service would; nothing of one that can't be evaluated yet. */
+export function entryOfDrawn({ points, ...given }: TracingGiven): TracingEntry[] {
+  const evaluated = evaluateDrawn(points ?? [], given);
   return 'problem' in evaluated ? [] : [toTracingEntry(evaluated.evaluation, given)];
+}
+
+/** What reads drawings. Most visits have none: it is fetched once one is begun. */
+export interface Evaluator {
+  readonly evaluateDrawn: typeof evaluateDrawn;
+  readonly entryOfDrawn: typeof entryOfDrawn;
 }

@@ -33,6 +33,14 @@ export function AccountActions({ user, setActive, reset }: Props) {
     setAttempt(0);
   }
 
+  function ask(what: 'activity' | 'password'): void {
+    close();
+    setAsked(what);
+    // What was refused was something else.
+    setActive.reset();
+    reset.reset();
+  }
+
   return (
     <section className="sheet sheet-pad stack-tight no-print">
       <div className="row">
@@ -40,7 +48,7 @@ export function AccountActions({ user, setActive, reset }: Props) {
           variant="default"
           aria-pressed={asked === 'password'}
           onClick={() => {
-            setAsked('password');
+            ask('password');
           }}
         >
           {words.reset}
@@ -49,7 +57,7 @@ export function AccountActions({ user, setActive, reset }: Props) {
           variant="default"
           aria-pressed={asked === 'activity'}
           onClick={() => {
-            setAsked('activity');
+            ask('activity');
           }}
         >
           {isActive ? words.end : words.letIn}

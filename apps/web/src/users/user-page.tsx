@@ -5,7 +5,7 @@ import { fieldErrors } from '../api/errors.js';
 import { useVersionedForm } from '../drafts/use-versioned-form.js';
 import { Conflict, Refusal } from '../look/notice.js';
 import { FirstWait, ScreenHead } from '../look/screen.js';
-import { NotFound } from '../frame/not-found.js';
+import { NothingHere } from '../frame/not-found.js';
 import { userWords as words } from '../words/users.js';
 import { AccountActions } from './account-actions.js';
 import { draftOfUser, readUser } from './user-draft.js';
@@ -25,7 +25,7 @@ export function UserPage() {
     );
   }
   const user = users.data.items.find(({ id }) => id === userId);
-  return user === undefined ? <NotFound /> : <Account user={user} {...hooks} />;
+  return user === undefined ? <NothingHere /> : <Account user={user} {...hooks} />;
 }
 
 function Account({
@@ -49,7 +49,7 @@ function Account({
 
   return (
     <>
-      <ScreenHead title={user.name} sentence={`${user.signInName}, ${words.roles[user.role]}`}>
+      <ScreenHead title={user.name} sentence={words.account(user.signInName, words.roles[user.role])}>
         <Link to="/practice/users">{words.back}</Link>
       </ScreenHead>
       <div className="beside">

@@ -1,84 +1,21 @@
-import type { RecordCapture, StageView, StateBearingScrew } from '@archwright/contracts';
-import { JUDGEMENT_NOTE } from '@archwright/measures';
-import { useMemo } from 'react';
-import { Notice } from '../look/notice.js';
-import { PlainTable } from '../look/plain-table.js';
+import { isKept } from '../drafts/kept-drafts.js';
+import { LateDetails } from '../look/late-details.js';
+import { latePart } from '../look/late-part.js';
 import { verticalWords as words } from '../words/vertical.js';
-import { ScrewForm } from './screw-form.js';
-import { SibilantPrompt } from './sibilant-prompt.js';
-import { workUpOf, type WorkUpView } from './work-up-view.js';
+import { screwKey } from './screw-key.js';
+import type { Props } from './vertical-work-up.js';
 
-interface Props {
-  view: StageView;
-  body: RecordCapture;
-  pending: boolean;
-  error: unknown;
-  onScrew: (screw: StateBearingScrew) => void;
-}
+const VerticalWorkUp = latePart(words.title, async () => {
+  const { VerticalWorkUp: Part } = await import('./vertical-work-up.js');
+  return Part;
+});
 
-/** Every method for the vertical dimension beside the others, over what is saved and what is typed. */
-export function VerticalPanel({ view, body, pending, error, onScrew }: Props) {
-  const workUp = useMemo(() => workUpOf(view, body), [view, body]);
+/** The work-up of the vertical dimension, worked out once somebody wants to see it. */
+export function VerticalPanel(props: Props) {
+  const { id, tracingKit } = props.view;
   return (
-    <details className="sheet sheet-pad details">
-      <summary>{words.title}</summary>
-      <div className="stack">
-        <p className="soft">{words.summary}</p>
-        {'problem' in workUp ? <Notice tone="caution">{workUp.problem}</Notice> : <Methods workUp={workUp} />}
-        <SibilantPrompt />
-        {view.tracingKit ? (
-          <ScrewForm
-            key={JSON.stringify(view.tracingKit)}
-            kit={view.tracingKit}
-            pending={pending}
-            error={error}
-            onSave={onScrew}
-          />
-        ) : null}
-        <p className="small soft">{JUDGEMENT_NOTE}</p>
-      </div>
-    </details>
-  );
-}
-
-function Methods({ workUp }: { workUp: WorkUpView }) {
-  const { bases, rows, note, correction } = workUp;
-  return (
-    <>
-      <Notice tone={bases === 'stable' ? 'go' : 'caution'}>{words.bases[bases]}</Notice>
-      <PlainTable
-        label={words.title}
-        columns={words.columns}
-        rows={rows.map(({ code, name, value, says, weakness, source }) => ({
-          id: code,
-          head: name,
-          cells: [value, words.says[says], weakness, source],
-        }))}
-      />
-      {correction === null ? null : (
-        <div className="stack-tight">
-          <p className="strong">{correction.sentence}</p>
-          {correction.against === null ? null : <p>{correction.against}</p>}
-          {correction.steps.length === 0 ? null : (
-            <>
-              <h3>{words.steps}</h3>
-              <ol className="saved-attempts">
-                {correction.steps.map((step) => (
-                  <li key={step}>{step}</li>
-                ))}
-              </ol>
-              <p className="capture-caution">▲ {words.overstated}</p>
-            </>
-          )}
-          <h3>{words.repeat}</h3>
-          <ul className="bullets">
-            {correction.repeat.map((what) => (
-              <li key={what}>{what}</li>
-            ))}
-          </ul>
-        </div>
-      )}
-      <p>{note}</p>
-    </>
+    <LateDetails title={words.title} startsOpen={tracingKit !== null && isKept(screwKey(id, tracingKit.label))}>
+      <VerticalWorkUp {...props} />
+    </LateDetails>
   );
 }

@@ -1,15 +1,14 @@
 import type { RecordCapture } from '@archwright/contracts';
+import type { Judged } from '../stage/finding-view.js';
 import { aStage } from '../stage/stage.builder.js';
 import { workUpOf } from './work-up-view.js';
 
 const method = { landmarks: 'subnasale-gnathion' };
 const height = (code: string, value: number) => ({ code, value, unit: 'mm', method });
 const stable = (['upper', 'lower'] as const).map((arch) => ({ code: 'base-stability', value: 'stable', arch }));
-const typed = (...readings: RecordCapture['readings']): RecordCapture => ({
-  readings,
-  tracings: [],
-  checklist: {},
-  otherCentricRelation: [],
+const typed = (...readings: RecordCapture['readings']): Judged => ({
+  body: { readings, tracings: [], checklist: {}, otherCentricRelation: [] },
+  entries: [],
 });
 const screw = { pitchMmPerTurn: 0.5, raisesBy: 'clockwise' as const };
 const stage = aStage({ tracingKit: { label: 'Set A', screw } });

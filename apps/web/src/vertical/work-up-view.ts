@@ -1,7 +1,7 @@
-import type { RecordCapture, StageView } from '@archwright/contracts';
+import type { StageView } from '@archwright/contracts';
 import { DomainError } from '@archwright/kernel';
 import { verticalWorkUp, type Indication, type ScrewStep, type VerticalWorkUp } from '@archwright/measures';
-import { judgedNow } from '../stage/finding-view.js';
+import { judgedNow, type Judged } from '../stage/finding-view.js';
 import { spelled } from '../words/plural.js';
 import { verticalWords as words } from '../words/vertical.js';
 
@@ -23,10 +23,10 @@ export interface WorkUpView {
 }
 
 /** The methods over what is recorded and typed, or why they can't be put side by side. */
-export function workUpOf(view: StageView, body: RecordCapture): WorkUpView | { problem: string } {
+export function workUpOf(view: StageView, judged: Judged): WorkUpView | { problem: string } {
   try {
     const screw = view.tracingKit?.screw;
-    const given = { ...judgedNow(view, body), overlay: view.overlay };
+    const given = { ...judgedNow(view, judged), overlay: view.overlay };
     return shaped(verticalWorkUp(screw ? { ...given, screw } : given));
   } catch (error) {
     if (error instanceof DomainError) return { problem: error.message };
@@ -68,8 +68,8 @@ function shaped({ bases, lines, correction, note }: VerticalWorkUp): WorkUpView 
 function valueText(value: number | string | null, unit: string | null): string {
   if (value === null) return words.notRecorded;
   if (typeof value === 'string') return spelled(value);
-  return `${String(Math.round(value * 10) / 10)} ${unit === 'percent' ? '%' : (unit ?? '')}`.trim();
+  return words.value(Math.round(value * 10) / 10, unit ?? '').trim();
 }
 
 const stepText = ({ direction, turns, skinMmSoFar, then }: ScrewStep): string =>
-  words.step(spelled(direction), Math.round(turns * 100) / 100, Math.round(skinMmSoFar * 10) / 10, then);
+  words.step(direction, Math.round(turns * 100) / 100, Math.round(skinMmSoFar * 10) / 10, then);

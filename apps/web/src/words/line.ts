@@ -1,25 +1,20 @@
+import { messages as english } from './en/line.js';
+import { filled, inLanguage } from './messages.js';
+import { apart } from './plural.js';
+
+const said = await inLanguage(english, { de: () => import('./de/line.js'), ar: () => import('./ar/line.js') });
+
 /** Words that stand in and beside the drawing of a case. */
 export const lineWords = {
-  levels: { clinic: 'clinic', lab: 'lab' },
-  asList: 'The same as a list',
-  captionVisit: 'Visits and laboratory steps in order of time',
-  when: 'When',
-  what: 'What',
-  where: 'Where',
-  legend: {
-    visit: 'visit',
-    step: 'laboratory step',
-    courier: 'courier',
-    wish: 'against a wish',
-    person: 'needs a person',
-    done: 'done',
-    now: 'now',
-    held: 'held or provisional',
-  },
-  atHome: 'at home',
-  archBoth: 'both arches',
-  arch: { upper: 'upper', lower: 'lower' },
-  courier: { 'to-lab': 'Courier to the laboratory', 'to-clinic': 'Courier to the clinic' },
+  ...said.line,
+  visitWhere: filled(said.line.visitWhere, (clinic: string, place: string, clinician: string) => ({
+    clinic,
+    place,
+    clinician,
+  })),
+  stepWhat: filled(said.line.stepWhat, (title: string, arches: string) => ({ title, arches })),
+  stepWhere: filled(said.line.stepWhere, (laboratory: string, place: string) => ({ laboratory, place })),
+  against: filled(said.line.against, (wish: string, wishes: readonly string[]) => ({ wish, wishes: apart(wishes) })),
 };
 
 /** "upper", "lower" or "both arches". */

@@ -1,18 +1,16 @@
-import type { ScreeningFindingView } from '@archwright/contracts';
+import { messages as english } from './en/screening.js';
+import { filled, inLanguage } from './messages.js';
+
+const said = await inLanguage(english, {
+  de: () => import('./de/screening.js'),
+  ar: () => import('./ar/screening.js'),
+});
 
 /** Words of what stands out. */
 export const screeningWords = {
-  title: 'Stands out',
-  note: 'For a look, not a verdict: nothing waits for it, and an unusual value may be right.',
-  atStage: 'Beside other values',
-  kind: {
-    value: 'one value',
-    drift: 'a changed level',
-    share: 'cases that went back',
-  } satisfies Record<ScreeningFindingView['kind'], string>,
-  foundOn: (when: string) => `found ${when}`,
-  onlyYou: 'shown to you alone',
-  seen: 'Seen',
-  markSeen: (about: string) => `Mark as seen: ${about}`,
-  openCase: (number: string, patient: string) => `${number} · ${patient}`,
+  ...said.screening,
+  found: filled(said.screening.found, (kind: string, when: string) => ({ kind, when })),
+  foundForYou: filled(said.screening.foundForYou, (kind: string, when: string) => ({ kind, when })),
+  markSeen: filled(said.screening.markSeen, (about: string) => ({ about })),
+  openCase: filled(said.screening.openCase, (number: string, patient: string) => ({ number, patient })),
 };

@@ -1,51 +1,29 @@
-import type { ChooseTeeth } from '@archwright/contracts';
-import type { ToothTarget } from '@archwright/measures';
+import { messages as english } from './en/teeth.js';
+import { filled, inLanguage } from './messages.js';
 
-type Measured = ChooseTeeth['measured'][number];
+const said = await inLanguage(english, { de: () => import('./de/teeth.js'), ar: () => import('./ar/teeth.js') });
+
+const { columns, deciders } = said.teeth;
 
 /** Words of the choice of teeth. */
 export const teethWords = {
-  title: 'Choice of teeth',
-  summary: 'Relations of face and tooth widths contradict each other: a range to choose from, never one number.',
-  picture: 'Ranges that the widths of the face suggest, with the teeth that were measured',
-  empty: 'Measure a width of the face (further up, “Widths of face and teeth”), and the published relations appear.',
-  columns: ['Relation', 'Teeth', 'Range', 'Starts from', 'Against it', 'Source'],
-  noNumbers: 'no numbers published',
-  range: (low: string, high: string) => `${low} to ${high} mm`,
-  from: (name: string, mm: string) => `${name} ${mm} mm`,
-  targets: {
-    'six-anterior-width': 'Six upper front teeth',
-    'central-incisor-width': 'Upper central incisor',
-    'intercanine-distance': 'Canine tip to canine tip',
-  } satisfies Record<ToothTarget, string>,
-  objects: {
-    'old-denture': 'old denture',
-    photograph: 'earlier photograph',
-    cast: 'cast',
-    'natural-teeth': 'natural teeth',
-    rim: 'rim',
-    'set-up': 'set-up',
-  } satisfies Record<Measured['object'], string>,
-  measured: 'Measured teeth',
-  measuredName: (target: string, object: string, mm: string) => `${target}, ${object}: ${mm} mm`,
-  width: 'Width, mm',
-  target: 'Which teeth',
-  object: 'On what',
-  add: 'Add a measured width',
-  remove: (n: number) => `Remove width ${String(n)}`,
-  notANumber: 'Enter a number such as 8.5.',
-  wish: 'Wish of the patient, in your words',
-  wishHint: 'The laboratory reads it: no names.',
-  arrangement: 'Arrangement',
-  shade: 'Shade',
-  mould: 'Mould',
-  decidedBy: 'Who decided',
+  ...said.teeth,
+  columns: [columns.relation, columns.teeth, columns.range, columns.from, columns.against, columns.source],
+  range: filled(said.teeth.range, (low: string, high: string) => ({ low, high })),
+  from: filled(said.teeth.from, (name: string, mm: string) => ({ name, mm })),
+  source: filled(said.teeth.source, (text: string, standing: string) => ({ text, standing })),
+  scaleEnd: filled(said.teeth.scaleEnd, (mm: number) => ({ mm })),
+  measuredName: filled(said.teeth.measuredName, (target: string, object: string, mm: string) => ({
+    target,
+    object,
+    mm,
+  })),
+  remove: filled(said.teeth.remove, (n: number) => ({ n })),
   deciders: [
-    { value: '', label: 'nobody yet' },
-    { value: 'patient', label: 'patient' },
-    { value: 'companion-with-permission', label: 'companion, with the patient’s permission' },
-    { value: 'legal-representative', label: 'legal representative' },
+    { value: '', label: deciders.nobody },
+    { value: 'patient', label: deciders.patient },
+    { value: 'companion-with-permission', label: deciders['companion-with-permission'] },
+    { value: 'legal-representative', label: deciders['legal-representative'] },
   ],
-  save: 'Keep this choice',
-  kept: (when: string, by: string) => `Kept ${when} by ${by}.`,
+  kept: filled(said.teeth.kept, (when: string, by: string) => ({ when, by })),
 };

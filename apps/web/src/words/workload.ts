@@ -1,33 +1,22 @@
-import { count } from './plural.js';
+import { messages as english } from './en/workload.js';
+import { filled, inLanguage } from './messages.js';
+
+const said = await inLanguage(english, { de: () => import('./de/workload.js'), ar: () => import('./ar/workload.js') });
 
 /** Words of the coordinator's search for better plans. */
 export const workloadWords = {
-  title: 'Better plans for this work',
-  loading: 'the search',
-  none: 'Nobody has looked for better plans yet. A search changes nothing by itself.',
-  look: 'Look for better plans',
-  lookAgain: 'Look again',
-  cancel: 'Cancel the search',
-  cancelled: 'The search is cancelled.',
-  lateTitle: 'Late as it is planned',
-  effectTitle: 'What it would change',
-  figure: 'Figure',
-  now: 'Now',
-  then: 'If accepted',
-  lateCases: 'Late cases',
-  lateMinutes: 'Minutes late, all together',
-  fullDays: 'Days above 85 % at a work centre',
-  daysTitle: 'Load of the days that change',
-  centre: 'Work centre',
-  day: (before: number, after: number, open: number) =>
-    `${String(before)} minutes now, ${String(after)} if accepted, ${String(open)} open`,
-  dayOf: (centre: string, day: string, change: string) => `${centre}, ${day}: ${change}`,
-  moves: (moves: number) => `${count(moves, 'step', 'steps')} to move`,
-  overtimeTitle: 'Overtime that somebody has to agree to',
-  overtime: (centre: string, day: string, minutes: number) => `${centre}, ${day}: ${String(minutes)} min`,
-  accept: 'Accept and move the work',
-  acceptOf: (title: string) => `Accept and move the work: ${title}`,
-  accepted: 'The work has moved. No visit has.',
-  state: { accepted: 'accepted', superseded: 'no longer open' },
-  stale: 'The work has changed since this was found, and nothing was moved. Look again.',
+  ...said.workload,
+  daysTitleOf: filled(said.workload.daysTitleOf, (title: string) => ({ title })),
+  day: filled(said.workload.day, (before: number, after: number, open: number) => ({ before, after, open })),
+  dayOf: filled(said.workload.dayOf, (centre: string, day: string, change: string) => ({ centre, day, change })),
+  /** What is now and what would be, in the direction in which people read. */
+  fromTo: filled(said.workload.fromTo, (from: string | number, to: string | number) => ({ from, to })),
+  where: filled(said.workload.where, (laboratory: string, centre: string) => ({ laboratory, centre })),
+  moves: filled(said.workload.moves, (moves: number) => ({ moves })),
+  overtime: filled(said.workload.overtime, (centre: string, day: string, minutes: number) => ({
+    centre,
+    day,
+    minutes,
+  })),
+  acceptOf: filled(said.workload.acceptOf, (title: string) => ({ title })),
 };

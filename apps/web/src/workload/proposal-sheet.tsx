@@ -89,7 +89,7 @@ function EffectTable({ card }: { card: ProposalCard }) {
 function DayTable({ card: { title, days } }: { card: ProposalCard }) {
   if (days.rows.length === 0) return null;
   return (
-    <div className="scroll-x" tabIndex={0} role="group" aria-label={`${words.daysTitle}: ${title}`}>
+    <div className="scroll-x" tabIndex={0} role="group" aria-label={words.daysTitleOf(title)}>
       <table className="load-table">
         <caption className="unseen">{words.daysTitle}</caption>
         <thead>

@@ -50,8 +50,8 @@ export const proposalCards = ({ proposals }: WorkloadRunView, zone: string, toda
       caseId: move.caseId,
       caseNumber: move.caseNumber,
       title: move.title,
-      where: move.laboratory === null ? move.workCentre : `${move.laboratory}, ${move.workCentre}`,
-      when: `${dateAndTime(move.fromAt, zone, today)} → ${dateAndTime(move.toAt, zone, today)}`,
+      where: move.laboratory === null ? move.workCentre : words.where(move.laboratory, move.workCentre),
+      when: words.fromTo(dateAndTime(move.fromAt, zone, today), dateAndTime(move.toAt, zone, today)),
     })),
     overtime: proposal.overtime.map(({ workCentre, on, minutes }) => words.overtime(workCentre, axisDate(on), minutes)),
     decided: proposal.state === 'open' ? null : words.state[proposal.state],
@@ -82,7 +82,7 @@ function daysOf({ days }: Proposal): ProposalCard['days'] {
         return {
           on,
           load: loadClass(afterMinutes, openMinutes),
-          text: `${String(beforeMinutes)} → ${String(afterMinutes)}`,
+          text: words.fromTo(beforeMinutes, afterMinutes),
           label: words.dayOf(name, axisDate(on), change),
         };
       }),

@@ -19,8 +19,38 @@ export class SignInBlockedError extends DomainError {
 /** Failures are counted by digest, so that the table holds neither names nor addresses. */
 const digest = (subject: string): string => createHash('sha256').update(subject).digest('base64url');
 
+/** Whom a guess at a password counts against, wherever it is made: the account and the network address, each by itself. */
+export const guessedBy = (signInName: string, address: string): readonly string[] => [
+  `name:${signInName.toLowerCase()}`,
+  `address:${address}`,
+];
+
+/**
+ * Judges one guess at a password, of which five in 15 minutes may be wrong. In no transaction, so that a refusal which
+ * rolls one back is counted all the same.
+ *
+ * @returns whether the guess was right
+ * @throws {SignInBlockedError} when the failures are used up, whatever the guess
+ */
+export async function judgeGuess(
+  db: DataSource,
+  subjects: readonly string[],
+  now: Date,
+  isRight: () => Promise<boolean>,
+): Promise<boolean> {
+  await requireNotBlocked(db, subjects, now);
+  if (!(await isRight())) {
+    await countFailure(db, subjects, now);
+    return false;
+  }
+  // Again, since others may have failed while this one was looked at: guessing many at once must win nothing.
+  await requireNotBlocked(db, subjects, now);
+  await db.getRepository(SignInAttempt).delete({ subjectHash: In(subjects.map(digest)) });
+  return true;
+}
+
 /** @throws {SignInBlockedError} while any of the subjects is blocked */
-export async function requireNotBlocked(db: DataSource, subjects: readonly string[], now: Date): Promise<void> {
+async function requireNotBlocked(db: DataSource, subjects: readonly string[], now: Date): Promise<void> {
   const attempts = await db.getRepository(SignInAttempt).findBy({ subjectHash: In(subjects.map(digest)) });
   const blocked = attempts.find(({ blockedUntil }) => blockedUntil !== null && blockedUntil > now);
   if (blocked?.blockedUntil != null) throw new SignInBlockedError(blocked.blockedUntil, now);
@@ -32,7 +62,7 @@ export async function requireNotBlocked(db: DataSource, subjects: readonly strin
  * @throws {SignInBlockedError} when the subject had used up its failures already: of many attempts at once, which all
  * began before any had failed, no more learn that they were wrong than of attempts one after the other
  */
-export async function countFailure(db: DataSource, subjects: readonly string[], now: Date): Promise<void> {
+async function countFailure(db: DataSource, subjects: readonly string[], now: Date): Promise<void> {
   const windowStart = new Date(now.getTime() - WINDOW_MINUTES * 60_000);
   const blockedUntil = new Date(now.getTime() + WINDOW_MINUTES * 60_000);
   let most = 0;
@@ -49,8 +79,4 @@ export async function countFailure(db: DataSource, subjects: readonly string[], 
     most = Math.max(most, counted?.failures ?? 0);
   }
   if (most > FAILURES_ALLOWED) throw new SignInBlockedError(blockedUntil, now);
-}
-
-export async function clearFailures(db: DataSource, subjects: readonly string[]): Promise<void> {
-  await db.getRepository(SignInAttempt).delete({ subjectHash: In(subjects.map(digest)) });
 }

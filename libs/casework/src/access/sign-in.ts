@@ -5,7 +5,7 @@ import { Directory, Organisation, Session, UserAccount, inOrganisation, uuidv7 }
 import argon2 from 'argon2';
 import type { DataSource, EntityManager } from 'typeorm';
 import type { Actor } from '../actor.js';
-import { clearFailures, countFailure, requireNotBlocked } from './sign-in-attempts.js';
+import { guessedBy, judgeGuess } from './sign-in-attempts.js';
 
 const SESSION_HOURS = 12;
 
@@ -48,19 +48,15 @@ export async function signIn(
   now: Date,
 ): Promise<SignedIn & { token: string }> {
   const name = signInName.toLowerCase();
-  const subjects = [`name:${name}`, `address:${from}`];
-  await requireNotBlocked(db, subjects, now);
   const entry = await db.getRepository(Directory).findOneBy({ signInName: name });
   const account = entry?.userId == null ? null : await readAccount(db, entry.organisationId, entry.userId);
   unknownNameHash ??= hashPassword(randomBytes(16).toString('hex'));
-  const isRight = await argon2.verify(account?.passwordHash ?? (await unknownNameHash), password);
-  if (entry == null || account === null || !isRight) {
-    await countFailure(db, subjects, now);
-    throw new SignInRefusedError();
-  }
-  // Again, since others may have failed while this one was looked at: guessing many at once must win nothing.
-  await requireNotBlocked(db, subjects, now);
-  await clearFailures(db, subjects);
+  const hash = account?.passwordHash ?? (await unknownNameHash);
+  const isRight = await judgeGuess(db, guessedBy(name, from), now, async () => {
+    const isMatch = await argon2.verify(hash, password);
+    return isMatch && account !== null;
+  });
+  if (!isRight || entry === null || account === null) throw new SignInRefusedError();
   return inOrganisation(db, entry.organisationId, async (tx) => {
     const secret = randomBytes(32).toString('base64url');
     await tx.insert(Session, {

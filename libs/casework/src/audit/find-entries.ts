@@ -13,13 +13,19 @@ type Row = Omit<AuditEntryView, 'at'> & { readonly at: Date; readonly sortKey: s
 /** Microseconds in the key: two entries of one transaction may share a millisecond. */
 const SORT_KEY = `to_char(e.happened_at AT TIME ZONE 'UTC', 'YYYY-MM-DD"T"HH24:MI:SS.US')`;
 
+function isInstantKey(key: string): boolean {
+  const [, milliseconds] = /^(.{23})\d{3}$/.exec(key) ?? [];
+  const at = new Date(`${milliseconds ?? ''}Z`);
+  return !Number.isNaN(at.getTime()) && at.toISOString() === `${milliseconds ?? ''}Z`;
+}
+
 /**
  * Who did what and when, the latest first. A manager sees what belongs to cases of their clinics and what belongs to no
  * case; an administrator all of it.
  */
 export async function findAuditEntries(tx: EntityManager, actor: Actor, query: AuditQuery): Promise<AuditPage> {
   const { actorId, action, caseNumber, cursor, limit } = query;
-  const after = cursor === undefined ? null : decodeCursor(cursor);
+  const after = cursor === undefined ? null : decodeCursor(cursor, isInstantKey);
   const { from, until } = await boundsOf(tx, query);
   const rows: Row[] = await tx.query(
     `SELECT e.id, e.happened_at AS at, u.name AS by, e.action, e.subject_kind AS "subjectKind", e.subject_id AS "subjectId",

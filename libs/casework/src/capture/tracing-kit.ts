@@ -22,23 +22,31 @@ export async function viewTracingKit(tx: EntityManager, stageId: string): Promis
   const kit = await kitOfVisit(tx, stageId);
   if (kit === null) return null;
   const { label } = await tx.findOneByOrFail(Resource, { id: kit.id });
-  const screw = await tx.findOneBy(BearingScrew, { kitId: kit.id });
-  return {
-    label,
-    screw: screw === null ? null : { pitchMmPerTurn: screw.pitchMm, raisesBy: screw.raisesBy },
-  };
+  return { label, screw: stated(await tx.findOneBy(BearingScrew, { kitId: kit.id })) };
 }
+
+type Screw = NonNullable<StateBearingScrew['instead']>;
+
+const stated = (screw: BearingScrew | null): Screw | null =>
+  screw === null ? null : { pitchMmPerTurn: screw.pitchMm, raisesBy: screw.raisesBy };
+
+const isSame = (one: Screw | null, other: Screw | null): boolean =>
+  one?.pitchMmPerTurn === other?.pitchMmPerTurn && one?.raisesBy === other?.raisesBy;
+
+const inWords = (screw: Screw | null): string =>
+  screw === null ? 'not stated' : `stated as ${String(screw.pitchMmPerTurn)} mm in one turn, raised ${screw.raisesBy}`;
 
 /**
  * States the bearing screw of the tracing set at hand; it holds for the set at every later visit.
  *
- * @throws {WrongStateError} when no tracing set is booked with the visit
+ * @throws {WrongStateError} when no tracing set is booked with the visit, or when somebody has stated another screw than
+ *   the one that this takes the place of, be it at another visit
  */
 export async function stateBearingScrew(
   tx: EntityManager,
   actor: Actor,
   stageId: string,
-  { version, pitchMmPerTurn, raisesBy }: StateBearingScrew & { version: number },
+  { version, pitchMmPerTurn, raisesBy, instead }: StateBearingScrew & { version: number },
   now: Date,
 ): Promise<void> {
   const statedBy = personOf(actor, 'The screw of a tracing set is stated by a person.');
@@ -46,8 +54,13 @@ export async function stateBearingScrew(
   requireVersion(version, stage.version);
   const kit = await kitOfVisit(tx, stageId);
   if (kit === null) throw new WrongStateError('The visit', 'without a tracing set', 'a visit with which one is booked');
-  const screw = { pitchMm: pitchMmPerTurn, raisesBy, statedAt: now, statedBy };
+  // Two visits lock two stages; what they share is the set.
+  await tx.findOneOrFail(Kit, { where: { id: kit.id }, lock: { mode: 'for_no_key_update' } });
   const known = await tx.findOneBy(BearingScrew, { kitId: kit.id });
+  const inForce = stated(known);
+  if (!isSame(inForce, instead))
+    throw new WrongStateError('The screw', inWords(inForce), `a screw in place of the one ${inWords(inForce)}`);
+  const screw = { pitchMm: pitchMmPerTurn, raisesBy, statedAt: now, statedBy };
   if (known === null) await tx.insert(BearingScrew, { id: uuidv7(), kitId: kit.id, ...screw });
   else await tx.update(BearingScrew, { id: known.id }, screw);
   await changeStage(tx, stage, {});

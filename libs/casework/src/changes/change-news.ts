@@ -1,18 +1,13 @@
 import type { ChangeNews } from '@archwright/contracts';
-import type { ChangesSince } from '@archwright/records';
+import { readInOrganisation, type ChangesSince } from '@archwright/records';
+import type { DataSource } from 'typeorm';
 import type { Actor } from '../actor.js';
+import { ownWork } from './own-work.js';
 
-/** A laboratory has no screen that shows these, and is told nothing about people. */
-const NOT_FOR_A_LABORATORY: ReadonlySet<string> = new Set([
-  'patient',
-  'patient-caution',
-  'call-task',
-  'screening-finding',
-]);
-
-/** What one person's screens are told of the changes in their organisation. */
-export function changeNewsFor(actor: Actor, { changes }: ChangesSince): ChangeNews {
+/** What one person's screens are told of the changes in their organisation; a laboratory hears of its own work alone. */
+export async function changeNewsFor(db: DataSource, actor: Actor, { changes }: ChangesSince): Promise<ChangeNews> {
   if (changes === null) return { changes: [], isEverything: true };
-  const isHeard = (kind: string): boolean => actor.role !== 'lab' || !NOT_FOR_A_LABORATORY.has(kind);
-  return { changes: changes.filter(({ kind }) => isHeard(kind)), isEverything: false };
+  if (actor.role !== 'lab' || changes.length === 0) return { changes: [...changes], isEverything: false };
+  const own = await readInOrganisation(db, actor.organisationId, (tx) => ownWork(tx, actor, changes));
+  return { changes: own, isEverything: false };
 }

@@ -1,6 +1,6 @@
 import type { ObjectView, RegisterObject } from '@archwright/contracts';
 import { RequestInvalidError } from '@archwright/platform';
-import { CustodyObject, uuidv7, type TreatmentCase } from '@archwright/records';
+import { Clinic, CustodyObject, Laboratory, uuidv7, type TreatmentCase } from '@archwright/records';
 import type { EntityManager } from 'typeorm';
 import type { Actor } from '../actor.js';
 import { personOf } from '../capture/person.js';
@@ -22,7 +22,7 @@ export async function registerObject(
 ): Promise<ObjectView> {
   personOf(actor, 'An object is registered by the person who has it in hand.');
   const treatmentCase = await requireCase(tx, actor, caseId);
-  requireOwnPlace(actor, { clinicId, laboratoryId });
+  await requireOwnPlace(tx, actor, { clinicId, laboratoryId });
   await tx.query('SELECT FROM treatment_case WHERE id = $1 FOR UPDATE', [caseId]);
   const object = {
     id: uuidv7(),
@@ -50,17 +50,30 @@ export async function registerObject(
   return viewObject(tx, actor, object.id, now);
 }
 
-function requireOwnPlace(
+async function requireOwnPlace(
+  tx: EntityManager,
   { role, clinicIds, laboratoryIds }: Actor,
   { clinicId, laboratoryId }: Pick<RegisterObject, 'clinicId' | 'laboratoryId'>,
-): void {
+): Promise<void> {
   const isOne = (clinicId === undefined) !== (laboratoryId === undefined);
   const isOwn =
-    role === 'administrator' ||
-    (role === 'lab' ? laboratoryIds.includes(laboratoryId ?? '') : clinicIds.includes(clinicId ?? ''));
+    role === 'administrator'
+      ? await isThere(tx, { clinicId, laboratoryId })
+      : role === 'lab'
+        ? laboratoryIds.includes(laboratoryId ?? '')
+        : clinicIds.includes(clinicId ?? '');
   if (isOne && isOwn) return;
   const path = role === 'lab' ? 'laboratoryId' : 'clinicId';
   throw new RequestInvalidError([{ path, problem: 'does not say who has it', accepted: 'one place, your own' }]);
+}
+
+/** An administrator is at home everywhere, as long as it is somewhere. */
+function isThere(
+  tx: EntityManager,
+  { clinicId, laboratoryId }: Pick<RegisterObject, 'clinicId' | 'laboratoryId'>,
+): Promise<boolean> {
+  if (clinicId !== undefined) return tx.existsBy(Clinic, { id: clinicId });
+  return laboratoryId === undefined ? Promise.resolve(false) : tx.existsBy(Laboratory, { id: laboratoryId });
 }
 
 /** Readable on a label, and once in the organisation; the case is locked meanwhile. */

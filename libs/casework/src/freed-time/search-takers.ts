@@ -55,7 +55,7 @@ function planWith(
   const { axis } = names;
   const heldSlots = new Map([...held].map(([id, times]) => [id, toHeldTime(times, axis)]));
   const found = pullForward(
-    besideOthers(problem, caseId, heldSlots),
+    besideOthers(problem, caseId, heldSlots, translation.cache),
     currentOf(problem, names, booked),
     {
       clinic: clinicId,

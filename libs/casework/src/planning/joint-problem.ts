@@ -1,4 +1,4 @@
-import { withHeld, type ChainProblem, type HeldTime } from '@archwright/planner';
+import { withHeld, type ChainCache, type ChainProblem, type HeldTime } from '@archwright/planner';
 import type { PlanningAxis } from '@archwright/protocol';
 import type { ResourceTimes } from './snapshot-changes.js';
 
@@ -13,9 +13,15 @@ export function toHeldTime(times: ResourceTimes, axis: Pick<PlanningAxis, 'slotF
 }
 
 /** A case's problem when all other cases keep what they hold. */
-export function besideOthers(problem: ChainProblem, caseId: string, held: ReadonlyMap<string, HeldTime>): ChainProblem {
+export function besideOthers(
+  problem: ChainProblem,
+  caseId: string,
+  held: ReadonlyMap<string, HeldTime>,
+  cache: ChainCache,
+): ChainProblem {
   return withHeld(
     problem,
     [...held].filter(([other]) => other !== caseId).map(([, times]) => times),
+    cache,
   );
 }

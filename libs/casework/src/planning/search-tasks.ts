@@ -1,18 +1,13 @@
 import type { WhyNot } from '@archwright/contracts';
 import { DomainError } from '@archwright/kernel';
-import type { ReplanAim } from '@archwright/planner';
+import type { ReplanAim, StreamFind, WorkloadObjective } from '@archwright/planner';
 import type { PlanRequest } from '@archwright/protocol';
 import { searchRepair, type RepairSearch, type RepairsFound } from '../disturbances/search-repair.js';
 import { searchTakers, type TakersPlan, type TakersSearch } from '../freed-time/search-takers.js';
 import type { Refusal } from './refusal-words.js';
 import { findReplan, startsKeepingRest, type KeepingStart, type Replan, type ReplanSearch } from './replan-search.js';
 import { findOffers, type FoundPlan } from './search.js';
-import {
-  searchWorkload,
-  type WorkloadFound,
-  type WorkloadProgress,
-  type WorkloadQuestion,
-} from '../workload/search-workload.js';
+import { WorkloadMember, type Concluded, type MembersShare, type MembersState } from '../workload/workload-member.js';
 import { Translation } from './translation.js';
 import { explainWhyNot, type WaysOut } from './why-not.js';
 
@@ -32,6 +27,21 @@ class Memory {
   }
 }
 
+/** The search of many cases that this thread takes part in. */
+class OpenWorkload {
+  private opened: WorkloadMember | null = null;
+
+  open(share: MembersShare): WorkloadObjective {
+    this.opened = new WorkloadMember(share);
+    return this.opened.objective;
+  }
+
+  get member(): WorkloadMember {
+    if (this.opened === null) throw new Error('No search of many cases is open on this thread.');
+    return this.opened;
+  }
+}
+
 function offersOrRefusal(request: PlanRequest, count: number, translation: Translation): OffersFound {
   try {
     return { found: findOffers(request, count, translation), refusal: null };
@@ -45,6 +55,7 @@ function offersOrRefusal(request: PlanRequest, count: number, translation: Trans
 /** Every search of this lib, for one thread. Input and answers are plain values. */
 export function searchTasks() {
   const memory = new Memory();
+  const workload = new OpenWorkload();
   return {
     offers: ({ request, count }: { request: PlanRequest; count: number }): OffersFound =>
       offersOrRefusal(request, count, memory.of(request)),
@@ -52,8 +63,9 @@ export function searchTasks() {
       explainWhyNot(request, refusal, ways),
     replan: ({ search, aim }: { search: ReplanSearch; aim: ReplanAim }): Replan | null =>
       findReplan(search, aim, memory.of(search.request)),
-    workload: (question: WorkloadQuestion, report: (progress: WorkloadProgress) => void): WorkloadFound =>
-      searchWorkload(question, report),
+    openWorkload: (share: MembersShare): WorkloadObjective => workload.open(share),
+    advanceWorkload: (last: StreamFind | null): MembersState => workload.member.advance(last),
+    concludeWorkload: (last: StreamFind | null): Concluded => workload.member.conclude(last),
     startsKeepingRest: ({
       search,
       stage,

@@ -1,5 +1,6 @@
 import type { WhyNot } from '@archwright/contracts';
-import { ThreadPool, threadEntry, type TaskOptions } from '@archwright/jobs';
+import { availableParallelism } from 'node:os';
+import { ThreadCrew, ThreadPool, ThreadsClosedError, threadEntry, type TaskOptions } from '@archwright/jobs';
 import type { ReplanAim } from '@archwright/planner';
 import type { PlanRequest } from '@archwright/protocol';
 import type { DataSource } from 'typeorm';
@@ -8,7 +9,12 @@ import type { TakersPlan, TakersSearch } from '../freed-time/search-takers.js';
 import type { Refusal } from './refusal-words.js';
 import type { KeepingStart, Replan, ReplanSearch } from './replan-search.js';
 import type { OffersFound, SearchAnswer, SearchInput, SearchName } from './search-tasks.js';
-import type { WorkloadFound, WorkloadProgress, WorkloadQuestion } from '../workload/search-workload.js';
+import {
+  searchWorkload,
+  type WorkloadFound,
+  type WorkloadProgress,
+  type WorkloadQuestion,
+} from '../workload/search-workload.js';
 import type { WaysOut } from './why-not.js';
 
 /** What a question takes that is searched for between two transactions. */
@@ -22,14 +28,13 @@ export interface PlanningMeans {
 /** A person on the telephone does not wait longer, and a queue would run the job again. Project default. */
 const WITHIN_MS = 120_000;
 const MOST_WAITING = 32;
+const ENTRY = threadEntry('search-thread', import.meta.url);
 
 /** Searches for plans, on threads of their own: each keeps one core busy for a good part of a second or longer. */
 export class Searches {
-  private readonly pool = new ThreadPool({
-    entry: threadEntry('search-thread', import.meta.url),
-    mostWaiting: MOST_WAITING,
-    withinMs: WITHIN_MS,
-  });
+  private readonly pool = new ThreadPool({ entry: ENTRY, mostWaiting: MOST_WAITING, withinMs: WITHIN_MS });
+  private readonly crews = new Set<ThreadCrew>();
+  private isClosed = false;
 
   /** Several different plans, the best for each question first. */
   offers(request: PlanRequest, count: number, signal?: AbortSignal): Promise<OffersFound> {
@@ -65,22 +70,31 @@ export class Searches {
     return this.run('takers', search, { signal });
   }
 
-  /** Better plans for the work of many cases, of one kind. `onProgress` is told what is known so far. */
-  workload(
+  /**
+   * Better plans for the work of many cases, of one kind, on threads that are its own: as many as there are cores, for as
+   * long as it was asked to search. `onProgress` is told what is known so far.
+   */
+  async workload(
     question: WorkloadQuestion,
     signal: AbortSignal,
     onProgress: (progress: WorkloadProgress) => void,
   ): Promise<WorkloadFound> {
-    // The task reports nothing else.
-    const told = (progress: unknown): void => {
-      onProgress(progress as WorkloadProgress);
-    };
-    return this.run('workload', question, { signal, onProgress: told });
+    if (this.isClosed) throw new ThreadsClosedError('workload');
+    const size = Math.min(question.streams, availableParallelism());
+    const crew = new ThreadCrew({ entry: ENTRY, size, withinMs: WITHIN_MS });
+    this.crews.add(crew);
+    try {
+      return await searchWorkload(crew, question, { signal, report: onProgress });
+    } finally {
+      this.crews.delete(crew);
+      await crew.close();
+    }
   }
 
   /** Ends the threads; searches under way are refused. */
-  close(): Promise<void> {
-    return this.pool.close();
+  async close(): Promise<void> {
+    this.isClosed = true;
+    await Promise.all([this.pool, ...this.crews].map((threads) => threads.close()));
   }
 
   private async run<Name extends SearchName>(

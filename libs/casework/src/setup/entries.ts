@@ -50,6 +50,7 @@ function withinScope(record: SetupRecord, id: string, clinicIds: readonly string
       return clinicIds.includes(id) ? record : null;
     case 'chair':
     case 'kit':
+    case 'device':
     case 'courier':
       return clinicIds.includes(record.clinicId) ? record : null;
     case 'person': {
@@ -101,6 +102,7 @@ function groundOf(record: SetupRecord): Ground[] {
   switch (record.kind) {
     case 'chair':
     case 'kit':
+    case 'device':
       return [clinic(record.clinicId)];
     case 'person':
       return record.workplaces.map(({ clinicId }) => clinic(clinicId));

@@ -1,21 +1,14 @@
-import { dateOfDay } from '@archwright/calendar';
+import type { ThreadCrew } from '@archwright/jobs';
 import {
-  WorkloadSearch,
-  gapPercent,
-  verdictOf,
-  workloadFaults,
+  bestFind,
+  type StreamFind,
   type Verdict,
   type WorkloadAim,
+  type WorkloadBound,
+  type WorkloadObjective,
 } from '@archwright/planner';
-import type { WorkloadBound, WorkloadObjective, WorkloadPlan, WorkloadProblem } from '@archwright/planner';
-import {
-  movedWork,
-  outlookOf,
-  toWorkload,
-  type MovedWork,
-  type WorkOutlook,
-  type WorkloadRequest,
-} from '@archwright/protocol';
+import type { MovedWork, WorkOutlook, WorkloadRequest } from '@archwright/protocol';
+import type { Concluded, MembersShare, MembersState } from './workload-member.js';
 
 /** A coordinator who watches wants to see it move, and the database not more than that. */
 const REPORT_EVERY_MS = 400;
@@ -63,49 +56,44 @@ export interface WorkloadFound {
   readonly epochs: number;
 }
 
-/** Searches for as long as the question says. The plan is checked against every rule before it is answered. */
-export function searchWorkload(
-  { request, aim, seed, streams, until }: WorkloadQuestion,
-  report: (progress: WorkloadProgress) => void,
-): WorkloadFound {
-  const { problem, names } = toWorkload(request);
-  const search = new WorkloadSearch(problem, { seed, streams, aim });
+/**
+ * Searches for as long as the question says. What is found is a function of request, aim, seed, streams and epochs: how
+ * many threads there are changes the time and nothing else.
+ *
+ * @param crew of threads that serve the tasks of a {@link WorkloadMember}; no more than there are streams
+ */
+export async function searchWorkload(
+  crew: ThreadCrew,
+  question: WorkloadQuestion,
+  { signal, report }: { readonly signal: AbortSignal; readonly report: (progress: WorkloadProgress) => void },
+): Promise<WorkloadFound> {
+  const { aim, seed, streams, until } = question;
+  const numbers = Array.from({ length: streams }, (_, number) => number);
+  const shareOf = (member: number): MembersShare => ({
+    question,
+    own: numbers.filter((number) => number % crew.size === member),
+  });
+  // The tasks answer with nothing else than is said here.
+  let [stands] = (await crew.all('openWorkload', shareOf, { signal })) as [WorkloadObjective];
   const startedMs = performance.now();
-  const isOver = (): boolean =>
-    'epochs' in until ? search.epochs >= until.epochs : performance.now() - startedMs >= until.milliseconds;
   let reportedMs = startedMs;
-  while (!search.isProved && !isOver()) {
-    search.runEpoch();
+  let last: StreamFind | null = null;
+  let [epochs, isProved] = [0, false];
+  const isOver = (): boolean =>
+    'epochs' in until ? epochs >= until.epochs : performance.now() - startedMs >= until.milliseconds;
+  while (!isProved && !isOver()) {
+    const found: StreamFind | null = last;
+    const states = (await crew.all('advanceWorkload', () => found, { signal })) as MembersState[];
+    last = bestFind(
+      states.map(({ find }) => find),
+      aim,
+    );
+    [{ epochs, isProved } = { epochs, isProved }] = states;
+    stands = last?.objective ?? stands;
     if (performance.now() - reportedMs < REPORT_EVERY_MS) continue;
     reportedMs = performance.now();
-    report({ epochs: search.epochs, objective: search.bestObjective });
+    report({ epochs, objective: stands });
   }
-  const { best, bound, inForce, epochs } = search;
-  const faults = workloadFaults(problem, best);
-  if (faults.length > 0) throw new Error(`The planner made a plan that breaks rules: ${faults.slice(0, 3).join('; ')}`);
-  const standing = (plan: WorkloadPlan): PlanStanding => ({
-    objective: plan.objective,
-    outlook: outlookOf(plan, problem, bound, names),
-    load: loadOf(plan, problem, names.axis.slotMinutes),
-  });
-  return {
-    inForce: standing(inForce),
-    best: { ...standing(best), moved: movedWork(best, problem, names) },
-    bound: { lateness: bound.lateness, by: bound.by },
-    sureMinutes: bound.lateness * names.axis.slotMinutes,
-    verdict: verdictOf(best.objective.lateness, bound.lateness),
-    gapPercent: gapPercent(best.objective.lateness, bound.lateness),
-    seed,
-    streams,
-    epochs,
-  };
-}
-
-function loadOf({ load }: WorkloadPlan, { centres }: WorkloadProblem, slotMinutes: number): LoadOfDay[] {
-  return load.map(({ centre, day, loadSlots, openSlots }) => ({
-    workCentreId: centres[centre]?.key ?? '',
-    on: dateOfDay(day),
-    minutes: loadSlots * slotMinutes,
-    openMinutes: openSlots * slotMinutes,
-  }));
+  const concluded = (await crew.first('concludeWorkload', last, { signal })) as Concluded;
+  return { ...concluded, seed, streams, epochs };
 }

@@ -73,7 +73,7 @@ export function readBusyTimes(
   const add = (uid: string, recurrenceMs: number | null, startMs: number, endMs: number): void => {
     if (busy.length >= MAX_BUSY_TIMES) {
       throw new CalendarFileError(
-        'too-many',
+        'too-many-times',
         `More than ${String(MAX_BUSY_TIMES)} busy times lie in the window; shorten it.`,
       );
     }

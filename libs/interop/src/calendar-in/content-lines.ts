@@ -111,6 +111,8 @@ export type CalendarProperties = ReadonlyMap<string, readonly CalendarProperty[]
 export function readProperties(component: RawComponent): CalendarProperties {
   const properties = new Map<string, CalendarProperty[]>();
   for (const { line, text } of component.lines) {
+    if (text.includes('\u0000'))
+      throw new ComponentProblem(line, 'the content line holds a character that is none (NUL)');
     const property = parseLine(line, text);
     const name = property.name.toUpperCase();
     const values: unknown[] = property.jCal.slice(3);

@@ -1,8 +1,15 @@
 import { serveTasks, type Report } from './serve-tasks.js';
 import { TaskCancelledError } from './errors.js';
 
-/** Tasks for the pool's own test. */
+let remembered: string | null = null;
+
+/** Tasks for the tests of pool and crew. */
 serveTasks({
+  remember: (part: string) => {
+    remembered = part;
+    return null;
+  },
+  recall: () => remembered,
   double: (value: number) => value * 2,
   count: (until: number, report: Report) => {
     for (let number = 1; number <= until; number++) report(number);

@@ -103,6 +103,13 @@ export function previousBit(bits: SlotBits, from: number): number {
   return (index << 5) + 31 - Math.clz32(word);
 }
 
+/** The highest bit up to `from` that both sets hold, or -1; `null` holds every bit. */
+export function previousCommonBit(left: SlotBits, right: SlotBits | null, from: number): number {
+  let slot = previousBit(left, from);
+  while (slot >= 0 && right !== null && !hasBit(right, slot)) slot = previousBit(left, slot - 1);
+  return slot;
+}
+
 export function isEmpty(bits: SlotBits): boolean {
   for (const word of bits) if (word !== 0) return false;
   return true;
@@ -121,44 +128,62 @@ export function clearInto(target: SlotBits, other: SlotBits): void {
   for (let index = 0; index < target.length; index++) target[index]! &= ~other[index]!;
 }
 
-/** Whole words of a set, from `first` to `last`, both included. */
-export interface Words {
-  readonly first: number;
-  readonly last: number;
+/**
+ * Indexes of words, rising: the only ones that some sets have bits in. A visit's starts lie within opening hours of a few
+ * resources, so this is a small part of all words.
+ */
+export type Words = Int32Array;
+
+/**
+ * The words in which at least one of the sets has a bit.
+ *
+ * @param among the only ones that are looked at; left out: all
+ */
+export function wordsOf(sets: readonly SlotBits[], among: Words | null = null): Words {
+  const length = among?.length ?? sets[0]?.length ?? 0;
+  const words = new Int32Array(length);
+  let count = 0;
+  for (let at = 0; at < length; at++) {
+    const index = among === null ? at : among[at]!;
+    let any = 0;
+    for (const bits of sets) any |= bits[index]!;
+    if (any !== 0) words[count++] = index;
+  }
+  return words.subarray(0, count);
 }
 
 /** Writes what both sets hold within `words`; the rest of `target` stays as it is. False when they hold nothing there. */
-export function writeCommon(target: SlotBits, left: SlotBits, right: SlotBits, { first, last }: Words): boolean {
+export function writeCommon(target: SlotBits, left: SlotBits, right: SlotBits, words: Words): boolean {
   let any = 0;
-  for (let index = first; index <= last; index++) any |= target[index] = left[index]! & right[index]!;
+  for (let at = 0; at < words.length; at++) {
+    const index = words[at]!;
+    any |= target[index] = left[index]! & right[index]!;
+  }
   return any !== 0;
 }
 
 /** Writes what `left` holds and `right` does not, within `words`. False when there is nothing. */
-export function writeRest(target: SlotBits, left: SlotBits, right: SlotBits, { first, last }: Words): boolean {
+export function writeRest(target: SlotBits, left: SlotBits, right: SlotBits, words: Words): boolean {
   let any = 0;
-  for (let index = first; index <= last; index++) any |= target[index] = left[index]! & ~right[index]!;
+  for (let at = 0; at < words.length; at++) {
+    const index = words[at]!;
+    any |= target[index] = left[index]! & ~right[index]!;
+  }
   return any !== 0;
 }
 
 /** Adds within `words`. */
-export function addWords(target: SlotBits, other: SlotBits, { first, last }: Words): void {
-  for (let index = first; index <= last; index++) target[index]! |= other[index]!;
+export function addWords(target: SlotBits, other: SlotBits, words: Words): void {
+  for (let at = 0; at < words.length; at++) {
+    const index = words[at]!;
+    target[index]! |= other[index]!;
+  }
 }
 
 /** Whether there is a bit within `words`. */
-export function holdsWithin(bits: SlotBits, { first, last }: Words): boolean {
-  for (let index = first; index <= last; index++) if (bits[index] !== 0) return true;
+export function holdsWithin(bits: SlotBits, words: Words): boolean {
+  for (let at = 0; at < words.length; at++) if (bits[words[at]!] !== 0) return true;
   return false;
-}
-
-/** The words that hold bits; none has `first` above `last`. */
-export function wordsOf(bits: SlotBits): Words {
-  let first = 0;
-  let last = bits.length - 1;
-  while (first <= last && bits[first] === 0) first++;
-  while (last > first && bits[last] === 0) last--;
-  return { first, last };
 }
 
 export function and(left: SlotBits, right: SlotBits): SlotBits {
@@ -214,14 +239,15 @@ export function longestRun(bits: SlotBits, slotCount: number): number {
 }
 
 /** Set bits within `words` as a rising list. */
-export function slotsOf(bits: SlotBits, { first, last }: Words = { first: 0, last: bits.length - 1 }): Int32Array {
+export function slotsOf(bits: SlotBits, words: Words = wordsOf([bits])): Int32Array {
   let count = 0;
-  for (let index = first; index <= last; index++) {
-    for (let rest = bits[index]!; rest !== 0; rest &= rest - 1) count++;
+  for (let at = 0; at < words.length; at++) {
+    for (let rest = bits[words[at]!]!; rest !== 0; rest &= rest - 1) count++;
   }
   const out = new Int32Array(count);
   let position = 0;
-  for (let index = first; index <= last; index++) {
+  for (let at = 0; at < words.length; at++) {
+    const index = words[at]!;
     let rest = bits[index]!;
     while (rest !== 0) {
       const low = rest & -rest;

@@ -1,6 +1,6 @@
-import { clearInto, emptyBits, fullBits, hasBit, nextBit, orInto, setBit, slotsOf } from './bits.js';
+import { and, clearInto, emptyBits, fullBits, hasBit, nextBit, orInto, setBit, slotsOf } from './bits.js';
 import type { ChainCache } from './cache.js';
-import type { ChainOperation, SlotBits } from './model.js';
+import type { ChainOperation, OperationSegment, SlotBits } from './model.js';
 
 export interface Hold {
   readonly startSlot: number;
@@ -9,8 +9,12 @@ export interface Hold {
 
 /** Where an operation may start, by place, and what its calendar makes of each start. */
 export interface OperationStarts {
-  /** Starts free on each place, batches left out; one entry "no place" when the operation holds none. */
+  /**
+   * Starts free on each place, batches and what is allowed besides left aside; one entry "no place" when the operation
+   * holds none.
+   */
   readonly byPlace: readonly { readonly place: string | null; readonly starts: SlotBits }[];
+  /** Allowed starts free on some place. */
   readonly any: SlotBits;
   /** End slot by start slot, `slotCount + 1` when it does not fit; never decreases. */
   readonly end: Int32Array;
@@ -120,66 +124,102 @@ export function operationId(operation: ChainOperation, cache: ChainCache): numbe
   });
 }
 
+/** What a centre's hours make of an operation, whatever is free. */
+interface OperationTimes {
+  readonly end: Int32Array;
+  readonly firstHold: Int32Array;
+  readonly lastHoldEnd: Int32Array;
+  /** Rising starts from which it ends in time. */
+  readonly fitting: Int32Array;
+  /** By segment that holds a place: its range by index in `fitting`. */
+  readonly held: readonly {
+    readonly mode: OperationSegment['mode'];
+    readonly first: Int32Array;
+    readonly end: Int32Array;
+  }[];
+}
+
 /** Start sets and calendar tables of one operation, batches apart. */
 export function operationStarts(operation: ChainOperation, slotCount: number, cache: ChainCache): OperationStarts {
   const key = `starts:${String(operationId(operation, cache))}:${String(slotCount)}`;
   return cache.get(key, () => startsFrom(operation, slotCount, cache));
 }
 
+/** Hours change seldom and bookings often: only what hangs on the place that was booked is made again. */
 function startsFrom(operation: ChainOperation, slotCount: number, cache: ChainCache): OperationStarts {
   const { centreOpen, segments, allowed } = operation;
-  const axis = openAxis(centreOpen, slotCount, cache);
-  const end = new Int32Array(slotCount).fill(slotCount + 1);
-  const firstHold = new Int32Array(slotCount).fill(slotCount + 1);
-  const lastHoldEnd = new Int32Array(slotCount).fill(slotCount + 1);
-  const places = segments.some(({ holdsPlace }) => holdsPlace) ? operation.places : [];
+  const hours = `${String(cache.id(centreOpen))}:${segments.map(({ slots, mode, holdsPlace }) => `${String(slots)} ${mode} ${String(holdsPlace)}`).join()}:${String(slotCount)}`;
+  const times = cache.get(`times:${hours}`, () => timesFrom(operation, slotCount, cache));
+  const on = (free: SlotBits | null): SlotBits =>
+    cache.get(`on-place:${String(cache.id(free))}:${hours}`, () => startsOn(free, times, centreOpen, slotCount, cache));
+  const places = times.held.length > 0 ? operation.places : [];
   const byPlace =
     places.length === 0
-      ? [{ place: null, starts: emptyBits(slotCount) }]
-      : places.map(({ key }) => ({ place: key, starts: emptyBits(slotCount) }));
-  // By segment and place; a segment that holds no place has none.
-  const taken = segments.map(({ holdsPlace, mode }) =>
-    holdsPlace
-      ? places.map(({ free }) => takenBefore(free, slotCount, mode === 'pauses' ? centreOpen : null, cache))
-      : [],
-  );
-  const isFree = new Uint8Array(byPlace.length);
-  let ends = slotCount + 1;
-  let firsts = slotCount + 1;
-  let lasts = slotCount + 1;
-  for (let rank = axis.slot.length - 1; rank >= 0; rank--) {
-    const start = axis.slot[rank]!;
-    isFree.fill(1);
-    let first = -1;
-    let last = start;
-    let at = start;
-    const fits = walkSegments(operation, axis, slotCount, start, (index, segmentStart, segmentEnd) => {
-      at = segmentEnd;
-      if (!segments[index]!.holdsPlace) return;
-      if (first < 0) first = segmentStart;
-      last = segmentEnd;
-      const counts = taken[index]!;
-      for (let place = 0; place < counts.length; place++) {
-        if (counts[place]![segmentEnd] !== counts[place]![segmentStart]) isFree[place] = 0;
-      }
-    });
-    if (fits) {
-      ends = at;
-      firsts = first < 0 ? start : first;
-      lasts = first < 0 ? start : last;
-      if (allowed === null || hasBit(allowed, start)) {
-        for (let place = 0; place < byPlace.length; place++) {
-          if (isFree[place] === 1) setBit(byPlace[place]!.starts, start);
-        }
-      }
-    }
-    // Closed starts before this one take its values, so that the tables never decrease.
-    const from = rank === 0 ? 0 : axis.slot[rank - 1]! + 1;
-    end.fill(ends, from, start + 1);
-    firstHold.fill(firsts, from, start + 1);
-    lastHoldEnd.fill(lasts, from, start + 1);
-  }
-  const any = emptyBits(slotCount);
-  for (const { starts } of byPlace) orInto(any, starts);
+      ? [{ place: null, starts: on(null) }]
+      : places.map(({ key, free }) => ({ place: key, starts: on(free) }));
+  const sets = byPlace.map(({ starts }) => starts);
+  const onAny = cache.get(`on-any:${sets.map((starts) => cache.id(starts)).join()}`, () => {
+    const any = emptyBits(slotCount);
+    for (const starts of sets) orInto(any, starts);
+    return any;
+  });
+  const any = allowed === null ? onAny : and(onAny, allowed);
+  const { end, firstHold, lastHoldEnd } = times;
   return { byPlace, any, end, firstHold, lastHoldEnd };
+}
+
+function timesFrom({ centreOpen, segments }: ChainOperation, slotCount: number, cache: ChainCache): OperationTimes {
+  const { slot, rank } = openAxis(centreOpen, slotCount, cache);
+  // By segment: where it begins and ends for each start. Who starts later never ends earlier, so the starts that fit lead.
+  let at = slot;
+  let fitting = slot.length;
+  const ranges = segments.map(({ slots, mode }) => {
+    const first = new Int32Array(fitting);
+    const end = new Int32Array(fitting);
+    let fits = 0;
+    for (; fits < fitting; fits++) {
+      const begin = at[fits]!;
+      const open = mode === 'pauses' ? rank[begin]! : 0;
+      if (mode === 'pauses' && open + slots > slot.length) break;
+      first[fits] = mode === 'pauses' ? slot[open]! : begin;
+      end[fits] = mode === 'pauses' ? slot[open + slots - 1]! + 1 : begin + slots;
+      if (end[fits]! > slotCount) break;
+    }
+    fitting = fits;
+    at = end;
+    return { mode, first, end };
+  });
+  const held = ranges.filter((_, index) => segments[index]!.holdsPlace);
+  const never = slotCount + 1;
+  const [ends, firsts, lasts] = [at, held[0]?.first ?? slot, held.at(-1)?.end ?? slot];
+  const end = new Int32Array(slotCount).fill(never);
+  const firstHold = new Int32Array(slotCount).fill(never);
+  const lastHoldEnd = new Int32Array(slotCount).fill(never);
+  // Closed starts take the values of the next open one, so that the tables never decrease.
+  for (let index = 0, from = 0; index < fitting; index++) {
+    const until = slot[index]! + 1;
+    end.fill(ends[index]!, from, until);
+    firstHold.fill(firsts[index]!, from, until);
+    lastHoldEnd.fill(lasts[index]!, from, until);
+    from = until;
+  }
+  return { end, firstHold, lastHoldEnd, fitting: slot.subarray(0, fitting), held };
+}
+
+/** Starts for which a place is free while it is held; `null`: no place is. */
+function startsOn(
+  free: SlotBits | null,
+  { fitting, held }: OperationTimes,
+  centreOpen: SlotBits,
+  slotCount: number,
+  cache: ChainCache,
+): SlotBits {
+  const starts = emptyBits(slotCount);
+  const isFree = new Uint8Array(fitting.length).fill(1);
+  for (const { mode, first, end } of free === null ? [] : held) {
+    const taken = takenBefore(free!, slotCount, mode === 'pauses' ? centreOpen : null, cache);
+    for (let at = 0; at < fitting.length; at++) if (taken[end[at]!] !== taken[first[at]!]) isFree[at] = 0;
+  }
+  for (let at = 0; at < fitting.length; at++) if (isFree[at] === 1) setBit(starts, fitting[at]!);
+  return starts;
 }

@@ -11,7 +11,7 @@ export interface Region {
   /** States per visit; those without any start may have been left out. */
   readonly states: readonly (readonly State[])[];
   readonly starts: readonly (readonly SlotBits[])[];
-  /** Words of each visit outside which all of its start sets are empty. */
+  /** Words of each visit; outside them all of its start sets are empty. */
   readonly words: readonly Words[];
   readonly decided: readonly (Alternative | null)[];
 }
@@ -45,25 +45,33 @@ function regionOf(prepared: PreparedChain, clinic: string | null): Region | null
       for (const option of new Set(list.map((state) => state.option))) {
         const { common, anybody } = rooms[visit]![option]!;
         const bits = pool.take();
-        if (writeCommon(bits, common, anybody, { first: 0, last: bits.length - 1 })) byOption.set(option, bits);
+        if (writeCommon(bits, common, anybody, wordsOf([common]))) byOption.set(option, bits);
       }
       return byOption;
     });
+    // Before any work is looked at: where one visit has no start, there is no chain.
+    if (sets.some(({ size }) => size === 0)) return null;
     const decided = prepared.others.map(() => null);
-    const words = sets.map((ofVisit) => wordsOfAll([...ofVisit.values()]));
-    return narrow(prepared, sets, words, decided) ? regionWithin(sets, states, ({ time }) => time, decided) : null;
+    const words = sets.map((ofVisit) => wordsOf([...ofVisit.values()]));
+    if (!narrow(prepared, sets, words, decided)) return null;
+    return regionWithin(sets, words, states, ({ time }) => time, decided);
   });
 }
 
-/** The region of what is left of each state's starts within the sets of its option. */
+/**
+ * The region of what is left of each state's starts within the sets of its option.
+ *
+ * @param before words outside which the sets are empty
+ */
 function regionWithin(
   sets: readonly OptionSets[],
+  before: readonly Words[],
   states: Region['states'],
   startsOf: (state: State, visit: number, index: number) => SlotBits,
   decided: Region['decided'],
 ): Region {
   const region = { states: states.map((): State[] => []), starts: states.map((): SlotBits[] => []) };
-  const words = sets.map((ofVisit) => wordsOfAll([...ofVisit.values()]));
+  const words = sets.map((ofVisit, visit) => wordsOf([...ofVisit.values()], before[visit]));
   states.forEach((list, visit) => {
     list.forEach((state, index) => {
       const left = sets[visit]!.get(state.option);
@@ -75,15 +83,6 @@ function regionWithin(
     });
   });
   return { ...region, words, decided };
-}
-
-function wordsOfAll(sets: readonly SlotBits[]): Words {
-  return sets
-    .map(wordsOf)
-    .reduce((all, own) => ({ first: Math.min(all.first, own.first), last: Math.max(all.last, own.last) }), {
-      first: Number.MAX_SAFE_INTEGER,
-      last: -1,
-    });
 }
 
 /** The region with one visit's start sets replaced by parts of them. */
@@ -139,8 +138,8 @@ function restrict(
       }
     }
     // Partners may lie where this visit has no starts.
-    out.fill(0, 0, words[target]!.first).fill(0, words[target]!.last + 1);
-    if (writeCommon(out, out, bits, words[target]!)) sets[target]!.set(option, out);
+    const kept = pool.take();
+    if (writeCommon(kept, out, bits, words[target]!)) sets[target]!.set(option, kept);
     else sets[target]!.delete(option);
   }
 }
@@ -185,7 +184,13 @@ export function shrink(prepared: PreparedChain, region: Region): Region | null {
   return prepared.pool.scoped(() => {
     const sets = byOption(prepared, region);
     if (!narrow(prepared, sets, region.words, region.decided)) return null;
-    return regionWithin(sets, region.states, (_, visit, index) => region.starts[visit]![index]!, region.decided);
+    return regionWithin(
+      sets,
+      region.words,
+      region.states,
+      (_, visit, index) => region.starts[visit]![index]!,
+      region.decided,
+    );
   });
 }
 
@@ -299,7 +304,10 @@ export function split(prepared: PreparedChain, region: Region, witness: Witness)
         relation.keeps?.(options, witness.starts) ??
         satisfied(relation.alternatives(options), witness.starts) !== undefined;
       if (kept) continue;
-      return decide(prepared, region, index);
+      const parts = decide(prepared, region, index);
+      // Where there is one way only, taking it settles nothing yet: the witness still breaks it.
+      const [only] = parts;
+      return only !== undefined && parts.length === 1 ? (split(prepared, only, witness) ?? parts) : parts;
     }
     for (const joint of decided.pieces) {
       const parts = cut(prepared, region, joint, witness);

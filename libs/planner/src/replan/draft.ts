@@ -1,8 +1,9 @@
 import { ChainCache } from '../chain/cache.js';
 import type { ChainProblem } from '../chain/model.js';
-import { timeOf, withHeld, type HeldTime } from './held-time.js';
+import { joinedTime, timeOf, withHeld, type HeldTime } from './held-time.js';
 import type { CaseChange, JointCase } from './joint-case.js';
 import { leastChange } from './least-change.js';
+import { replanChain, type MovedPlan } from './replan-chain.js';
 
 /** Cases to plan anew, and what everybody holds now. */
 export interface JointQuestion {
@@ -42,6 +43,8 @@ export function givenUp(draft: Draft, keys: readonly string[]): Draft {
 /** Plans single cases of a question beside a draft of the others. */
 export class JointPlanner {
   readonly cases: ReadonlyMap<string, JointCase>;
+  /** What cases hold that take no part. */
+  private readonly strangers: HeldTime;
   private readonly besideOthers = new Map<string, ChainProblem>();
 
   constructor(
@@ -50,6 +53,7 @@ export class JointPlanner {
   ) {
     const { broken, neighbours } = question;
     this.cases = new Map([...broken, ...neighbours].map((each) => [each.key, each]));
+    this.strangers = joinedTime([...question.held].filter(([key]) => !this.cases.has(key)).map(([, time]) => time));
   }
 
   /** Everybody as they are. */
@@ -64,30 +68,61 @@ export class JointPlanner {
     return found;
   }
 
-  /** The mildest change of a case while everybody else in the draft, and all who take no part, stay. */
-  change(key: string, draft: Draft): CaseChange | null {
-    return leastChange(this.caseOf(key), this.problemBeside(key, draft), this.cache);
+  /** The mildest change of a case while everybody else in the draft, and all who take no part, stay; see {@link leastChange}. */
+  change(key: string, draft: Draft, mostMoved?: number): CaseChange | null {
+    return leastChange(this.caseOf(key), this.problemBeside(key, draft), this.cache, mostMoved);
   }
 
   /** The same beside this time alone: as if whoever else holds any made room. */
   changeBeside(key: string, held: readonly HeldTime[]): CaseChange | null {
     const joint = this.caseOf(key);
-    return leastChange(joint, withHeld(joint.problem, held), this.cache);
+    return leastChange(joint, withHeld(joint.problem, held, this.cache), this.cache);
+  }
+
+  /** The plan of a case with the fewest moves beside a draft of the others, wherever its laboratory work goes. */
+  fewestMoves(key: string, draft: Draft): MovedPlan | null {
+    return this.planWithFewestMoves(key, this.problemBeside(key, draft));
+  }
+
+  /**
+   * Fewest visits that a case has to move while visits of those who take no part stay, though everybody's laboratory work
+   * and all who take part make room; `null` when it has no plan then.
+   */
+  leastMoved(key: string): number | null {
+    const { problem } = this.caseOf(key);
+    const places = new Set(placesOf(problem));
+    const visitTime = new Map([...this.strangers].filter(([resource]) => !places.has(resource)));
+    return this.planWithFewestMoves(key, withHeld(problem, [visitTime], this.cache))?.movedVisits ?? null;
+  }
+
+  /** Whether a case has a plan when everybody else makes room. */
+  isPossible(key: string): boolean {
+    return this.planWithFewestMoves(key, this.caseOf(key).problem) !== null;
+  }
+
+  private planWithFewestMoves(key: string, problem: ChainProblem): MovedPlan | null {
+    return replanChain(problem, this.caseOf(key).visits, 'fewest-moves', 1, this.cache)[0] ?? null;
   }
 
   problemBeside(key: string, { held }: Draft): ChainProblem {
     const others = [...held].filter(([other]) => other !== key).map(([, time]) => time);
-    return withHeld(this.besideStrangers(key), others);
+    return withHeld(this.besideStrangers(key), others, this.cache);
   }
 
   /** Less what cases hold that take no part; made once, since they never move. */
   private besideStrangers(key: string): ChainProblem {
     let problem = this.besideOthers.get(key);
     if (problem === undefined) {
-      const strangers = [...this.question.held].filter(([other]) => !this.cases.has(other)).map(([, time]) => time);
-      problem = withHeld(this.caseOf(key).problem, strangers);
+      problem = withHeld(this.caseOf(key).problem, [this.strangers], this.cache);
       this.besideOthers.set(key, problem);
     }
     return problem;
   }
+}
+
+/** Bench places on which a case's work could be done. */
+function placesOf({ phases }: ChainProblem): string[] {
+  return phases.flatMap(({ labs }) =>
+    labs.flatMap(({ operations }) => operations.flatMap(({ places }) => places.map(({ key }) => key))),
+  );
 }

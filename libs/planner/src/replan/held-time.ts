@@ -1,3 +1,4 @@
+import type { ChainCache } from '../chain/cache.js';
 import type { ChainPlan, ChainProblem, ChainResource, SlotBits } from '../chain/model.js';
 
 /** Slots, half-open. */
@@ -26,26 +27,44 @@ export function timeOf({ visits, operations }: Pick<ChainPlan, 'visits' | 'opera
   return held;
 }
 
-/**
- * The problem with time of its resources taken by others. What nobody touches stays the same object, so that a cache
- * finds again what it made of it.
- */
-export function withHeld(problem: ChainProblem, held: Iterable<HeldTime>): ChainProblem {
-  const ranges = new Map<string, SlotRange[]>();
+/** All of it together. */
+export function joinedTime(held: Iterable<HeldTime>): HeldTime {
+  const joined = new Map<string, SlotRange[]>();
   for (const each of held) {
-    for (const [key, taken] of each) ranges.set(key, [...(ranges.get(key) ?? []), ...taken]);
+    for (const [key, taken] of each) {
+      const known = joined.get(key);
+      if (known === undefined) joined.set(key, [...taken]);
+      else known.push(...taken);
+    }
   }
-  const made = new Map<string, Map<SlotBits, SlotBits>>();
-  const left = <Resource extends ChainResource>(resource: Resource): Resource => {
+  return joined;
+}
+
+/**
+ * The problem with time of its resources taken by others. What nobody touches stays the same object, and what is taken
+ * in the same way again becomes the same array again, so that the cache finds again what it made of it.
+ */
+export function withHeld(problem: ChainProblem, held: Iterable<HeldTime>, cache: ChainCache): ChainProblem {
+  const { slotCount } = problem;
+  const ids = new Map<string, string>();
+  const ranges = joinedTime(held);
+  const takenOf = (key: string, taken: readonly SlotRange[]): string => {
+    let id = ids.get(key);
+    if (id === undefined) {
+      id = taken
+        .map(({ startSlot, endSlot }) => `${String(startSlot)}-${String(endSlot)}`)
+        .sort()
+        .join();
+      ids.set(key, id);
+    }
+    return id;
+  };
+  return eachResource(problem, (resource) => {
     const taken = ranges.get(resource.key);
     if (taken === undefined) return resource;
-    const known = made.get(resource.key) ?? new Map<SlotBits, SlotBits>();
-    made.set(resource.key, known);
-    let free = known.get(resource.free);
-    if (free === undefined) known.set(resource.free, (free = without(resource.free, taken, problem.slotCount)));
-    return { ...resource, free };
-  };
-  return eachResource(problem, left);
+    const made = `less:${String(cache.id(resource.free))}:${String(slotCount)}:${takenOf(resource.key, taken)}`;
+    return { ...resource, free: cache.get(made, () => without(resource.free, taken, slotCount)) };
+  });
 }
 
 function eachResource(

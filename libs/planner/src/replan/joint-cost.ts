@@ -1,7 +1,5 @@
 import type { Draft, JointQuestion } from './draft.js';
 import type { JointCase } from './joint-case.js';
-import { replanChain } from './replan-chain.js';
-import type { ChainCache } from '../chain/cache.js';
 
 /** Broken cases without a plan, moved visits, other cases touched, slots by which visits move: compared in this order. */
 export type JointCost = readonly [unplanned: number, moved: number, touched: number, shift: number];
@@ -30,9 +28,4 @@ function shiftOf({ visits }: Pick<JointCase, 'visits'>, planned: readonly { read
 export function isLess(one: JointCost, other: JointCost): boolean {
   const at = one.findIndex((cost, axis) => cost !== other[axis]);
   return at >= 0 && one[at]! < other[at]!;
-}
-
-/** Fewest visits of a case that have to move though everybody else makes room; `null` when even that gives no plan. */
-export function leastMoved({ problem, visits }: JointCase, cache: ChainCache): number | null {
-  return replanChain(problem, visits, 'fewest-moves', 1, cache)[0]?.movedVisits ?? null;
 }

@@ -1,4 +1,5 @@
 import { seededRandom } from '@archwright/kernel';
+import { ChainCache } from '../chain/cache.js';
 import type { TwinPlan } from '../chain/exhaustive.twin.js';
 import { JointPlanner, type JointQuestion } from './draft.js';
 import { withHeld, type HeldTime } from './held-time.js';
@@ -23,7 +24,7 @@ function heldBy({ joint }: TinyCase): HeldTime {
 function without({ joint, plans }: TinyCase, person: string, startSlot: number, endSlot: number): TinyCase {
   const lost = new Map([[person, [{ startSlot, endSlot }]]]);
   return {
-    joint: { ...joint, problem: withHeld(joint.problem, [lost]) },
+    joint: { ...joint, problem: withHeld(joint.problem, [lost], new ChainCache()) },
     plans: plans.filter(({ visits }) =>
       visits.every(({ clinician, start, end }) => clinician !== person || end <= startSlot || endSlot <= start),
     ),
@@ -75,8 +76,12 @@ function fewest(one: TinyCase, other: TinyCase): number | null {
   return least;
 }
 
-function climbed(broken: readonly TinyCase[], neighbours: readonly TinyCase[]): JointPlan {
-  const all = [...broken, ...neighbours];
+function climbed(
+  broken: readonly TinyCase[],
+  neighbours: readonly TinyCase[],
+  strangers: readonly TinyCase[] = [],
+): JointPlan {
+  const all = [...broken, ...neighbours, ...strangers];
   const question: JointQuestion = {
     broken: broken.map(({ joint }) => joint),
     neighbours: neighbours.map(({ joint }) => joint),
@@ -113,6 +118,25 @@ describe('climbing the ladder', () => {
       repaired++;
     }
     expect(repaired).toBeGreaterThan(20);
+  });
+
+  it('proves a repair beside a case that takes no part: no plan that leaves its visits moves fewer', () => {
+    const counted = { repaired: 0, tighter: 0 };
+    for (const [one, other] of disturbances()) {
+      if (isBroken(other)) continue;
+      const beside = one.plans.filter((plan) => goTogether(plan, presentOf(other)));
+      const plan = climbed([one], [], [other]);
+      if (beside.length === 0) {
+        expect(plan.unplanned).toMatchObject([{ isImpossible: one.plans.length === 0 }]);
+        continue;
+      }
+      const least = Math.min(...beside.map((each) => movedOf(one, each)));
+      expect([plan.movedVisits, plan.leastMovedVisits]).toEqual([least, least]);
+      counted.repaired++;
+      if (one.plans.some((each) => movedOf(one, each) < least)) counted.tighter++;
+    }
+    expect(counted.repaired).toBeGreaterThan(20);
+    expect(counted.tighter).toBeGreaterThan(0);
   });
 
   it('asks another case to make room only when there is no other way, and never promises one time twice', () => {

@@ -2,7 +2,7 @@ import { givenUp, planned, type Draft, type JointPlanner } from './draft.js';
 import { Ejection, overlap } from './ejection.js';
 import { timeOf } from './held-time.js';
 import { REACHES, type CaseChange, type Reach } from './joint-case.js';
-import { costOf, leastMoved } from './joint-cost.js';
+import { costOf } from './joint-cost.js';
 import { changeFor } from './least-change.js';
 import { searchNeighbourhood } from './neighbourhood.js';
 import type { MovedPlan, ReplanAim } from './replan-chain.js';
@@ -15,7 +15,7 @@ export interface JointPlan {
   readonly rung: Rung;
   readonly changes: ReadonlyMap<string, CaseChange>;
   readonly movedVisits: number;
-  /** No plan of the cases that have one here moves fewer visits, whoever else makes room for them. */
+  /** No plan of the cases that have one here moves fewer visits while all other visits stay, whatever laboratory work makes room. */
   readonly leastMovedVisits: number;
   /** Broken cases that no plan was found for. */
   readonly unplanned: readonly Unplanned[];
@@ -49,25 +49,13 @@ export function climb(planner: JointPlanner, settings: LadderSettings): JointPla
     const change = planner.change(key, draft);
     return change === null ? draft : planned(draft, key, change);
   }, planner.start());
-  if (isRepaired(alone, planner)) {
-    const together = searchNeighbourhood(planner, alone, settings, (draft) => bounds.meets(draft));
-    return planOf(planner, together, bounds, together === alone ? null : 'planned-together');
-  }
   const roomy = question.broken.reduce<Draft>((draft, { key }) => {
     if (draft.changes.has(key)) return draft;
     return new Ejection(planner).makeRoom(key, givenUp(draft, [key])) ?? draft;
   }, alone);
-  const together = searchNeighbourhood(
-    planner,
-    roomy,
-    settings,
-    (draft) => isRepaired(draft, planner) && bounds.meets(draft),
-  );
+  const together = searchNeighbourhood(planner, roomy, settings, (key) => bounds.of(key));
   return planOf(planner, together, bounds, together === roomy ? null : 'planned-together');
 }
-
-const isRepaired = ({ changes }: Draft, { question }: JointPlanner): boolean =>
-  question.broken.every(({ key }) => changes.has(key));
 
 /** Lower bounds on the moved visits of each case, found when they are first needed. */
 class Bounds {
@@ -75,11 +63,11 @@ class Bounds {
 
   constructor(private readonly planner: JointPlanner) {}
 
-  /** `null` when the case has no plan whatever the others do. */
+  /** `null` when the case has no plan though all laboratory work makes room. */
   of(key: string): number | null {
     let least = this.known.get(key);
     if (least === undefined) {
-      least = leastMoved(this.planner.caseOf(key), this.planner.cache);
+      least = this.planner.leastMoved(key);
       this.known.set(key, least);
     }
     return least;
@@ -91,10 +79,6 @@ class Bounds {
       const change = changes.get(key);
       return change === undefined || change.plan.movedVisits === 0 ? sum : sum + (this.of(key) ?? 0);
     }, 0);
-  }
-
-  meets(draft: Draft): boolean {
-    return this.total(draft) === costOf(draft, this.planner.question)[1];
   }
 }
 
@@ -109,7 +93,7 @@ function planOf(planner: JointPlanner, draft: Draft, bounds: Bounds, rung: Rung 
     leastMovedVisits: bounds.total(draft),
     unplanned: question.broken
       .filter(({ key }) => !changes.has(key))
-      .map(({ key }) => ({ key, isImpossible: bounds.of(key) === null, inTheWay: inTheWayOf(key, planner, draft) })),
+      .map(({ key }) => ({ key, isImpossible: !planner.isPossible(key), inTheWay: inTheWayOf(key, planner, draft) })),
   };
 }
 

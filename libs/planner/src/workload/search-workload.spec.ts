@@ -2,7 +2,7 @@ import { DomainError } from '@archwright/kernel';
 import { bestObjective } from './exhaustive.twin.js';
 import type { WorkloadProblem } from './model.js';
 import { ORDER, type WorkloadAim } from './objective.js';
-import { WorkloadSearch } from './search-workload.js';
+import { bestFind, WorkloadSearch } from './search-workload.js';
 import { tinyWorkload } from './tiny-workload.twin.js';
 import { workloadFaults } from './verify-workload.js';
 
@@ -59,6 +59,27 @@ describe('search of a workload', () => {
     const again = search(problem, 4, 'level-load', 3, 11);
     expect(again.best).toEqual(one.best);
     expect(again.epochs).toBe(one.epochs);
+  });
+});
+
+describe('streams of a workload on several threads', () => {
+  it.each([1, 2, 3])('make the plan that they make on one (%i)', (threads) => {
+    for (const [index, aim] of [[5, 'level-load'] as const, [4, 'fewest-moves'] as const]) {
+      const problem = tinyWorkload(index);
+      const streams = 3;
+      const members = Array.from({ length: threads }, (_, member) => {
+        const own = [0, 1, 2].filter((stream) => stream % threads === member);
+        return new WorkloadSearch(problem, { seed: 11, streams, aim }, own);
+      });
+      for (let epoch = 0; epoch < 12 && !members[0]!.isProved; epoch++) {
+        // The last to answer is heard first.
+        const find = bestFind(members.map((member) => member.runStreams()).reverse(), aim);
+        for (const member of members) member.meet(find);
+      }
+      const alone = search(problem, 12, aim, streams, 11);
+      for (const { best, epochs } of members)
+        expect({ best, epochs }).toEqual({ best: alone.best, epochs: alone.epochs });
+    }
   });
 });
 

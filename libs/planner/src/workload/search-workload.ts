@@ -23,8 +23,25 @@ export interface WorkloadSearchSettings {
   readonly aim: WorkloadAim;
 }
 
+/** A plan that a stream has found, to be made again anywhere. */
+export interface StreamFind {
+  readonly genotype: Genotype;
+  readonly objective: WorkloadObjective;
+  readonly stream: number;
+}
+
+/** The best of what several streams have found in one epoch, whichever thread each ran on: of equally good ones the first stream's. */
+export function bestFind(finds: readonly (StreamFind | null)[], aim: WorkloadAim): StreamFind | null {
+  return finds.reduce((best, find) => {
+    if (best === null || find === null) return best ?? find;
+    const order = compareObjectives(find.objective, best.objective, aim);
+    return order < 0 || (order === 0 && find.stream < best.stream) ? find : best;
+  }, null);
+}
+
 /** One of the searches: where it stands, and what it remembers. */
 interface Stream {
+  readonly number: number;
   readonly moves: WorkloadMoves;
   readonly memory: WorkloadObjective[];
   genotype: Genotype;
@@ -37,6 +54,9 @@ interface Stream {
 /**
  * Looks for better plans than the one in force: a function of problem, settings and number of epochs, so that any plan
  * can be made again bit for bit. Streams meet at the end of each epoch, in their order.
+ *
+ * On several threads each has a search with streams of its own (`own`); {@link runStreams} and {@link meet} take the place
+ * of {@link runEpoch} there, with the {@link bestFind} of all threads in between.
  */
 export class WorkloadSearch {
   readonly bound: WorkloadBound;
@@ -57,6 +77,7 @@ export class WorkloadSearch {
   constructor(
     problem: WorkloadProblem,
     private readonly settings: WorkloadSearchSettings,
+    own: readonly number[] = Array.from({ length: settings.streams }, (_, stream) => stream),
   ) {
     this.layout = layOutWorkload(problem);
     this.decoder = new WorkloadDecoder(this.layout);
@@ -70,12 +91,16 @@ export class WorkloadSearch {
     this.bestGenotype = present;
     this.bestKnown = this.inForce.objective;
     const earlyObjective = this.objectiveOf(early);
-    this.keepBest(early, earlyObjective);
-    this.streams = Array.from({ length: settings.streams }, (_, index) => {
-      const isEarly = index % 2 === 1;
+    if (this.isBetter(earlyObjective, this.bestKnown)) {
+      this.bestGenotype = copyOf(early);
+      this.bestKnown = earlyObjective;
+    }
+    this.streams = own.map((number) => {
+      const isEarly = number % 2 === 1;
       const objective = isEarly ? earlyObjective : this.inForce.objective;
       return {
-        moves: new WorkloadMoves(this.layout, seededRandom(settings.seed, index)),
+        number,
+        moves: new WorkloadMoves(this.layout, seededRandom(settings.seed, number)),
         memory: Array.from({ length: MEMORY }, () => objective),
         genotype: copyOf(isEarly ? early : present),
         objective,
@@ -106,15 +131,32 @@ export class WorkloadSearch {
   }
 
   runEpoch(): void {
-    if (this.isProved) return;
+    if (!this.isProved) this.meet(this.runStreams());
+  }
+
+  /** Runs its own streams through an epoch; the best plan stays what it was until they {@link meet}. */
+  runStreams(): StreamFind | null {
     this.epochs++;
-    for (const stream of this.streams) this.search(stream);
+    return bestFind(
+      this.streams.map((stream) => this.search(stream)),
+      this.settings.aim,
+    );
+  }
+
+  /** Ends an epoch. @param find of all streams, those of other threads included */
+  meet(find: StreamFind | null): void {
+    if (find !== null) {
+      this.bestGenotype = find.genotype;
+      this.bestKnown = find.objective;
+    }
     for (const stream of this.streams) if (stream.idleEpochs >= IDLE_EPOCHS) this.sendToBest(stream);
   }
 
-  private search(stream: Stream): void {
+  /** @returns the first plan that nothing in this epoch is better than, if it is better than the best so far */
+  private search(stream: Stream): StreamFind | null {
     const { aim } = this.settings;
     const before = stream.best;
+    let find: StreamFind | null = null;
     this.objectiveOf(stream.genotype);
     stream.moves.look(this.decoder, stream.genotype.chosen);
     for (let plan = 0; plan < EPOCH_PLANS; plan++) {
@@ -130,12 +172,14 @@ export class WorkloadSearch {
         copyInto(this.trial, stream.genotype);
         stream.objective = objective;
         stream.moves.look(this.decoder, stream.genotype.chosen);
-        if (compareObjectives(objective, stream.best, aim) < 0) stream.best = objective;
-        this.keepBest(this.trial, objective);
+        if (this.isBetter(objective, stream.best)) stream.best = objective;
+        if (this.isBetter(objective, find?.objective ?? this.bestKnown))
+          find = { genotype: copyOf(this.trial), objective, stream: stream.number };
       }
       stream.memory[slot] = stream.objective;
     }
-    stream.idleEpochs = compareObjectives(stream.best, before, aim) < 0 ? 0 : stream.idleEpochs + 1;
+    stream.idleEpochs = this.isBetter(stream.best, before) ? 0 : stream.idleEpochs + 1;
+    return find;
   }
 
   private sendToBest(stream: Stream): void {
@@ -146,10 +190,8 @@ export class WorkloadSearch {
     stream.idleEpochs = 0;
   }
 
-  private keepBest(genotype: Genotype, objective: WorkloadObjective): void {
-    if (compareObjectives(objective, this.bestKnown, this.settings.aim) >= 0) return;
-    this.bestGenotype = copyOf(genotype);
-    this.bestKnown = objective;
+  private isBetter(one: WorkloadObjective, other: WorkloadObjective): boolean {
+    return compareObjectives(one, other, this.settings.aim) < 0;
   }
 
   private objectiveOf(genotype: Genotype): WorkloadObjective {

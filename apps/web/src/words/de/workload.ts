@@ -1,0 +1,37 @@
+import type { messages as english } from '../en/workload.js';
+import type { SameTexts } from '../messages.js';
+
+export const messages: SameTexts<typeof english> = {
+  workload: {
+    title: 'Bessere Pläne für diese Arbeit',
+    loading: 'die Suche',
+    none: 'Noch hat niemand nach besseren Plänen gesucht. Eine Suche ändert von sich aus nichts.',
+    look: 'Bessere Pläne suchen',
+    lookAgain: 'Noch einmal suchen',
+    cancel: 'Suche abbrechen',
+    cancelled: 'Die Suche ist abgebrochen.',
+    lateTitle: 'Nach jetziger Planung zu spät',
+    effectTitle: 'Was sich ändern würde',
+    figure: 'Kennzahl',
+    now: 'Jetzt',
+    then: 'Nach Annahme',
+    lateCases: 'Verspätete Fälle',
+    lateMinutes: 'Minuten Verspätung, alle zusammen',
+    fullDays: 'Tage über 85 % in einem Arbeitsbereich',
+    daysTitle: 'Auslastung der Tage, die sich ändern',
+    daysTitleOf: 'Auslastung der Tage, die sich ändern: {title}',
+    centre: 'Arbeitsbereich',
+    day: 'jetzt {before} Minuten, nach Annahme {after}, offen {open}',
+    dayOf: '{centre}, {day}: {change}',
+    fromTo: '{from} → {to}',
+    where: '{laboratory}, {centre}',
+    moves: '{moves, plural, one {# Schritt} other {# Schritte}} zu verschieben',
+    overtimeTitle: 'Überstunden, denen jemand zustimmen muss',
+    overtime: '{centre}, {day}: {minutes} min',
+    accept: 'Annehmen und Arbeit verschieben',
+    acceptOf: 'Annehmen und Arbeit verschieben: {title}',
+    accepted: 'Die Arbeit ist verschoben. Kein Termin hat sich geändert.',
+    state: { accepted: 'angenommen', superseded: 'nicht mehr offen' },
+    stale: 'Die Arbeit hat sich geändert, seit dies gefunden wurde; nichts wurde verschoben. Suchen Sie noch einmal.',
+  },
+};
