@@ -5,11 +5,13 @@ import {
   loadOf,
   openQuestionsOf,
   recordCaution,
+  stepsOfCase,
   sweep,
   viewLabStep,
   type Actor,
 } from '@archwright/casework';
 import {
+  caseSteps,
   dispatchView,
   loadView,
   openLabQuestions,
@@ -103,6 +105,14 @@ describe('the bench', () => {
       expect(tomorrow.steps).toHaveLength(treated.stepIds.length);
       const ahead = await dispatch(NOW, '2027-01-06');
       expect(ahead.steps).toEqual([]);
+    });
+
+    it('shows the work of one case to its laboratory alone', async () => {
+      const { items } = caseSteps.parse(await inPractice((tx) => stepsOfCase(tx, bench, treated.caseId, NOW)));
+      expect(items.map(({ id }) => id)).toEqual(treated.stepIds);
+      expect(items[0]).toEqual(await view(0));
+      const stranger = { ...bench, laboratoryIds: [uuidv7()] };
+      await expect(inPractice((tx) => stepsOfCase(tx, stranger, treated.caseId, NOW))).rejects.toThrow('case');
     });
 
     it('names no patient', async () => {

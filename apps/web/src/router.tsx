@@ -27,6 +27,7 @@ import {
   pathSearch,
   setupSearch,
   signInSearch,
+  ticketSearch,
 } from './search-params.js';
 import { SignInPage } from './sign-in/sign-in-page.js';
 
@@ -230,6 +231,20 @@ const labFind = createRoute({
   component: lazyRouteComponent(() => import('./lab-case/lab-find-page.js'), 'LabFindPage'),
 });
 
+const tickets = createRoute({
+  getParentRoute: () => inside,
+  path: '/bench/tickets',
+  validateSearch: ticketSearch,
+  remountDeps: ({ search }) => search,
+  component: lazyRouteComponent(() => import('./tickets/tickets-page.js'), 'TicketsPage'),
+});
+
+const job = createRoute({
+  getParentRoute: () => inside,
+  path: '/bench/jobs/$stepId',
+  component: lazyRouteComponent(() => import('./jobs/job-page.js'), 'JobPage'),
+});
+
 const practice = createRoute({
   getParentRoute: () => inside,
   path: '/practice',
@@ -395,6 +410,8 @@ export const router = createRouter({
       bench,
       labCase,
       labFind,
+      tickets,
+      job,
       practice,
       lots,
       setup,

@@ -55,7 +55,7 @@ export { createPatient, updatePatient } from './patients/keep-patient.js';
 export { importPatients, type ImportedPatients } from './patients/import-patients.js';
 export { viewPatient } from './patients/view-patient.js';
 export { actOnLabStep } from './lab/act-on-step.js';
-export { dispatchOf, viewLabStep } from './lab/dispatch.js';
+export { dispatchOf, stepsOfCase, viewLabStep } from './lab/dispatch.js';
 export { loadOf } from './lab/load-view.js';
 export { answerLabQuestion } from './lab/questions.js';
 export { openQuestionsOf } from './lab/open-questions.js';

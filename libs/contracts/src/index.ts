@@ -180,6 +180,8 @@ export {
 } from './jobs.js';
 export {
   answerQuestion,
+  caseSteps,
+  caseStepsQuery,
   dispatchQuery,
   dispatchStep,
   dispatchView,
@@ -188,6 +190,8 @@ export {
   loadView,
   openLabQuestions,
   type AnswerQuestion,
+  type CaseSteps,
+  type CaseStepsQuery,
   type DispatchQuery,
   type DispatchStep,
   type DispatchView,

@@ -102,6 +102,13 @@ export const dispatchStep = z.object({
 });
 export type DispatchStep = z.output<typeof dispatchStep>;
 
+export const caseStepsQuery = z.strictObject({ caseId: id });
+export type CaseStepsQuery = z.output<typeof caseStepsQuery>;
+
+/** The planned work of one case at the caller's laboratories, earliest first. */
+export const caseSteps = z.object({ items: z.array(dispatchStep) });
+export type CaseSteps = z.output<typeof caseSteps>;
+
 export const dispatchView = z.object({
   laboratoryId: id,
   on: localDate,

@@ -25,6 +25,7 @@ export const laboratoryWalls: Readonly<Record<string, Wall>> = {
     answers: BENCHES,
     path: ({ laboratory, on }) => `/lab/dispatch?laboratoryId=${laboratory}&on=${on}`,
   },
+  'GET /lab/steps': { roles: BENCH, answers: SEEN, path: (records) => `/lab/steps?caseId=${records.case}` },
   'GET /lab/steps/{id}': { roles: BENCH, answers: BENCHES, path: ({ labStep }) => `/lab/steps/${labStep}` },
   'POST /lab/steps/{id}/actions': {
     roles: ['lab'],

@@ -5,16 +5,20 @@ import {
   dispatchOf,
   loadOf,
   openQuestionsOf,
+  stepsOfCase,
   viewLabStep,
   type Actor,
 } from '@archwright/casework';
 import {
   answerQuestion,
+  caseStepsQuery,
   dispatchQuery,
   id as recordId,
   labStepAction,
   loadQuery,
   type AnswerQuestion,
+  type CaseSteps,
+  type CaseStepsQuery,
   type DispatchQuery,
   type DispatchStep,
   type DispatchView,
@@ -50,6 +54,16 @@ export class LabController {
     @Query({ schema: dispatchQuery }) query: DispatchQuery,
   ): Promise<DispatchView> {
     return readInOrganisation(this.db, actor.organisationId, (tx) => dispatchOf(tx, actor, query, this.clock.now()));
+  }
+
+  @Roles('lab', 'manager')
+  @Get('steps')
+  steps(
+    @CurrentActor() actor: Actor,
+    @Query({ schema: caseStepsQuery }) { caseId }: CaseStepsQuery,
+  ): Promise<CaseSteps> {
+    const now = this.clock.now();
+    return readInOrganisation(this.db, actor.organisationId, (tx) => stepsOfCase(tx, actor, caseId, now));
   }
 
   @Roles('lab', 'manager')

@@ -113,12 +113,13 @@ function leadOf({ state, question, slackMinutes }: DispatchStep): Lead {
 }
 
 /** The bench's name once, where the place's own does not say it. */
-function placeOf({ placeLabel, workCentre }: DispatchStep): string {
+export function placeOf({ placeLabel, workCentre }: Pick<DispatchStep, 'placeLabel' | 'workCentre'>): string {
   if (placeLabel.startsWith(workCentre)) return placeLabel;
   return placeLabel === '' ? workCentre : benchWords.place(workCentre, placeLabel);
 }
 
-function stepRow(step: DispatchStep, view: DispatchView, today: string): StepRow {
+/** @param view the list in which it stands: a step of another day says its day */
+export function stepRow(step: DispatchStep, view: Pick<DispatchView, 'on' | 'zone'>, today: string): StepRow {
   const isFromEarlier = localDateOf(Date.parse(step.startsAt), view.zone) !== view.on;
   const starts = isFromEarlier ? dateAndTime(step.startsAt, view.zone, today) : timeOfDay(step.startsAt, view.zone);
   return {

@@ -1,5 +1,6 @@
 import { Button } from '@mantine/core';
 import type { LabStepAction } from '@archwright/contracts';
+import { Link } from '@tanstack/react-router';
 import { Fragment, useState } from 'react';
 import { hasStatus } from '../api/errors.js';
 import { CaseLink } from '../lab-case/case-link.js';
@@ -7,6 +8,7 @@ import { QuestionNote } from '../lab-questions/question-note.js';
 import { Mark, Tag } from '../look/marks.js';
 import { Notice, Refusal } from '../look/notice.js';
 import { benchWords as words } from '../words/bench.js';
+import { ticketWords } from '../words/tickets.js';
 import type { StepRow } from './bench-view.js';
 import { StepWordsForm } from './step-words-form.js';
 import { useStepAction } from './use-step-action.js';
@@ -31,7 +33,15 @@ export function WorkStep({ row, mayAct, onDone }: Props) {
       <StepLead lead={row.lead} />
       <div className="stack-none">
         <div>
-          <CaseLink caseId={row.caseId} number={row.caseNumber} /> {row.title}
+          <CaseLink caseId={row.caseId} number={row.caseNumber} /> {row.title}{' '}
+          <Link
+            className="no-print small"
+            to="/bench/tickets"
+            search={{ job: row.id }}
+            aria-label={ticketWords.linkOf(words.stepOf(row.caseNumber, row.title))}
+          >
+            {ticketWords.linkShort}
+          </Link>
         </div>
         <p className="small soft">
           {row.facts.map((fact, index) => (

@@ -1,8 +1,9 @@
 import { addDays, startOfDayMs } from '@archwright/calendar';
-import type { DispatchQuery, DispatchStep, DispatchView, LabQuestionView } from '@archwright/contracts';
+import type { CaseSteps, DispatchQuery, DispatchStep, DispatchView, LabQuestionView } from '@archwright/contracts';
 import { LabStep } from '@archwright/records';
 import type { EntityManager } from 'typeorm';
 import type { Actor } from '../actor.js';
+import { requireCase } from '../cases/case-access.js';
 import { RecordNotFoundError } from '../errors.js';
 import {
   handsOnMinutes,
@@ -53,6 +54,20 @@ export async function viewLabStep(tx: EntityManager, actor: Actor, stepId: strin
   await requireLaboratory(tx, actor, step.laboratoryId);
   const slack = slackOfAll(await loadCaseSteps(tx, step.caseId), now).get(stepId) ?? null;
   return toDispatchStep(step, slack, await knowWork(tx, [step], now));
+}
+
+/**
+ * The planned work of one case at the actor's laboratories, finished included.
+ *
+ * @throws {RecordNotFoundError} for a case that the actor may not see
+ */
+export async function stepsOfCase(tx: EntityManager, actor: Actor, caseId: string, now: Date): Promise<CaseSteps> {
+  await requireCase(tx, actor, caseId);
+  const all = await loadCaseSteps(tx, caseId);
+  const slack = slackOfAll(all, now);
+  const own = all.filter(({ laboratoryId }) => actor.role !== 'lab' || actor.laboratoryIds.includes(laboratoryId));
+  const known = await knowWork(tx, own, now);
+  return { items: own.map((step) => toDispatchStep(step, slack.get(step.id) ?? null, known)) };
 }
 
 /** Slack by step id, of every stretch of work. */
