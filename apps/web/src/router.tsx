@@ -25,6 +25,7 @@ import {
   newPatientSearch,
   offersSearch,
   pathSearch,
+  remakeSearch,
   setupSearch,
   signInSearch,
   ticketSearch,
@@ -245,6 +246,13 @@ const job = createRoute({
   component: lazyRouteComponent(() => import('./jobs/job-page.js'), 'JobPage'),
 });
 
+const remakes = createRoute({
+  getParentRoute: () => inside,
+  path: '/bench/remakes',
+  validateSearch: remakeSearch,
+  component: lazyRouteComponent(() => import('./remake-log/remake-log-page.js'), 'RemakeLogPage'),
+});
+
 const practice = createRoute({
   getParentRoute: () => inside,
   path: '/practice',
@@ -412,6 +420,7 @@ export const router = createRouter({
       labFind,
       tickets,
       job,
+      remakes,
       practice,
       lots,
       setup,

@@ -107,6 +107,7 @@ export { drawTracing } from './capture/tracing-view.js';
 export { acceptProposal, renewProposal } from './remakes/accept-proposal.js';
 export { listAlerts, viewAlert } from './remakes/alert-view.js';
 export { dismissAlert, openAlertByPerson } from './remakes/decide-alert.js';
+export { remakeLogOf } from './remakes/remake-log.js';
 export { proposeReplan } from './remakes/propose-replan.js';
 export { PlanStaleError } from './planning/stored-plan.js';
 export { decideTransfer } from './transfers/decide-transfer.js';

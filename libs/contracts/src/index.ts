@@ -318,6 +318,14 @@ export {
 } from './primitives.js';
 export { problem, type Problem } from './problem.js';
 export {
+  remakeLog,
+  remakeLogQuery,
+  type RemakeCount,
+  type RemakeEntry,
+  type RemakeLog,
+  type RemakeLogQuery,
+} from './remake-log.js';
+export {
   callList,
   callTaskView,
   caughtMail,

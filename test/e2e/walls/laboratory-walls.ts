@@ -54,6 +54,11 @@ export const laboratoryWalls: Readonly<Record<string, Wall>> = {
     answers: PAST,
     path: ({ workloadProposal }) => `/lab/workload/proposals/${workloadProposal}/accept`,
   },
+  'GET /lab/remakes': {
+    roles: BENCH,
+    answers: LISTED,
+    path: () => '/lab/remakes?fromOn=2027-01-01&untilOn=2027-03-31',
+  },
   'GET /lab/questions': { roles: PRACTICE, answers: LISTED },
   'POST /lab/questions/{id}/answer': {
     roles: CHAIR,

@@ -5,6 +5,7 @@ import {
   dispatchOf,
   loadOf,
   openQuestionsOf,
+  remakeLogOf,
   stepsOfCase,
   viewLabStep,
   type Actor,
@@ -16,6 +17,7 @@ import {
   id as recordId,
   labStepAction,
   loadQuery,
+  remakeLogQuery,
   type AnswerQuestion,
   type CaseSteps,
   type CaseStepsQuery,
@@ -26,6 +28,8 @@ import {
   type LoadQuery,
   type LoadView,
   type OpenLabQuestions,
+  type RemakeLog,
+  type RemakeLogQuery,
 } from '@archwright/contracts';
 import { Clock, IfMatch } from '@archwright/platform';
 import { inOrganisation, readInOrganisation } from '@archwright/records';
@@ -95,6 +99,12 @@ export class LabController {
       actOnLabStep(tx, actor, id, { ...body, version }, now),
     );
     return tagged(reply, step);
+  }
+
+  @Roles('lab', 'manager')
+  @Get('remakes')
+  remakes(@CurrentActor() actor: Actor, @Query({ schema: remakeLogQuery }) query: RemakeLogQuery): Promise<RemakeLog> {
+    return readInOrganisation(this.db, actor.organisationId, (tx) => remakeLogOf(tx, actor, query));
   }
 
   /** The front desk sees them too: after a day unanswered it is asked to see to them. */
