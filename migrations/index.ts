@@ -37,6 +37,9 @@ import { BearingScrews1795612120000 } from './1795612120000-bearing-screws.js';
 import { ToothChoices1795612180000 } from './1795612180000-tooth-choices.js';
 import { SetupVersions1795614000000 } from './1795614000000-setup-versions.js';
 import { ChangeOrder1795615000000 } from './1795615000000-change-order.js';
+import { StageValues1795615000031 } from './1795615000031-stage-values.js';
+import { Devices1795615000032 } from './1795615000032-devices.js';
+import { PatientSex1795615000033 } from './1795615000033-patient-sex.js';
 
 /** Every migration, oldest first. */
 export const migrations = [
@@ -79,4 +82,7 @@ export const migrations = [
   ToothChoices1795612180000,
   SetupVersions1795614000000,
   ChangeOrder1795615000000,
+  StageValues1795615000031,
+  Devices1795615000032,
+  PatientSex1795615000033,
 ];

@@ -1,6 +1,6 @@
 import { jest } from '@jest/globals';
 import { practiceView } from '@archwright/contracts';
-import type { Browser, Locator, Page } from 'playwright-core';
+import type { Browser, Locator, Page, Route } from 'playwright-core';
 import sharp from 'sharp';
 import { Cast } from '../../apps/cli/src/demo/cast.js';
 import { Narrator } from '../../apps/cli/src/demo/narrator.js';
@@ -133,14 +133,19 @@ describe("the clinician's day", () => {
     await checks(page).getByText('Interocclusal rest distance 0 mm').waitFor();
     await page.reload();
     expect(await page.getByLabel(OCCLUSAL_BOX).inputValue()).toBe('68');
+    const device = page.getByLabel('Lengths taken with');
+    await device.selectOption({ index: 1 });
+    const chosen = await device.inputValue();
 
     await page.getByRole('button', { name: 'Save and check' }).click();
     await saved(page);
+    // Nothing is typed any more: this is what the chair remembers.
+    expect([chosen === '', await device.inputValue()]).toEqual([false, chosen]);
     await checks(page).getByText('correct now').waitFor();
     await page.getByText('Vertical dimension: all methods side by side').click();
     await page.getByText('Lower by 2 to 4 mm: Interocclusal rest distance.').waitFor();
     await page.getByText('0.5 turn counter clockwise').first().waitFor();
-    await page.getByLabel('Language', { exact: true }).selectOption('de');
+    await page.getByRole('main').getByLabel('Language', { exact: true }).selectOption('de');
     await page.getByText('Susanne sieht').waitFor();
     await page.getByText('Widths of face and teeth:').click();
     await page.getByLabel('Interalar width, in mm').fill('36');
@@ -162,6 +167,61 @@ describe("the clinician's day", () => {
     await page.getByText('What the checks said before').click();
     const before = page.getByRole('region', { name: 'interocclusal rest distance' });
     await before.getByText('no rest distance is left').waitFor();
+  });
+
+  it('keeps what is typed while somebody else records, and shows both versions where both did', async () => {
+    const { id } = found((await smooth.state()).stages.find(({ code }) => code === COMBINED_VISIT));
+    person = await signIn(browser, service.url, 'clinician');
+    const { page } = person;
+    await page.goto(`/chair/stages/${id}`);
+    await measure(page, OCCLUSAL, '64');
+    const height = (code: string, value: number) => ({
+      code,
+      value,
+      unit: 'mm',
+      method: { landmarks: 'nose-tip-chin' },
+    });
+    await smooth.capture(await smooth.view(id), {
+      readings: [70, 70, 70].map((value) => height('vertical-dimension-at-rest', value)),
+    });
+    await until(async () => (await page.getByLabel(`${REST}, 1. reading, in mm`).inputValue()) === '70');
+    expect(await page.getByLabel(OCCLUSAL_BOX).inputValue()).toBe('64');
+    await smooth.capture(await smooth.view(id), {
+      readings: [66, 66, 66].map((value) => height('occlusal-vertical-dimension', value)),
+    });
+    const clash = page.getByRole('row', { name: /^Occlusal vertical dimension/ }).filter({ hasText: '66' });
+    await clash.waitFor();
+    expect(await clash.getByRole('cell').allInnerTexts()).toEqual([
+      '64, 64, 64, subnasale gnathion',
+      '66, 66, 66, nose tip chin',
+    ]);
+    await page.getByRole('button', { name: 'Save and check' }).click();
+    expect(await page.getByLabel(OCCLUSAL_BOX).inputValue()).toBe('64');
+    expect(await faultsOfScreen(page)).toEqual([]);
+
+    // What is typed while the save is on its way is not part of it, and stays.
+    await page.getByRole('button', { name: 'Keep what I typed' }).click();
+    await measure(page, REST, '67');
+    const held: Route[] = [];
+    await page.route('**/captures', (route) => {
+      held.push(route);
+    });
+    await page.getByRole('button', { name: 'Save and check' }).click();
+    await page.getByLabel('Interalar width, in mm').fill('37');
+    await until(() => held.length > 0);
+    await found(held[0]).continue();
+    await until(async () =>
+      (await smooth.view(id)).readings.some(
+        ({ code, value }) => code === 'occlusal-vertical-dimension' && value === 64,
+      ),
+    );
+    const teeth = page.getByRole('group').filter({ hasText: 'Choice of teeth' }).last();
+    await page.getByText('Choice of teeth').click();
+    await teeth.getByLabel('Shade').fill('A2');
+    await page.reload();
+    expect(await page.getByLabel('Interalar width, in mm').inputValue()).toBe('37');
+    expect(await page.getByLabel(OCCLUSAL_BOX).inputValue()).toBe('64');
+    await until(async () => (await teeth.getByLabel('Shade').inputValue()) === 'A2');
   });
 
   it('hands the work over with a signature and finishes the visit', async () => {

@@ -36,7 +36,7 @@ describe('the manager', () => {
   });
 
   it('takes nothing in on the word of a trial of another file', async () => {
-    const { page } = person;
+    const { page } = day;
     await page.goto('/practice/import');
     const patients = page.getByRole('region', { name: 'Patients from a table' });
     const choose = (name: string) =>
@@ -121,5 +121,31 @@ describe('the manager', () => {
     await page.getByRole('button', { name: 'Save the ranges' }).click();
     await page.getByText('Saved.').waitFor();
     await page.getByRole('cell', { name: 'Looked through, all stays as it is.' }).waitFor();
+  });
+
+  it('keeps its own words for teeth, one on each line', async () => {
+    const { page } = day;
+    await page.goto('/practice/teeth');
+    const shades = page.getByLabel('Shades');
+    await shades.fill(`light\n${'x'.repeat(61)}`);
+    await page.getByRole('button', { name: 'Save the lists' }).click();
+    await page.getByText('Up to 100 lines of 60 characters each.').waitFor();
+    expect(await faultsOfScreen(page)).toEqual([]);
+    await shades.fill('light\nwarm');
+    await page.getByRole('button', { name: 'Save the lists' }).click();
+    await page.getByText('Saved.').waitFor();
+    await page.reload();
+    expect(await shades.inputValue()).toBe('light\nwarm');
+  });
+
+  it('reads per rule what became of failed checks', async () => {
+    const { page } = day;
+    await page.goto('/practice/checks');
+    await page
+      .getByRole('row', { name: /Rest distance/i })
+      .first()
+      .waitFor();
+    await page.getByText('Counted per rule, never per person.').waitFor();
+    expect(await faultsOfScreen(page)).toEqual([]);
   });
 });

@@ -54,7 +54,7 @@ describe('the manager', () => {
   });
 
   it('is told when nothing stands under an address', async () => {
-    const { page } = person;
+    const { page } = day;
     for (const place of ['setup', 'users']) {
       await page.goto(`/practice/${place}/00000000-0000-4000-8000-000000000099`);
       await page.getByRole('heading', { name: 'Nothing here' }).waitFor();
@@ -64,7 +64,7 @@ describe('the manager', () => {
   });
 
   it('finds nothing on the screen of one person that was typed for another', async () => {
-    const { page } = person;
+    const { page } = day;
     await page.goto('/practice/users');
     const accounts = page.getByRole('table').getByRole('link');
     const [first, second] = [accounts.nth(0), accounts.nth(1)];

@@ -1,4 +1,4 @@
-import { checkStage, proposeReplan, recheckStages, screenCapture, screenNight } from '@archwright/casework';
+import { checkStage, proposeReplan, recheckStages, screenCapture, screenNight, sweep } from '@archwright/casework';
 import {
   appointmentView,
   caseView,
@@ -87,6 +87,15 @@ export class Chairside {
       else await proposeReplan(means, replanCasePayload.parse(payload), this.now);
     }
     return due.length === 0 ? 0 : due.length + (await this.runJobs());
+  }
+
+  /** The sweep of a night, as two workers make it, and the jobs that it starts. */
+  async night(at: Date): Promise<void> {
+    const db = await this.practice.rows((tx) => Promise.resolve(tx.dataSource));
+    await sweep(db, this.practice.organisationId, at);
+    await sweep(db, this.practice.organisationId, at);
+    this.now = new Date(Math.max(this.now.getTime(), at.getTime()));
+    await this.runJobs();
   }
 
   state(caseId: string): Promise<CaseView> {

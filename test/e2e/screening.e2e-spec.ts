@@ -6,9 +6,16 @@ import {
   type ScreeningFindingView,
   type StageView,
 } from '@archwright/contracts';
-import { Capture, ScreeningFinding, ScreeningNight, TreatmentCase, UserAccount } from '@archwright/records';
+import {
+  Capture,
+  Measurement,
+  ScreeningFinding,
+  ScreeningNight,
+  TreatmentCase,
+  UserAccount,
+} from '@archwright/records';
 import type { ApiSession } from '../../apps/cli/src/demo/api-session.js';
-import { writeMeasured } from '../support/measured-patients.js';
+import { writeMeasured, writeTogether } from '../support/measured-patients.js';
 import { NOW, bookedCase, found, openBookingPractice, type BookingPractice } from './booking-practice.js';
 import { Chairside, refusal } from './capture-chairside.js';
 
@@ -171,15 +178,52 @@ describe('screening', () => {
     expect(await listed(chair.clinician, `?stageId=${stage.id}`)).toEqual([]);
   });
 
+  it('points out what was worked out from readings that are ordinary by themselves, and nobody typed it', async () => {
+    const code = 'interocclusal-rest-distance';
+    const from = new Date(NOW.getTime() - 50 * DAY_MS);
+    const others = { ...REST, code, clinicId, recordedBy: people.clinician, values: about(3, 30), from };
+    await practice.rows((tx) => writeMeasured(tx, { ...others, firstNumber: 500 }));
+    const occlusal = (value: number) => ({ code: 'OVD', value, method: REST.method });
+    const both = { readings: [...rest(68).readings, occlusal(56)] };
+    stage = await chair.capture(await chair.view(stage.id), both);
+    const [finding, ...more] = await listed(chair.clinician, `?stageId=${stage.id}`);
+    expect(more).toEqual([]);
+    expect(finding).toMatchObject({ kind: 'value', comparedWith: 'clinic', code, groupSize: 30 });
+    expect(finding?.sentence).toMatch(/^Interocclusal rest distance 12 mm: 30 last values .* lie about 3 mm/);
+    expect(await practice.rows((tx) => tx.countBy(Measurement, { code }))).toBe(0);
+    // The rest is not measured again, so that the capture still counts; the value worked out from it does not.
+    stage = await chair.capture(await chair.view(stage.id), { readings: [occlusal(65)] });
+    expect(await listed(chair.clinician, `?stageId=${stage.id}`)).toEqual([]);
+  });
+
+  it('points out widths that are ordinary by themselves and rare together, and which of them fits least', async () => {
+    const from = new Date(NOW.getTime() - 40 * DAY_MS);
+    const of = { clinicId, recordedBy: people.clinician, from, firstNumber: 3000 };
+    // Two widths of sixty faces: the second follows the first, with half a millimetre of its own.
+    const first = Array.from({ length: 60 }, (_, at) => 35 + (((at * 7) % 11) - 5) / 2);
+    const second = first.map((width, at) => width - 6 + (((at * 5) % 3) - 1) / 2);
+    await practice.rows((tx) => writeTogether(tx, of, { 'interalar-width': first, 'inner-canthal-width': second }));
+    const widths = (interalar: number, canthal: number) => ({
+      readings: [
+        { code: 'IAW', value: interalar },
+        { code: 'ICW', value: canthal },
+      ],
+    });
+    stage = await chair.capture(await chair.view(stage.id), widths(36, 30));
+    expect(await listed(chair.clinician, `?stageId=${stage.id}`)).toEqual([]);
+    stage = await chair.capture(await chair.view(stage.id), widths(37, 27));
+    const [finding, ...more] = await listed(chair.clinician, `?stageId=${stage.id}`);
+    expect(more).toEqual([]);
+    expect(finding).toMatchObject({ kind: 'value', comparedWith: 'organisation', groupSize: 60 });
+    expect(finding?.sentence).toMatch(
+      /^Widths of the face: interalar width 37 mm, inner canthal width 27 mm are ordinary by themselves and rare together/,
+    );
+    stage = await chair.capture(await chair.view(stage.id), widths(37, 31));
+    expect(await listed(chair.clinician, `?stageId=${stage.id}`)).toEqual([]);
+  });
+
   describe('at night', () => {
-    const night = async (on: number): Promise<void> => {
-      const db = await practice.rows((tx) => Promise.resolve(tx.dataSource));
-      const at = new Date(NOW.getTime() + on * DAY_MS);
-      await sweep(db, practice.organisationId, at);
-      await sweep(db, practice.organisationId, at);
-      chair.now = new Date(Math.max(chair.now.getTime(), at.getTime()));
-      await chair.runJobs();
-    };
+    const night = (on: number) => chair.night(new Date(NOW.getTime() + on * DAY_MS));
 
     it('shows a person’s drifting readings to that person alone', async () => {
       const from = new Date(NOW.getTime() - 4 * DAY_MS);

@@ -9,7 +9,9 @@ import {
   type SetupKind,
   type SetupRecord,
 } from '@archwright/contracts';
-import { Person, booked, caseOf, openTwoPractices, type TwoPractices } from './cases-client.js';
+import { LabStep } from '@archwright/records';
+import { In } from 'typeorm';
+import { Person, addPerson, booked, caseOf, openTwoPractices, type TwoPractices } from './cases-client.js';
 
 type RecordOf<Kind extends SetupKind> = Extract<SetupRecord, { kind: Kind }>;
 
@@ -53,7 +55,16 @@ describe('what the practice consists of', () => {
   it('is listed whole, with the words by which paths ask for it', async () => {
     const { entries, asked } = await setup();
     const kinds = new Set(entries.map(({ record }) => record.kind));
-    expect([...kinds].sort()).toEqual(['chair', 'clinic', 'courier', 'kit', 'laboratory', 'person', 'work-centre']);
+    expect([...kinds].sort()).toEqual([
+      'chair',
+      'clinic',
+      'courier',
+      'device',
+      'kit',
+      'laboratory',
+      'person',
+      'work-centre',
+    ]);
     expect(asked.skills).toContain('complete-dentures');
     expect(asked.workCentres).toContain('wax');
     expect((await entryOf('courier')).record.toLab[0]?.rrule).toBe('FREQ=WEEKLY;BYDAY=MO,TU,WE,TH,FR');
@@ -157,6 +168,22 @@ describe('a change', () => {
   });
 });
 
+describe('a person who works at several clinics', () => {
+  it('goes out of sight of a manager who takes them off their own clinic, and stays at the other one', async () => {
+    const [here, there] = (await setup()).entries.filter(({ record }) => record.kind === 'clinic').map(({ id }) => id);
+    const workplaces = [here, there].map((clinicId) => ({ clinicId, hours: [] }));
+    const person = { kind: 'person', role: 'assistant', name: 'Two Places-Example', skills: [], workplaces };
+    const { id, version } = await add(person);
+    const local = await addPerson(two.api, two.organisationId, { role: 'manager', clinicIds: [here ?? ''] });
+    const path = `PUT /setup/records/${id}`;
+    const answer = await local.ask(path, { version, body: { ...person, workplaces: [] } });
+    expect(answer).toMatchObject({ status: 200, body: { version: version + 1, record: { workplaces: [] } } });
+    expect((await local.get('GET /setup', setupView)).entries.some((entry) => entry.id === id)).toBe(false);
+    const kept = (await setup()).entries.find((entry) => entry.id === id)?.record;
+    expect(kept).toMatchObject({ workplaces: [{ clinicId: there }] });
+  });
+});
+
 describe('what stands on something else', () => {
   it('is refused when that is of another kind or nobody’s', async () => {
     const chair = await entryOf('chair');
@@ -191,6 +218,36 @@ describe('a closure', () => {
     expect((await manager.ask(`DELETE /setup/closures/${closure.id}`)).status).toBe(204);
     const { entries } = await setup();
     expect(entries.some(({ id }) => id === closure.id)).toBe(false);
+  });
+
+  it('of a bench place is listed by its name, shows the work that it meets, and can be changed and taken back', async () => {
+    const { benchPlaces } = await setup();
+    const inUse = benchPlaces.filter(({ isRetired }) => !isRetired).map(({ id }) => id);
+    const steps = await two.rows((tx) => tx.findBy(LabStep, { caseId: view.id, placeId: In(inUse), state: 'planned' }));
+    const [stretch] = steps.flatMap(({ placeId, segments }) =>
+      segments.filter(({ kind }) => kind === 'hands-on').map(({ startsAt }) => ({ placeId, startsAt })),
+    );
+    const on = stretch?.startsAt.slice(0, 10);
+    const of = { kind: 'resource', id: stretch?.placeId };
+    const record = {
+      kind: 'closure',
+      of,
+      fromOn: on,
+      lastOn: on,
+      fromLocal: null,
+      untilLocal: null,
+      reason: 'Service',
+    };
+    const { stranded } = await preview({ do: 'add', record });
+    expect(stranded.map(({ caseId, why }) => [caseId, why])).toContainEqual([
+      view.id,
+      'Its bench place is closed then.',
+    ]);
+    const closure = await add(record);
+    expect((await setup()).entries.find(({ id }) => id === closure.id)?.record).toEqual(record);
+    const changed = await replace(closure, { ...record, reason: 'Repair' });
+    expect(changed).toMatchObject({ status: 200, body: { record: { reason: 'Repair' } } });
+    expect((await manager.ask(`DELETE /setup/closures/${closure.id}`)).status).toBe(204);
   });
 
   it('that ends before it begins is refused at its field', async () => {

@@ -165,4 +165,30 @@ describe('the workload of a laboratory', () => {
     },
     LONG_MS,
   );
+
+  it(
+    'says what it does from the moment it begins',
+    async () => {
+      const { id } = await ask(1);
+      const said: string[] = [];
+      /** Asks before each of the run's transactions. */
+      const watched = new Proxy(db, {
+        get: (target, key) =>
+          key !== 'transaction'
+            ? (Reflect.get(target, key) as unknown)
+            : async (...work: Parameters<DataSource['transaction']>) => {
+                said.push((await view()).sentence);
+                return target.transaction(...work);
+              },
+      });
+      const { organisationId } = practice;
+      await runWorkload({ db: watched, searches }, { organisationId, runId: id }, { now: () => NOW });
+      expect(said.slice(0, 2)).toEqual([
+        'The search begins in a moment. Nothing planned changes.',
+        'Moving work within its slack, round 0. Nothing planned changes.',
+      ]);
+      expect(said.filter((each) => each.includes('undefined'))).toEqual([]);
+    },
+    LONG_MS,
+  );
 });

@@ -14,8 +14,9 @@ const LAYOUT = [...COLOURS, 'target-size', 'scrollable-region-focusable'];
 const WCAG = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'];
 
 /**
- * What is wrong with the screen as it stands, at three sizes, each of which is kept as a picture (the first in dark too): broken accessibility rules with the places that break them
- * (in dark those of colour, at the middle size those of layout, the rest being the same), and content that runs out of the window sideways.
+ * What is wrong with the screen as it stands, at three sizes, each of which is kept as a picture (the first in dark too):
+ * broken accessibility rules with the places that break them (in dark those of colour, at the middle size those of layout,
+ * the rest being the same), and content that runs out of the window sideways.
  *
  * @returns one line each; empty for a good screen
  */

@@ -342,6 +342,18 @@ const ranges = createRoute({
   component: lazyRouteComponent(() => import('./ranges/ranges-page.js'), 'RangesPage'),
 });
 
+const toothList = createRoute({
+  getParentRoute: () => inside,
+  path: '/practice/teeth',
+  component: lazyRouteComponent(() => import('./tooth-list/tooth-list-page.js'), 'ToothListPage'),
+});
+
+const checkFigures = createRoute({
+  getParentRoute: () => inside,
+  path: '/practice/checks',
+  component: lazyRouteComponent(() => import('./check-figures/check-figures-page.js'), 'CheckFiguresPage'),
+});
+
 const ownPassword = createRoute({
   getParentRoute: () => inside,
   path: '/password',
@@ -435,6 +447,8 @@ export const router = createRouter({
       pathEdit,
       rules,
       ranges,
+      toothList,
+      checkFigures,
       ownPassword,
       chair,
       stage,

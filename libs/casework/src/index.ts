@@ -65,6 +65,7 @@ export { listOrders, viewOrder } from './orders/order-view.js';
 export { listFindings, markSeen } from './screening/finding-view.js';
 export { screenCapture } from './screening/screen-capture.js';
 export { screenNight } from './screening/screen-night.js';
+export { subjectKey } from './screening/subject.js';
 export { changeMeasurementRanges } from './ranges/change-ranges.js';
 export { viewMeasurementRanges } from './ranges/ranges-view.js';
 export { acceptWorkload } from './workload/accept-proposal.js';

@@ -151,6 +151,8 @@ export const recordCapture = z.strictObject({
   /** Checklist lines done, by code, with the count where one is asked for (parts in, parts out). */
   checklist: z.record(slug, z.union([z.boolean(), z.int().min(0)])).default({}),
   otherCentricRelation: z.array(centricRelationRecord).max(9).default([]),
+  /** What the readings were taken with: of the clinic's devices one for each kind of reading at most. */
+  deviceIds: z.array(id).max(3).optional(),
 });
 export type RecordCapture = z.output<typeof recordCapture>;
 
@@ -173,7 +175,7 @@ export const verdictView = z.object({
 export type VerdictView = z.output<typeof verdictView>;
 
 /** Things that are measured together, in the order of the catalogue. */
-const measurementGroup = z.enum(['vertical', 'plane', 'widths', 'bases', 'grades', 'function', 'agreement']);
+const measurementGroup = z.enum(['vertical', 'plane', 'widths', 'bases', 'grades', 'function', 'agreement', 'tracing']);
 export type MeasurementGroup = z.output<typeof measurementGroup>;
 
 const captureField = z.object({
@@ -236,6 +238,8 @@ export const stageView = z.object({
   caseNumber: z.string(),
   patientName: z.string(),
   birthOn: localDate,
+  /** Null where it is not stated. */
+  sex: z.enum(['female', 'male']).nullable(),
   code: stageCode,
   title: z.string(),
   round: z.int(),
@@ -257,6 +261,10 @@ export const stageView = z.object({
     .nullable(),
   /** The tracing set that is booked with the visit; its screw is null while nobody has stated it. */
   tracingKit: z.object({ label: z.string(), screw: bearingScrew.nullable() }).nullable(),
+  /** What the clinic measures with; the last used was chosen at the chair of this visit. */
+  devices: z.array(
+    z.object({ id, name: z.string(), measures: z.enum(['lengths', 'angles', 'tracings']), isLastUsed: z.boolean() }),
+  ),
   /** What is judged at it, as the path says: the same checks then run in the browser while values are typed. */
   milestones: z.array(slug),
   /** The practice's own ranges and limits; null while it has changed none. */

@@ -15,6 +15,8 @@ const patientFields = {
   givenName: z.string().trim().min(1).max(100),
   familyName: z.string().trim().min(1).max(100),
   birthOn: localDate,
+  /** For published ranges that differ between women and men; null: not stated, and none of them is used. */
+  sex: z.enum(['female', 'male']).nullable().default(null),
   mail: z.email().nullable().default(null),
   phone: z
     .string()

@@ -7,20 +7,32 @@ export const screeningFindingView = z.object({
   version,
   /** One value, a series that has left its level, or a share of cases that went back. */
   kind: z.enum(['value', 'drift', 'share']),
-  comparedWith: z.enum(['own-change', 'clinic', 'organisation', 'own-series', 'clinic-series', 'laboratories']),
+  comparedWith: z.enum([
+    'own-change',
+    'clinic',
+    'organisation',
+    'own-series',
+    'clinic-series',
+    'device-series',
+    'laboratories',
+    'laboratory-series',
+    'work-centre-series',
+  ]),
   groupSize: z.int(),
   /** Of the measurement; null for a share. */
   code: z.string().nullable(),
   sentence: z.string(),
   /** The figures behind the sentence, by the names of the method. */
   evidence: z.record(z.string(), z.unknown()),
-  /** Null where it is not about one case, as are the four that follow. */
+  /** Null where it is not about one case, as are the six that follow. */
   caseId: id.nullable(),
   caseNumber: z.string().nullable(),
   stageId: id.nullable(),
   patientName: z.string().nullable(),
   clinicName: z.string().nullable(),
   laboratoryName: z.string().nullable(),
+  workCentreName: z.string().nullable(),
+  deviceName: z.string().nullable(),
   foundAt: instant,
   seenAt: instant.nullable(),
   seenBy: z.string().nullable(),

@@ -87,6 +87,14 @@ const courierSetup = z.strictObject({
   toClinic: departures,
 });
 
+const deviceSetup = z.strictObject({
+  kind: z.literal('device'),
+  clinicId: id,
+  name,
+  /** Which readings are taken with it. */
+  measures: z.enum(['lengths', 'angles', 'tracings']),
+});
+
 const closureSetup = z
   .strictObject({
     kind: z.literal('closure'),
@@ -116,6 +124,7 @@ export const setupRecord = z.discriminatedUnion('kind', [
   laboratorySetup,
   workCentreSetup,
   courierSetup,
+  deviceSetup,
   closureSetup,
 ]);
 export type SetupRecord = z.output<typeof setupRecord>;
@@ -133,6 +142,8 @@ export type SetupEntry = z.output<typeof setupEntry>;
 export const setupView = z.object({
   today: localDate,
   entries: z.array(setupEntry),
+  /** Places of work centres by name: no entries of their own, but each can be closed by itself. */
+  benchPlaces: z.array(z.object({ id, label: z.string(), isRetired: z.boolean() })),
   /** What the published paths ask for, so that a word of the practice is the word of its paths. */
   asked: z.object({ skills: z.array(slug), kits: z.array(slug), workCentres: z.array(slug) }),
 });

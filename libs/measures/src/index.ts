@@ -69,7 +69,8 @@ export {
 } from './measurement.js';
 export { countsLater, subjectOf, withEarlier } from './readings/earlier.js';
 export { checkReading, checkValue, type Reading, type ReadingValue } from './readings/reading.js';
-export { summariseReadings, type ReadingSummary } from './readings/summary.js';
+export { MEASUREMENT_SETS, type MeasurementSet } from './catalogue/sets.js';
+export { medianOf, summariseReadings, type ReadingSummary } from './readings/summary.js';
 export type { ClosedRange, Source, Standing } from './standing.js';
 export {
   asymmetryMm,

@@ -42,7 +42,7 @@ interface MeasurementCommon {
   /** The short code of the paper form; accepted wherever `code` is. */
   readonly abbreviation?: string;
   readonly name: string;
-  readonly group: 'vertical' | 'plane' | 'widths' | 'bases' | 'grades' | 'function' | 'agreement';
+  readonly group: 'vertical' | 'plane' | 'widths' | 'bases' | 'grades' | 'function' | 'agreement' | 'tracing';
   /** One value per denture. */
   readonly perArch?: boolean;
   /** One value per side of the patient. */
@@ -72,6 +72,8 @@ export interface GroupRange {
 export interface NumberMeasurement extends MeasurementCommon {
   readonly kind: 'number' | 'count';
   readonly unit: Unit;
+  /** Smallest step in which it is told apart, in its unit, where that is not the half of one that an eye reads. */
+  readonly resolution?: number;
   /** Outside: refused, measured and asked again. No practice may change it. */
   readonly plausible: ClosedRange;
   /** Outside: caution. Null when no usual range is known. */

@@ -15,6 +15,7 @@ import { Occupancy } from './booking/occupancy.entity.js';
 import { Capture, Measurement, Tracing, ChecklistMark } from './capture/capture.entity.js';
 import { CheckVerdict, GateOverride, FindingPause, CheckEdition } from './capture/verdict.entity.js';
 import { ToothChoice } from './capture/tooth-choice.entity.js';
+import { Device } from './clinic/device.entity.js';
 import { BearingScrew } from './clinic/bearing-screw.entity.js';
 import { MeasurementSettings } from './capture/measurement-settings.entity.js';
 import { Disturbance, DisturbanceProposal } from './disturbance/disturbance.entity.js';
@@ -24,7 +25,7 @@ import { CustodyObject, Parcel, ParcelObject, DisinfectionRecord, MaterialLot } 
 import { ArrivalCheck } from './custody/arrival-check.entity.js';
 import { SoreSpot, Adjustment, ReferralTask, Recall, Transfer } from './aftercare/aftercare.entity.js';
 import { Reminder, Notice, CallTask, CallAttempt } from './notice/notice.entity.js';
-import { ScreeningFinding, ScreeningNight } from './screening/screening.entity.js';
+import { ScreeningFinding, ScreeningNight, StageValue } from './screening/screening.entity.js';
 import { WorkloadProposal, WorkloadRun } from './laboratory/workload.entity.js';
 import { CaseEvent, Outbox, AuditEntry, AuditSeal, AuditUnsealed } from './history/history.entity.js';
 
@@ -83,6 +84,7 @@ export const entities = [
   FindingPause,
   MeasurementSettings,
   BearingScrew,
+  Device,
   ToothChoice,
   CheckEdition,
   RemakeAlert,
@@ -108,6 +110,7 @@ export const entities = [
   CallAttempt,
   ScreeningNight,
   ScreeningFinding,
+  StageValue,
   WorkloadRun,
   WorkloadProposal,
   CaseEvent,

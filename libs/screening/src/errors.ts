@@ -35,7 +35,7 @@ export class NotANumberError extends DomainError {
 
 /** All values are equal (or lie in a plane): nothing can be judged against no spread. */
 export class NoSpreadError extends DomainError {
-  constructor(method: string, hint = 'Give the resolution of the instrument, or more varied data.') {
+  constructor(method: string, hint = 'More varied data are needed.') {
     super('screening.no-spread', `${method}: the values do not vary. ${hint}`, { method });
   }
 }

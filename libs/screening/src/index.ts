@@ -52,6 +52,8 @@ export { MAD_TO_SD, medianAndDeviation } from './sample/median-deviation.js';
 export { requirePositive } from './sample/sample.js';
 export { type QuantileType, sorted, quantileOfSorted } from './sample/quantile.js';
 export { LEARNED, screenSeries, type Drift, type SeriesOutcome, type SeriesSettings } from './screen/screen-series.js';
+export { screenRise, type RiseOutcome, type RiseQuestion } from './screen/screen-rise.js';
+export { MOST_SETS, screenSet, type SetOutcome } from './screen/screen-set.js';
 export { screenShares, type ShareOutcome, type UnitCount } from './screen/screen-shares.js';
 export {
   screenValue,

@@ -13,6 +13,7 @@ export { evaluateTracing, type ArmEvaluation, type Evaluation, type NoApex } fro
 export { roundingFromGapMm } from './evaluation/rounding.js';
 export { type EvaluatedForm } from './evaluation/form.js';
 export { toTracingEntry, type Circumstances } from './evaluation/tracing-entry.js';
+export { tracingValues, type TracingValue } from './evaluation/tracing-values.js';
 export { compareTracings, type TracingComparison } from './comparison/compare-tracings.js';
 export { armEnds } from './drawing/arm-ends.js';
 export { drawEvaluation } from './drawing/draw-evaluation.js';

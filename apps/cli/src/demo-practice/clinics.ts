@@ -2,6 +2,7 @@ import {
   BearingScrew,
   Chair,
   Clinic,
+  Device,
   Kit,
   Practitioner,
   PractitionerClinic,
@@ -43,6 +44,7 @@ export async function writeClinics(tx: EntityManager, hours: HoursWriter, now: D
       await tx.insert(Kit, { id, clinicId, code, reprocessingMinutes });
       if (code === 'tracing-set') await tx.insert(BearingScrew, { ...SCREW, id: uuidv7(), kitId: id, statedAt: now });
     }
+    for (const device of clinic.devices) await tx.insert(Device, { id: uuidv7(), clinicId, ...device });
     for (const { from, minutes, releasedHoursBefore } of clinic.protectedMinutes) {
       const protectedTimeId = uuidv7();
       const reason = 'Sore spots and breakages';

@@ -34,6 +34,10 @@ export const scenario = {
         { code: 'tracing-set', label: 'Tracing set B', reprocessingMinutes: 60 },
         { code: 'surgical-set', label: 'Surgical set A', reprocessingMinutes: 90 },
       ],
+      devices: [
+        { name: 'Caliper N1', measures: 'lengths' },
+        { name: 'Plates of tracing set A', measures: 'tracings' },
+      ],
       protectedMinutes: [{ chair: 'Chair 2', from: '12:00', minutes: 30, releasedHoursBefore: 24 }],
     },
     {
@@ -45,6 +49,7 @@ export const scenario = {
       opening: [hours('09:00', '17:00', 'FREQ=WEEKLY;BYDAY=MO,TU,WE,TH')],
       chairs: [{ label: 'Chair 1', wheelchairRoom: true }],
       kits: [{ code: 'tracing-set', label: 'Tracing set C', reprocessingMinutes: 60 }],
+      devices: [{ name: 'Caliper E1', measures: 'lengths' }],
       protectedMinutes: [{ chair: 'Chair 1', from: '12:00', minutes: 30, releasedHoursBefore: 24 }],
     },
   ],

@@ -1,7 +1,7 @@
 import { explainMeasurement, JUDGEMENT_NOTE, MILESTONE_KINDS, type Explanation } from '@archwright/measures';
 import { readArguments, UsageError } from '../arguments.js';
 
-const USAGE = `cli measure CODE VALUE… [--unit UNIT] [--arch upper|lower] [--side right|left] [--region REGION] [--milestone VISIT] [--method key=answer]… [--json]
+const USAGE = `cli measure CODE VALUE… [--unit UNIT] [--arch upper|lower] [--side right|left] [--region REGION] [--milestone VISIT] [--sex female|male] [--method key=answer]… [--json]
 CODE is a measurement of the catalogue or its short form, such as OVD; several values are repeated readings.
 A computed value takes its two parts, such as: cli measure IRD 68 65 (rest, occlusal).`;
 
@@ -70,6 +70,7 @@ export function measureCommand(args: readonly string[]): Promise<number> {
     side: { type: 'string' },
     region: { type: 'string' },
     milestone: { type: 'string' },
+    sex: { type: 'string' },
     method: { type: 'string', multiple: true },
     json: { type: 'boolean' },
     help: { type: 'boolean' },
@@ -82,6 +83,7 @@ export function measureCommand(args: readonly string[]): Promise<number> {
   if (code === undefined || texts.length === 0) throw new UsageError('Give a code and at least one value.', USAGE);
   const arch = choice('arch', values.arch, ['upper', 'lower']);
   const side = choice('side', values.side, ['right', 'left']);
+  const sex = choice('sex', values.sex, ['female', 'male']);
   const milestone = choice('milestone', values.milestone, MILESTONE_KINDS);
   const explanation = explainMeasurement(code, texts, {
     ...(values.unit === undefined ? {} : { unit: values.unit }),
@@ -89,6 +91,7 @@ export function measureCommand(args: readonly string[]): Promise<number> {
     ...(side === undefined ? {} : { side }),
     ...(values.region === undefined ? {} : { region: values.region }),
     ...(milestone === undefined ? {} : { milestone }),
+    ...(sex === undefined ? {} : { sex }),
     ...(values.method === undefined ? {} : { method: methodOf(values.method) }),
   });
   process.stdout.write(

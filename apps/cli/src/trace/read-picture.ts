@@ -29,6 +29,10 @@ export async function readPicture(bytes: Uint8Array): Promise<GrayPicture> {
         `The picture has more than ${String(MOST_PIXELS / 1e6)} megapixels. Accepted: up to that; make it smaller or cut out the plate.`,
       );
     }
-    throw new TracingError('no-tracing', `The picture cannot be read (${said}). Accepted: PNG or JPEG.`);
+    const [reason = ''] = said.split('\n', 1);
+    throw new TracingError(
+      'no-tracing',
+      `The picture cannot be read (${reason.replace(/:\s*$/, '')}). Accepted: PNG or JPEG.`,
+    );
   }
 }

@@ -66,7 +66,7 @@ describe('cli trace', () => {
 
   it('refuses a file that is no tracing by row', () => {
     expect(() => readTracing(new TextEncoder().encode(CSV.replace('left,0', 'up,0')))).toThrow(
-      'Row 4: there is no phase "up". Accepted: right, left, protrusive, closure.',
+      'Line 5: there is no phase "up". Accepted: right, left, protrusive, closure.',
     );
     expect(() => readTracing(new TextEncoder().encode(CSV.replace('x_mm', 'x')))).toThrow(
       'There is no column "x_mm". Columns: phase, x, y_mm.',

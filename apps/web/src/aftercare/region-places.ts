@@ -1,4 +1,8 @@
 import type { Arch } from '@archwright/contracts';
+import { aftercareWords } from '../words/aftercare.js';
+
+const { region: names } = aftercareWords;
+type Named = keyof typeof names;
 
 export interface RegionPlace {
   region: string;
@@ -14,34 +18,34 @@ export const DRAWING = { width: 440, height: 344 } as const;
 export const BUTTON = { width: 70, height: 44 } as const;
 
 /** The patient's right is on the left of the picture, as one looks at the patient; the left is its mirror image. */
-const both = (half: RegionPlace): RegionPlace[] => [
-  { ...half, region: `${half.region}-right` },
-  { ...half, region: `${half.region}-left`, x: DRAWING.width - half.x },
+const both = (region: Named, x: number, y: number): RegionPlace[] => [
+  { region: `${region}-right`, x, y, words: names[region] },
+  { region: `${region}-left`, x: DRAWING.width - x, y, words: names[region] },
 ];
-const middle = (region: string, y: number, words: string): RegionPlace => ({ region, x: DRAWING.width / 2, y, words });
+const middle = (region: Named, y: number): RegionPlace => ({ region, x: DRAWING.width / 2, y, words: names[region] });
 
 /** Lips above in the upper arch, below in the lower: the two stand as they close. */
 export const REGION_PLACES: Readonly<Record<Arch, readonly RegionPlace[]>> = {
   upper: [
-    middle('labial-sulcus', 24, 'labial sulcus'),
-    middle('labial-frenum', 74, 'labial frenum'),
-    middle('ridge-anterior', 124, 'anterior ridge'),
-    ...both({ region: 'buccal-sulcus', x: 36, y: 150, words: 'buccal sulcus' }),
-    ...both({ region: 'ridge', x: 112, y: 150, words: 'ridge' }),
-    ...both({ region: 'tuberosity', x: 92, y: 226, words: 'tuberosity' }),
-    middle('palate', 194, 'palate'),
-    middle('post-dam', 264, 'post-dam'),
+    middle('labial-sulcus', 24),
+    middle('labial-frenum', 74),
+    middle('ridge-anterior', 124),
+    ...both('buccal-sulcus', 36, 150),
+    ...both('ridge', 112, 150),
+    ...both('tuberosity', 92, 226),
+    middle('palate', 194),
+    middle('post-dam', 264),
   ],
   lower: [
-    ...both({ region: 'retromolar', x: 92, y: 26, words: 'retromolar' }),
-    ...both({ region: 'mylohyoid', x: 172, y: 42, words: 'mylohyoid' }),
-    ...both({ region: 'buccal-sulcus', x: 36, y: 104, words: 'buccal sulcus' }),
-    ...both({ region: 'ridge', x: 110, y: 104, words: 'ridge' }),
-    ...both({ region: 'lingual', x: 184, y: 104, words: 'lingual' }),
-    middle('lingual-frenum', 166, 'lingual frenum'),
-    middle('ridge-anterior', 218, 'anterior ridge'),
-    middle('labial-frenum', 268, 'labial frenum'),
-    middle('labial-sulcus', 318, 'labial sulcus'),
+    ...both('retromolar', 92, 26),
+    ...both('mylohyoid', 172, 42),
+    ...both('buccal-sulcus', 36, 104),
+    ...both('ridge', 110, 104),
+    ...both('lingual', 184, 104),
+    middle('lingual-frenum', 166),
+    middle('ridge-anterior', 218),
+    middle('labial-frenum', 268),
+    middle('labial-sulcus', 318),
   ],
 };
 

@@ -1,7 +1,7 @@
 import { auditQuery, type AuditEntryView } from '@archwright/contracts';
 import { dateAndTime } from '../time/wording.js';
 import { auditWords as words } from '../words/audit.js';
-import { spelled } from '../words/plural.js';
+import { apart, spelled } from '../words/plural.js';
 
 /** What is searched for, as the address has it: texts or nothing. */
 export interface AuditSearch {
@@ -50,9 +50,13 @@ export const auditRows = (entries: readonly AuditEntryView[], zone: string, toda
     at: dateAndTime(at, zone, today),
     by: by ?? words.service,
     deed: spelled(action),
-    about: [caseNumber ?? subjectName, spelled(subjectKind)].filter((part) => part !== null).join(', '),
+    about: aboutOf(caseNumber ?? subjectName, spelled(subjectKind)),
     caseId,
-    details: Object.entries(details)
-      .map(([name, value]) => `${name}: ${typeof value === 'string' ? value : JSON.stringify(value)}`)
-      .join('; '),
+    details: apart(
+      Object.entries(details).map(
+        ([name, value]) => `${name}: ${typeof value === 'string' ? value : JSON.stringify(value)}`,
+      ),
+    ),
   }));
+
+const aboutOf = (name: string | null, kind: string): string => (name === null ? kind : words.about(name, kind));

@@ -36,5 +36,5 @@ it('lists open calls first, earliest due on top, and says how earlier attempts w
     deskWords.outcome,
   );
   expect(rows.map((row) => row.id)).toEqual(['early', 'late', 'done']);
-  expect(rows[0]?.attempts).toEqual(['Tue 5 Jan, 08:30: no answer (Desk)']);
+  expect(rows[0]?.attempts).toEqual(['Tue 5 Jan, 08:30: No answer (Desk)']);
 });

@@ -1,5 +1,6 @@
 import type { CallList, CallTaskView, RecordCall } from '@archwright/contracts';
 import { dateAndTime, zoneNote } from '../time/wording.js';
+import { deskWords } from '../words/desk.js';
 import { spelled } from '../words/plural.js';
 
 export interface CallRow {
@@ -33,9 +34,8 @@ export function shapeCalls(
     caseId: task.caseId,
     reason: task.reason,
     due: when(task.dueAt, task.zone),
-    attempts: task.attempts.map(
-      ({ at, outcome, by }) =>
-        `${when(at, task.zone)}: ${(isOutcome(outcome, outcomes) ? outcomes[outcome] : spelled(outcome)).toLowerCase()} (${by})`,
+    attempts: task.attempts.map(({ at, outcome, by }) =>
+      deskWords.attempt(when(at, task.zone), isOutcome(outcome, outcomes) ? outcomes[outcome] : spelled(outcome), by),
     ),
     open: task.state === 'open',
   });

@@ -2,13 +2,14 @@ import { Link } from '@tanstack/react-router';
 import { may } from '../frame/places-view.js';
 import { useSession } from '../frame/use-session.js';
 import { deskWords } from '../words/desk.js';
+import { frameWords } from '../words/frame.js';
 
 /** The screens of the desk, one line under the heading. */
 export function DeskPlaces() {
   const { role } = useSession();
   const words = deskWords.subPlaces;
   return (
-    <nav className="sub-places" aria-label={deskWords.title('Desk')}>
+    <nav className="sub-places" aria-label={frameWords.places.desk}>
       <Link to="/desk" activeOptions={{ exact: true, includeSearch: false }}>
         {words.day}
       </Link>

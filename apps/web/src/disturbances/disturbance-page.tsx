@@ -7,6 +7,7 @@ import { Notice, Refusal } from '../look/notice.js';
 import { isOutrun } from '../look/outrun.js';
 import { FirstWait, ScreenHead } from '../look/screen.js';
 import { disturbanceWords as words } from '../words/disturbances.js';
+import { apart } from '../words/plural.js';
 import { affectedRows, isUndecided, timeOf } from './disturbance-view.js';
 import { RepairSheet } from './repair-sheet.js';
 import { useDisturbance } from './use-disturbance.js';
@@ -28,7 +29,7 @@ function Affected({ known, today }: { known: DisturbanceView; today: string }) {
                 {patient} · {caseNumber}
               </Link>
             )}
-            : {falls.join('; ')}
+            : {apart(falls)}
           </li>
         ))}
       </ul>

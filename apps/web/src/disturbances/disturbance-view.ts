@@ -21,7 +21,7 @@ export function subjectGroups({ items }: DisturbanceSubjects) {
     const own = items.filter((item) => item.kind === kind);
     const named = own.map((item) => ({
       value: keyOf(item),
-      label: item.label === item.at ? item.label : `${item.label}, ${item.at}`,
+      label: item.label === item.at ? item.label : words.enter.subjectAt(item.label, item.at),
     }));
     return named.length === 0 ? [] : [{ group, items: named }];
   });
@@ -53,8 +53,8 @@ export interface AffectedRow {
 /** Each case with what of it falls away. */
 export function affectedRows({ affected }: DisturbanceView, today: string): AffectedRow[] {
   return affected.map(({ caseId, caseNumber, patientName, visits, labSteps }) => {
-    const falls = visits.map(
-      ({ stage, startsAt, clinicName, zone }) => `${stage}: ${dateAndTime(startsAt, zone, today)}, ${clinicName}`,
+    const falls = visits.map(({ stage, startsAt, clinicName, zone }) =>
+      words.visit(stage, dateAndTime(startsAt, zone, today), clinicName),
     );
     if (labSteps > 0) falls.push(words.work(labSteps));
     return { caseId, caseNumber, patient: patientName, falls: falls.length === 0 ? [words.way] : falls };

@@ -53,7 +53,7 @@ export function EnterForm({ subjects, today, pending, onEnter }: Props) {
       />
       <div className="row">
         <DayAndTime
-          labels={[words.fromDay, `${words.fromDay} ${words.fromTime}`]}
+          labels={[words.fromDay, words.fromTime]}
           day={draft.fromDay}
           time={draft.fromTime}
           today={today}
@@ -62,7 +62,7 @@ export function EnterForm({ subjects, today, pending, onEnter }: Props) {
           }}
         />
         <DayAndTime
-          labels={[words.untilDay, `${words.untilDay} ${words.untilTime}`]}
+          labels={[words.untilDay, words.untilTime]}
           day={draft.untilDay}
           time={draft.untilTime}
           today={today}

@@ -1,3 +1,6 @@
+import { percent } from '../words/figures.js';
+import { locale } from '../words/language.js';
+
 export interface ChartPoint {
   readonly label: string;
   readonly value: number;
@@ -20,6 +23,8 @@ const RIGHT = 12;
 const TOP = 12;
 const BOTTOM = 28;
 const MOST_LABELS = 9;
+
+const tick = new Intl.NumberFormat(locale, { maximumFractionDigits: 1, useGrouping: false });
 
 export interface DrawnChart {
   readonly width: number;
@@ -68,7 +73,7 @@ export function drawChart({ points, centre, isShare }: ChartView): DrawnChart {
     xLabels: points.flatMap(({ label }, index) => (index % every === 0 ? [{ x: xOf(index), text: label }] : [])),
     yLabels: [0, top / 2, top].map((value) => ({
       y: yOf(value),
-      text: isShare ? `${String(Math.round(value * 100))} %` : String(Math.round(value * 10) / 10),
+      text: isShare ? percent(value) : tick.format(value),
     })),
   };
 }

@@ -4,6 +4,7 @@ import { FirstWait, ScreenHead } from '../look/screen.js';
 import { PracticePlaces } from '../practice-page/practice-places.js';
 import { longDate } from '../time/wording.js';
 import { figureWords as words } from '../words/figures.js';
+import { apart } from '../words/plural.js';
 import { ControlChart } from './control-chart.js';
 import './figures.css';
 import { figuresSentence, shareView, usageGroups, valueView, type FigureView } from './figures-view.js';
@@ -57,7 +58,7 @@ function Figure({ view: { key, title, chart, columns, rows }, sentence }: { view
       <h2 id={key}>{title}</h2>
       <p>{sentence}</p>
       <div className="sheet sheet-pad">
-        <ControlChart label={`${title}. ${sentence}`} view={chart} />
+        <ControlChart label={words.pictureOf(title, sentence)} view={chart} />
       </div>
       <details className="details">
         <summary>{words.table}</summary>
@@ -72,7 +73,7 @@ function NothingYet({ titles }: { titles: readonly string[] }) {
   return (
     <section className="stack-tight" aria-labelledby="nothing-yet">
       <h2 id="nothing-yet">{words.noneTitle}</h2>
-      <p className="soft">{words.none(titles.join('; '))}</p>
+      <p className="soft">{words.none(apart(titles))}</p>
     </section>
   );
 }

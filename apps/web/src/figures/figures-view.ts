@@ -1,6 +1,7 @@
 import type { FiguresView, ShareFigure, UseFigure, ValueFigure } from '@archwright/contracts';
 import { longDate, shortDate } from '../time/wording.js';
 import { figureWords as words, percent } from '../words/figures.js';
+import { locale } from '../words/language.js';
 import type { ChartPoint, ChartView } from './chart-geometry.js';
 
 export interface FigureView {
@@ -25,8 +26,8 @@ export function figuresSentence({ shares, values, sinceOn, today }: FiguresView)
 
 const verdict = (isOutside: boolean): string => (isOutside ? words.outside : words.inside);
 
-const monthName = new Intl.DateTimeFormat('en-GB', { month: 'long', year: 'numeric', timeZone: 'UTC' });
-const monthTick = new Intl.DateTimeFormat('en-GB', { month: 'short', year: '2-digit', timeZone: 'UTC' });
+const monthName = new Intl.DateTimeFormat(locale, { month: 'long', year: 'numeric', timeZone: 'UTC' });
+const monthTick = new Intl.DateTimeFormat(locale, { month: 'short', year: '2-digit', timeZone: 'UTC' });
 
 export function shareView({ key, standing, centre, points }: ShareFigure): FigureView {
   const sum = (of: readonly number[]) => of.reduce((total, one) => total + one, 0);
@@ -58,7 +59,7 @@ export function shareView({ key, standing, centre, points }: ShareFigure): Figur
         String(point.events),
         String(point.size),
         percent(point.events / point.size),
-        lower === null || upper === null ? '' : `${percent(lower)} to ${percent(upper)}`,
+        lower === null || upper === null ? '' : words.span(percent(lower), percent(upper)),
         standing.kind === 'charted' ? verdict(isOutside) : '',
       ],
     })),
@@ -74,10 +75,7 @@ export function valueView(
   return {
     key,
     title: words.titles[key],
-    sentence:
-      centre === null
-        ? null
-        : `${words.valueSentence(centre.toFixed(1), words.units[unit], points.length)} ${reliance}`,
+    sentence: centre === null ? null : `${words.valueSentence[unit](centre, points.length)} ${reliance}`,
     chart: {
       centre,
       isShare: false,
@@ -87,11 +85,7 @@ export function valueView(
     rows: points.map(({ caseId, caseNumber, on, value, isOutside }) => ({
       id: caseId,
       head: caseNumber,
-      cells: [
-        shortDate(on, today),
-        `${String(value)} ${words.units[unit]}`,
-        standing.kind === 'charted' ? verdict(isOutside) : '',
-      ],
+      cells: [shortDate(on, today), words.values[unit](value), standing.kind === 'charted' ? verdict(isOutside) : ''],
     })),
   };
 }

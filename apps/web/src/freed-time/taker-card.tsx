@@ -3,6 +3,7 @@ import { Link } from '@tanstack/react-router';
 import type { ReactNode } from 'react';
 import { Phone } from '../look/phone.js';
 import { freedWords as words } from '../words/freed-time.js';
+import { apart } from '../words/plural.js';
 import type { TakerRow } from './freed-time-view.js';
 
 interface Props {
@@ -25,7 +26,7 @@ export function TakerCard({ row, pending, onPreview, children }: Props) {
         </Link>
       </div>
       <p>{row.sentence}</p>
-      <p className="soft">{row.placement === null ? row.move : `${row.move}; ${row.placement}`}</p>
+      <p className="soft">{row.placement === null ? row.move : apart([row.move, row.placement])}</p>
       {children ?? (
         <div>
           <Button variant="default" loading={pending} aria-label={words.previewOf(row.patient)} onClick={onPreview}>

@@ -14,7 +14,7 @@ interface Props {
 export function FileField({ about, accept, error, onPick }: Props) {
   const id = useId();
   return (
-    <Input.Wrapper label={`${words.file}: ${about}`} labelProps={{ htmlFor: id }} error={error}>
+    <Input.Wrapper label={words.file(about)} labelProps={{ htmlFor: id }} error={error}>
       <input
         id={id}
         type="file"

@@ -1,6 +1,7 @@
 import { MOST_FILE_BYTES, type ImportedCalendar, type ImportedPatientTable } from '@archwright/contracts';
 import { dateAndTime } from '../time/wording.js';
 import { importWords as words } from '../words/import.js';
+import { enumerated } from '../words/plural.js';
 
 export const isFit = (file: { size: number } | null): boolean =>
   file !== null && file.size > 0 && file.size <= MOST_FILE_BYTES;
@@ -27,7 +28,7 @@ export function patientOutcome(answer: ImportedPatientTable, isTrial: boolean): 
     sentences: [
       state,
       words.patientCounts(rows, added, updated, unchanged, rejectedCount),
-      ...(ignoredColumns.length > 0 ? [words.ignored(ignoredColumns.join(', '))] : []),
+      ...(ignoredColumns.length > 0 ? [words.ignored(enumerated(ignoredColumns))] : []),
       ...(more > 0 ? [words.more(more)] : []),
     ],
     tables: filled({

@@ -16,7 +16,7 @@ export function PathNumbers({ path, onChange }: Props) {
   const field = (place: NumberPlace, label: string, value: number) => (
     <NumberBox
       key={place.field}
-      aria-label={`${label} (${place.code})`}
+      aria-label={words.fieldOf(label, place.code)}
       value={value}
       onChange={(typed) => {
         if (typed !== null) onChange(withNumber(place, typed)(path));
@@ -40,7 +40,7 @@ export function PathNumbers({ path, onChange }: Props) {
           cells: [
             <TextInput
               key="title"
-              aria-label={`${words.fields.title} (${code})`}
+              aria-label={words.fieldOf(words.fields.title, code)}
               value={title}
               onChange={(event) => {
                 onChange(withVisit(code, { title: event.currentTarget.value })(path));
@@ -51,7 +51,7 @@ export function PathNumbers({ path, onChange }: Props) {
             field({ of: 'visit', code, field: 'max' }, words.fields.most, chairMinutes.max),
             <Checkbox
               key="assistant"
-              aria-label={`${words.fields.assistant} (${code})`}
+              aria-label={words.fieldOf(words.fields.assistant, code)}
               checked={assistant}
               onChange={(event) => {
                 onChange(withVisit(code, { assistant: event.currentTarget.checked })(path));
@@ -68,10 +68,14 @@ export function PathNumbers({ path, onChange }: Props) {
           cells: [
             min === null
               ? ''
-              : field({ of: 'lag', code, field: 'min' }, `${words.atLeast}, ${words.units[min.unit]}`, min.amount),
+              : field(
+                  { of: 'lag', code, field: 'min' },
+                  words.inUnit(words.atLeast, words.units[min.unit]),
+                  min.amount,
+                ),
             max === null
               ? ''
-              : field({ of: 'lag', code, field: 'max' }, `${words.atMost}, ${words.units[max.unit]}`, max.amount),
+              : field({ of: 'lag', code, field: 'max' }, words.inUnit(words.atMost, words.units[max.unit]), max.amount),
           ],
         }))}
       />

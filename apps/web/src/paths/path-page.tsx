@@ -28,7 +28,7 @@ export function PathPage() {
   const others = (paths.data?.items ?? []).filter(({ id }) => id !== versionId);
   return (
     <>
-      <ScreenHead title={title} sentence={`${words.head(code, version)}. ${document.summary}`}>
+      <ScreenHead title={title} sentence={words.headWith(code, version, document.summary)}>
         {isWithdrawn ? <Tag>{words.withdrawn}</Tag> : null}
         <Link to="/practice/paths/$versionId/edit" params={{ versionId }}>
           {words.edit}

@@ -4,6 +4,7 @@ import { lengthOfTime, shortDate } from '../time/wording.js';
 import { localDateOf } from '../time/zone.js';
 import { archWords } from '../words/line.js';
 import { pathWords as words } from '../words/paths.js';
+import { apart, enumerated } from '../words/plural.js';
 
 export interface PathRow {
   readonly id: string;
@@ -44,39 +45,30 @@ export function orderRows(path: TreatmentPath): OrderRow[] {
   return path.visits.flatMap((visit): OrderRow[] => {
     const { min, typical, max } = visit.chairMinutes;
     const here = { id: visit.code, part: visit.code };
-    const row = (kind: string, title: string, minutes: string, after: string, waits: string, guards: string) => [
-      `${kind}: ${title}`,
-      minutes,
-      after,
-      waits,
-      guards,
-    ];
     const visitRow = {
       ...here,
-      cells: row(
-        words.kinds.visit,
-        visit.title,
+      cells: [
+        words.visitOf(visit.title),
         words.minutes(min, typical, max),
         '',
         waitsFor(path.lags, visit.code),
         needsOf(path.gates, visit.code),
-      ),
+      ],
     };
     const phases = path.labPhases.filter(({ after }) => after === visit.code);
     const steps = phases.flatMap(({ steps, turnaround, before }) =>
       steps.map((step, index) => ({
         id: step.code,
         part: step.code,
-        cells: row(
-          words.kinds.step,
-          step.title,
+        cells: [
+          words.stepOf(step.title),
           String(step.segments.reduce((sum, { minutes }) => sum + minutes, 0)),
-          step.after.map(({ code }) => code).join(', '),
+          enumerated(step.after.map(({ code }) => code)),
           index === steps.length - 1
-            ? `${words.turnaround(turnaround.usualMinDays, turnaround.usualMaxDays, turnaround.rushDays)} (${before})`
+            ? words.turnaround(turnaround.usualMinDays, turnaround.usualMaxDays, turnaround.rushDays, before)
             : '',
           needsOf(path.gates, step.code),
-        ),
+        ],
       })),
     );
     return [visitRow, ...steps];
@@ -84,26 +76,20 @@ export function orderRows(path: TreatmentPath): OrderRow[] {
 }
 
 function waitsFor(lags: readonly PathLag[], code: string): string {
-  return lags
-    .filter(({ to }) => to === code)
-    .map(({ from, min, max }) => {
-      const parts = [
-        min === null ? '' : `${words.atLeast} ${spanWords(min)}`,
-        max === null ? '' : `${words.atMost} ${spanWords(max)}`,
-      ];
-      return `${from}: ${parts.filter((part) => part !== '').join(', ')}`;
-    })
-    .join('; ');
+  return apart(lags.filter(({ to }) => to === code).map(waitWords));
+}
+
+function waitWords({ from, min, max }: PathLag): string {
+  if (min !== null && max !== null) return words.waitOf.both(from, spanWords(min), spanWords(max));
+  if (min !== null) return words.waitOf.least(from, spanWords(min));
+  return max === null ? from : words.waitOf.most(from, spanWords(max));
 }
 
 const spanWords = ({ amount, unit }: TimeSpan): string =>
-  unit === 'minutes' ? lengthOfTime(amount) : `${String(amount)} ${words.units[unit]}`;
+  unit === 'minutes' ? lengthOfTime(amount) : words.spans[unit](amount);
 
 function needsOf(gates: readonly PathGate[], code: string): string {
-  return gates
-    .filter(({ before }) => before.code === code)
-    .map(({ title }) => title)
-    .join('; ');
+  return apart(gates.filter(({ before }) => before.code === code).map(({ title }) => title));
 }
 
 /** Skills, instruments and benches that a path asks for and the practice does not have. */

@@ -8,6 +8,7 @@ const LABELS: Record<keyof PatientDraft, string> = {
   givenName: words.given,
   familyName: words.family,
   birthOn: words.birth,
+  sex: words.sex,
   mail: words.mail,
   phone: words.phone,
   address: words.address,

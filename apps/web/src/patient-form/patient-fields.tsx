@@ -38,6 +38,13 @@ export function PatientFields({ draft, zones, today, errors, onChange }: Props) 
           <TextInput label={words.family} required autoComplete="off" {...text('familyName')} />
           <TextInput type="date" label={words.birth} required max={today} {...text('birthOn')} />
         </div>
+        <NativeSelect
+          label={words.sex}
+          description={words.sexHint}
+          inputWrapperOrder={ORDER}
+          data={Object.entries(words.sexes).map(([value, label]) => ({ value, label }))}
+          {...text('sex')}
+        />
       </fieldset>
       <fieldset className="sheet sheet-pad stack">
         <h2>{words.partReach}</h2>

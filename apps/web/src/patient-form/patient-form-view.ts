@@ -7,6 +7,7 @@ const patientDraft = z.object({
   givenName: z.string(),
   familyName: z.string(),
   birthOn: z.string(),
+  sex: z.string(),
   mail: z.string(),
   phone: z.string(),
   address: z.string(),
@@ -39,6 +40,7 @@ export const emptyPatient = (zone: string): PatientDraft => ({
   givenName: '',
   familyName: '',
   birthOn: '',
+  sex: '',
   mail: '',
   phone: '',
   address: '',
@@ -60,6 +62,7 @@ export const draftOfPatient = (patient: Omit<PatientView, 'cases'>): PatientDraf
   givenName: patient.givenName,
   familyName: patient.familyName,
   birthOn: patient.birthOn,
+  sex: patient.sex ?? '',
   mail: patient.mail ?? '',
   phone: patient.phone ?? '',
   address: patient.address ?? '',
@@ -87,6 +90,7 @@ export function readPatient(draft: PatientDraft): { body: CreatePatient } | { er
   const { remindByMail, remindByPhone, chairMinutesPerDay, travelMinutes, wishes, ...texts } = draft;
   const parsed = createPatient.safeParse({
     ...texts,
+    sex: orNull(draft.sex),
     mail: orNull(draft.mail),
     phone: orNull(draft.phone),
     address: orNull(draft.address),

@@ -4,6 +4,7 @@ import { figureWords } from '../words/figures.js';
 import { importWords } from '../words/import.js';
 import { lotWords } from '../words/lots.js';
 import { pathWords } from '../words/paths.js';
+import { checkFigureWords, toothListWords } from '../words/practice-lists.js';
 import { practiceWords as words } from '../words/practice.js';
 import { rangeWords } from '../words/ranges.js';
 import { ruleWords } from '../words/rules.js';
@@ -16,6 +17,8 @@ const PLACES = [
   ['/practice/setup', setupWords.link],
   ['/practice/paths', pathWords.link],
   ['/practice/ranges', rangeWords.link],
+  ['/practice/checks', checkFigureWords.link],
+  ['/practice/teeth', toothListWords.link],
   ['/practice/rules', ruleWords.link],
   ['/practice/users', userWords.link],
   ['/practice/import', importWords.link],

@@ -1,6 +1,6 @@
 import type { PracticeView } from '@archwright/contracts';
 import { practiceWords as words } from '../words/practice.js';
-import { listed, spelled } from '../words/plural.js';
+import { enumerated, listed, spelled } from '../words/plural.js';
 import { archWords } from '../words/line.js';
 
 const total = (numbers: readonly number[]): number => numbers.reduce((sum, one) => sum + one, 0);
@@ -40,8 +40,8 @@ export const clinicRows = ({ clinics }: PracticeView): ClinicRow[] =>
     id,
     name,
     zone,
-    chairs: chairs.map(({ label }) => label).join(', '),
-    clinicians: clinicians.map((one) => `${one.name}: ${one.skills.map(spelled).join(', ')}`),
+    chairs: enumerated(chairs.map(({ label }) => label)),
+    clinicians: clinicians.map((one) => words.clinician(one.name, enumerated(one.skills.map(spelled)))),
   }));
 
 export interface LaboratoryRow {
@@ -56,7 +56,7 @@ export const laboratoryRows = ({ laboratories }: PracticeView): LaboratoryRow[] 
     id,
     name,
     zone,
-    workCentres: workCentres.map((centre) => words.centre(centre.name, centre.places)).join(', '),
+    workCentres: enumerated(workCentres.map((centre) => words.centre(centre.name, centre.places))),
   }));
 
 export interface PathRow {

@@ -18,7 +18,7 @@ export function UsualTable({ view, draft, errors, onChange }: Props) {
       label={words.usual}
       columns={Object.values(words.columns)}
       rows={view.usual.map(({ key, name, group, unit, shipped, source, standing }) => {
-        const title = group === null ? name : `${name}, ${group}`;
+        const title = group === null ? name : words.nameOf(name, group);
         const typed = draft.usual[key] ?? { min: '', max: '' };
         const end = (side: 'min' | 'max', label: string) => (
           <TextInput
@@ -56,7 +56,7 @@ export function LimitsTable({ view, draft, errors, onChange }: Props) {
         id: code,
         head: meaning,
         cells: [
-          `${String(shipped)} ${unit}`,
+          words.value(shipped, unit),
           adjustable === null ? (
             words.fixed
           ) : (
@@ -79,9 +79,5 @@ export function LimitsTable({ view, draft, errors, onChange }: Props) {
 }
 
 function Source({ source, standing }: { source: string; standing: string }) {
-  return (
-    <span className="small soft">
-      {source} ({standing.replaceAll('-', ' ')})
-    </span>
-  );
+  return <span className="small soft">{words.source(source, standing)}</span>;
 }

@@ -18,6 +18,10 @@ it('shows hours where people think in hours, and gives the same rules back', () 
   expect(readRules(draft)).toEqual({ body: rules });
 });
 
+it('reads hours parted by the comma of an Arabic keyboard', () => {
+  expect(readRules({ ...draftOfRules(rules), mail: '48، 4' })).toEqual({ body: rules });
+});
+
 it('reads hours parted by semicolons, with a comma in them', () => {
   const reading = readRules({ ...draftOfRules(rules), mail: '48; 1,5;', phone: '24;2' });
   expect(reading).toMatchObject({ body: { mailLeadMinutes: [2880, 90], phoneLeadMinutes: [1440, 120] } });

@@ -72,8 +72,8 @@ export function readRules(draft: RulesDraft): { body: PracticeRules } | { errors
 /** Empty text is no number, where `Number` says 0. */
 const numberOf = (text: string): number => (text.trim() === '' ? NaN : Number(text.replace(',', '.')));
 
-/** Parted by commas, or by semicolons where the comma is the decimal sign: "1,5; 24". */
+/** Parted by commas, Arabic ones too, or by semicolons where the comma is the decimal sign: "1,5; 24". */
 function minutesList(text: string): number[] {
-  const parts = text.split(text.includes(';') ? ';' : ',').map((part) => part.trim());
+  const parts = text.split(text.includes(';') ? ';' : /[,،]/).map((part) => part.trim());
   return parts.filter((part) => part !== '').map((part) => Math.round(numberOf(part) * 60));
 }

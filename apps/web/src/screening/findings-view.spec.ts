@@ -16,6 +16,8 @@ const aFinding = (more: Partial<ScreeningFindingView>): ScreeningFindingView => 
   patientName: 'A. Example',
   clinicName: 'North clinic',
   laboratoryName: null,
+  workCentreName: null,
+  deviceName: null,
   foundAt: '2027-01-04T09:00:00Z',
   seenAt: null,
   seenBy: null,

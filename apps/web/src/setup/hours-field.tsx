@@ -49,7 +49,7 @@ export function HoursField({ label, hint, times, isDeparture, zone, today, error
       ))}
       {errors[path] ? <p className="field-error">{errors[path]}</p> : null}
       <div>
-        <Button variant="default" aria-label={`${words.addStretch}: ${label}`} onClick={add}>
+        <Button variant="default" aria-label={words.addStretchTo(label)} onClick={add}>
           {words.addStretch}
         </Button>
       </div>

@@ -30,7 +30,7 @@ interface Props {
 
 /** One recurring time: weekdays, or a rule written out; what it means stands below while it is typed. */
 export function HoursRow({ label, number, time, zone, today, error, onChange, onRemove }: Props) {
-  const legend = `${label}: ${words.stretch(number)}`;
+  const legend = words.stretchOf(number, label);
   const weekly = weeklyOf(time.rrule);
   const [asRule, setAsRule] = useState(weekly === null);
   const { startsLocal, minutes } = time;
@@ -91,7 +91,7 @@ export function HoursRow({ label, number, time, zone, today, error, onChange, on
         {weekly === null ? null : (
           <Button
             variant="subtle"
-            aria-label={`${asRule ? words.asDays : words.asRule}: ${legend}`}
+            aria-label={(asRule ? words.asDaysOf : words.asRuleOf)(legend)}
             onClick={() => {
               setAsRule(!asRule);
             }}
@@ -99,12 +99,12 @@ export function HoursRow({ label, number, time, zone, today, error, onChange, on
             {asRule ? words.asDays : words.asRule}
           </Button>
         )}
-        <Button variant="subtle" aria-label={`${words.removeStretch(number)}: ${label}`} onClick={onRemove}>
+        <Button variant="subtle" aria-label={words.removeStretchOf(number, label)} onClick={onRemove}>
           {words.removeStretch(number)}
         </Button>
       </div>
       <p className="small soft" aria-live="polite">
-        {timeInWords(time)}. {words.next(nextDates(time, zone, today, PREVIEWED))}
+        {words.next(timeInWords(time), nextDates(time, zone, today, PREVIEWED))}
       </p>
     </fieldset>
   );

@@ -37,6 +37,7 @@ const EMPTY: Readonly<Record<FieldShape, unknown>> = {
   'centre-code': '',
   skills: [],
   role: 'clinician',
+  measures: 'lengths',
   weekdays: [6, 7],
   batch: null,
   hours: [],

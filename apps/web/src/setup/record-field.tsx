@@ -5,7 +5,7 @@ import { BatchField, CodesField, WeekdaysField } from './choice-fields.js';
 import { HoursField } from './hours-field.js';
 import type { RecordDraft } from './record-draft.js';
 import type { RecordField as Field } from './record-fields.js';
-import { closedKindOf, optionsOf, zoneOfDraft, type Option } from './setup-view.js';
+import { closableParts, closedKindOf, optionsOf, zoneOfDraft, type Option } from './setup-view.js';
 import { WorkplacesField, type Workplace } from './workplaces-field.js';
 
 interface Props {
@@ -36,6 +36,7 @@ export function RecordField(props: Props) {
     case 'clinic':
     case 'laboratory':
     case 'role':
+    case 'measures':
     case 'closed-part':
       return <Choice {...props} />;
     case 'skills':
@@ -129,8 +130,7 @@ function Choice({ field: { key, shape, isFixed }, setup, draft, isNew, errors, o
       disabled={isFixed === true && !isNew}
       onChange={(event) => {
         const id = event.currentTarget.value;
-        const entry = setup.entries.find((each) => each.id === id);
-        onChange(shape === 'closed-part' ? { kind: entry ? closedKindOf(entry) : 'clinic', id } : id);
+        onChange(shape === 'closed-part' ? { kind: closedKindOf(setup, id), id } : id);
       }}
     />
   );
@@ -144,8 +144,10 @@ function choicesOf(shape: Field['shape'], setup: SetupView): Option[] {
       return optionsOf(setup, ['laboratory']);
     case 'role':
       return Object.entries(words.roles).map(([value, label]) => ({ value, label }));
+    case 'measures':
+      return Object.entries(words.measures).map(([value, label]) => ({ value, label }));
     case 'closed-part':
-      return optionsOf(setup, ['clinic', 'person', 'chair', 'kit', 'laboratory', 'work-centre']);
+      return closableParts(setup);
     default:
       return Intl.supportedValuesOf('timeZone').map((zone) => ({ value: zone, label: zone }));
   }

@@ -17,6 +17,7 @@ export type FieldShape =
   | 'centre-code'
   | 'skills'
   | 'role'
+  | 'measures'
   | 'weekdays'
   | 'batch'
   | 'hours'
@@ -80,6 +81,11 @@ export const RECORD_FIELDS: Readonly<Record<SetupKind, readonly RecordField[]>> 
     { key: 'toClinicMinutes', shape: 'number' },
     { key: 'toLab', shape: 'departures' },
     { key: 'toClinic', shape: 'departures' },
+  ],
+  device: [
+    { key: 'clinicId', shape: 'clinic', isFixed: true },
+    { key: 'name', shape: 'text' },
+    { key: 'measures', shape: 'measures', isFixed: true },
   ],
   closure: [
     { key: 'of', shape: 'closed-part', isFixed: true },

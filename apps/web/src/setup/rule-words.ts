@@ -1,13 +1,14 @@
 import { parseRecurrence, startsOf, type RecurrenceRule } from '@archwright/calendar';
 import type { RecurringDeparture } from '@archwright/contracts';
-import { shortDate, tickDate } from '../time/wording.js';
+import { birthDate, shortDate } from '../time/wording.js';
 import { localDateOf, startOfDayMs } from '../time/zone.js';
+import { locale } from '../words/language.js';
 import { listed } from '../words/plural.js';
-import { setupWords as words } from '../words/setup.js';
+import { recurrenceWords as words, setupWords, type RulePlace } from '../words/setup.js';
 
 const WEEKDAY_CODES = ['MO', 'TU', 'WE', 'TH', 'FR', 'SA', 'SU'];
 const MONTHS = Array.from({ length: 12 }, (_, month) =>
-  new Intl.DateTimeFormat('en-GB', { month: 'long', timeZone: 'UTC' }).format(Date.UTC(2027, month, 1)),
+  new Intl.DateTimeFormat(locale, { month: 'long', timeZone: 'UTC' }).format(Date.UTC(2027, month, 1)),
 );
 const LOOKED_AHEAD_DAYS = 800;
 const DAY_MS = 86_400_000;
@@ -35,11 +36,17 @@ export function ruleOfWeekly({ days, every }: WeeklyChoice): string {
 }
 
 /** A rule in words, such as "every second week on Monday and Friday"; what is wrong with it when it is not understood. */
-export function ruleInWords(rrule: string): string {
+export function ruleInWords(rrule: string, place: RulePlace = 'within'): string {
   const rule = readRule(rrule);
   if (typeof rule === 'string') return rule;
-  const parts = [everyWords(rule), daysWords(rule), monthsWords(rule), endWords(rule)];
-  return parts.filter((part) => part !== '').join(' ');
+  const { frequency, interval, byMonth, count, until } = rule;
+  return words.rule({
+    every: words.every(frequency, interval, place),
+    days: daysWords(rule),
+    months: listed(byMonth.map((month) => MONTHS[month - 1] ?? '')),
+    times: count ?? null,
+    until: until === undefined ? null : birthDate(new Date(until.ms).toISOString().slice(0, 10)),
+  });
 }
 
 function readRule(rrule: string): RecurrenceRule | string {
@@ -50,31 +57,19 @@ function readRule(rrule: string): RecurrenceRule | string {
   }
 }
 
-const UNITS = { DAILY: 'day', WEEKLY: 'week', MONTHLY: 'month', YEARLY: 'year' } as const;
-
-function everyWords({ frequency, interval, byDay }: RecurrenceRule): string {
-  if (interval === 2) return `every second ${UNITS[frequency]}`;
-  if (interval > 2) return `every ${String(interval)} ${UNITS[frequency]}s`;
-  return frequency === 'WEEKLY' && byDay.length > 0 ? 'every week' : `every ${UNITS[frequency]}`;
-}
-
 function daysWords({ byDay, byMonthDay, bySetPos, byWeekNo, byYearDay }: RecurrenceRule): string {
   const days = byDay.every(({ nth }) => nth === 0)
     ? runsOf(byDay.map(({ weekday }) => weekday))
     : byDay.map(numberedDay);
-  const dates = byMonthDay.map((day) => `the ${ordinal(day)}${day < 0 ? ' day' : ''}`);
-  const weeks = byWeekNo.map((week) => `week ${String(week)}`);
-  const ofYear = byYearDay.map((day) => `day ${String(day)} of the year`);
-  const on = [...days, ...dates, ...weeks, ...ofYear];
-  if (on.length === 0) return '';
-  const chosen = bySetPos.length === 0 ? '' : `the ${listed(bySetPos.map(ordinal))} of `;
-  return `on ${chosen}${listed(on)}`;
+  const dates = byMonthDay.map((day) => (day < 0 ? words.dateFromEnd : words.date)(words.nth(day)));
+  const on = listed([...days, ...dates, ...byWeekNo.map(words.week), ...byYearDay.map(words.dayOfYear)]);
+  return on === '' || bySetPos.length === 0 ? on : words.chosen(listed(bySetPos.map(words.nth)), on);
 }
 
-const dayName = (weekday: number): string => words.days[weekday - 1] ?? '';
+const dayName = (weekday: number): string => setupWords.days[weekday - 1] ?? '';
 
 const numberedDay = ({ weekday, nth }: RecurrenceRule['byDay'][number]): string =>
-  nth === 0 ? dayName(weekday) : `the ${ordinal(nth)} ${dayName(weekday)}`;
+  nth === 0 ? dayName(weekday) : words.numberedDay(words.nth(nth), dayName(weekday));
 
 /** "Monday to Friday": three days or more in a row are said by the first and the last. */
 function runsOf(weekdays: readonly number[]): string[] {
@@ -85,25 +80,8 @@ function runsOf(weekdays: readonly number[]): string[] {
     else runs.push([day]);
   }
   return runs.flatMap((run) =>
-    run.length < 3 ? run.map(dayName) : [`${dayName(run[0] ?? 0)} to ${dayName(run.at(-1) ?? 0)}`],
+    run.length < 3 ? run.map(dayName) : [words.run(dayName(run[0] ?? 0), dayName(run.at(-1) ?? 0))],
   );
-}
-
-function ordinal(n: number): string {
-  if (n === -1) return 'last';
-  if (n < 0) return `${ordinal(-n)} from the end`;
-  const ending = n % 100 > 10 && n % 100 < 14 ? 'th' : (['th', 'st', 'nd', 'rd'][n % 10] ?? 'th');
-  return `${String(n)}${ending}`;
-}
-
-const monthsWords = ({ byMonth }: RecurrenceRule): string =>
-  byMonth.length === 0 ? '' : `in ${listed(byMonth.map((month) => MONTHS[month - 1] ?? ''))}`;
-
-function endWords({ count, until }: RecurrenceRule): string {
-  if (count !== undefined) return `${String(count)} times`;
-  if (until === undefined) return '';
-  const date = new Date(until.ms).toISOString().slice(0, 10);
-  return `until ${tickDate(date)} ${date.slice(0, 4)}`;
 }
 
 /** The next dates on which a time comes up, from `today` on; none while something in it is not understood. */
@@ -142,10 +120,12 @@ const isTime = (text: string): boolean => /^\d\d:\d\d$/.test(text);
 const minutesOf = (time: string): number => Number(time.slice(0, 2)) * 60 + Number(time.slice(3, 5));
 
 /** "Every week on Monday, 09:00 to 17:00". */
-export function timeInWords({ startsLocal, rrule, minutes }: RecurringDeparture & { minutes?: number }): string {
-  const days = ruleInWords(rrule);
-  const said = `${days.charAt(0).toUpperCase()}${days.slice(1)}`;
+export function timeInWords(
+  { startsLocal, rrule, minutes }: RecurringDeparture & { minutes?: number },
+  place: RulePlace = 'alone',
+): string {
+  const rule = ruleInWords(rrule, place);
   return minutes === undefined
-    ? `${said}, ${startsLocal}`
-    : `${said}, ${startsLocal} to ${endOf(startsLocal, minutes)}`;
+    ? words.departure(rule, startsLocal)
+    : words.hours(rule, startsLocal, endOf(startsLocal, minutes));
 }

@@ -1,6 +1,8 @@
 import type { SetupEntry, SetupView } from '@archwright/contracts';
 import { emptyDraft, readDraft } from './record-draft.js';
 import {
+  closableParts,
+  closedKindOf,
   kindOfSearch,
   optionsOf,
   otherChange,
@@ -41,6 +43,7 @@ const closure: SetupEntry = {
 const setup: SetupView = {
   today: '2027-01-04',
   entries: [clinic, chair, closure],
+  benchPlaces: [{ id: ID(4), label: 'Wax 2', isRetired: false }],
   asked: { skills: [], kits: [], workCentres: [] },
 };
 
@@ -50,6 +53,19 @@ it('shows each part with where it is and when it is open, the same hours once', 
   expect(rows.get('chair')).toMatchObject([{ name: 'Chair 1', place: 'North', isRetired: true }]);
   expect(rows.get('closure')).toMatchObject([{ place: 'Chair 1', hours: ['Mon 1 Feb, 12:00 to 13:00'] }]);
   expect(setupSentence(setup)).toMatch(/^1 clinic and 0 people; 1 part is out of use\./);
+});
+
+it('names a bench place that is closed by itself', () => {
+  const ofPlace = { ...closure, record: { ...closure.record, of: { kind: 'resource', id: ID(4) } } } as SetupEntry;
+  const rows = setupGroups({ ...setup, entries: [ofPlace] }).find(({ kind }) => kind === 'closure')?.rows;
+  expect(rows).toMatchObject([{ name: 'Repair', place: 'Wax 2' }]);
+  expect(closableParts(setup)).toContainEqual({ value: ID(4), label: 'Wax 2' });
+  expect([ID(1), ID(2), ID(4), ''].map((id) => closedKindOf(setup, id))).toEqual([
+    'clinic',
+    'resource',
+    'resource',
+    'clinic',
+  ]);
 });
 
 it('offers to build only on what is in use', () => {

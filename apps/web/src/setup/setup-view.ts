@@ -1,7 +1,8 @@
 import type { SetupEntry, SetupKind, SetupPreview, SetupRecord, SetupView } from '@archwright/contracts';
 import { dateAndTime, shortDate } from '../time/wording.js';
 import { codesInWords, setupWords as words } from '../words/setup.js';
-import { count } from '../words/plural.js';
+import { enumerated } from '../words/plural.js';
+import { timeWords } from '../words/time.js';
 import { timeInWords } from './rule-words.js';
 
 export interface SetupRow {
@@ -33,6 +34,7 @@ const ORDER: readonly SetupKind[] = [
   'laboratory',
   'work-centre',
   'courier',
+  'device',
   'closure',
 ];
 
@@ -45,7 +47,7 @@ export function setupGroups(setup: SetupView): SetupGroup[] {
         id: entry.id,
         name: nameOf(entry.id),
         isRetired: entry.isRetired,
-        place: placesOf(entry.record).map(nameOf).join(', '),
+        place: enumerated(placesOf(entry.record).map(nameOf)),
         ...aboutOf(entry.record, setup.today),
       }));
     const columns = COLUMNS.filter((column) => rows.some((row) => row[column].length > 0));
@@ -62,8 +64,9 @@ export function setupSentence({ entries }: SetupView): string {
 }
 
 /** Name of a part by its id, as a person would say it. */
-export function namesOf({ entries }: SetupView): (id: string) => string {
+export function namesOf({ entries, benchPlaces }: SetupView): (id: string) => string {
   const names = new Map(entries.map(({ id, record }) => [id, ownName(record)]));
+  for (const { id, label } of benchPlaces) names.set(id, label);
   const nameOf = (id: string): string => {
     const entry = entries.find((each) => each.id === id);
     if (entry?.record.kind === 'closure') return entry.record.reason;
@@ -81,6 +84,7 @@ function placesOf(record: SetupRecord): string[] {
   switch (record.kind) {
     case 'chair':
     case 'kit':
+    case 'device':
       return [record.clinicId];
     case 'person':
       return record.workplaces.map(({ clinicId }) => clinicId);
@@ -101,7 +105,7 @@ function aboutOf(record: SetupRecord, today: string): Pick<SetupRow, 'about' | '
       return { about: record.zone, hours: spans(record.hours, words.never) };
     case 'laboratory':
       return {
-        about: `${record.zone}, ${words.fields.cutOffLocal.toLowerCase()} ${record.cutOffLocal}`,
+        about: words.laboratoryAbout(record.zone, record.cutOffLocal),
         hours: spans(record.hours, words.never),
       };
     case 'chair':
@@ -110,32 +114,36 @@ function aboutOf(record: SetupRecord, today: string): Pick<SetupRow, 'about' | '
       return { about: codesInWords([record.code]), hours: [words.always] };
     case 'person':
       return {
-        about: [words.roles[record.role], ...(record.skills.length > 0 ? [codesInWords(record.skills)] : [])].join(
-          ': ',
-        ),
+        about: personAbout(record),
         hours: spans(
           record.workplaces.flatMap(({ hours }) => hours),
           words.never,
         ),
       };
     case 'work-centre':
-      return { about: count(record.places, 'place', 'places'), hours: spans(record.hours, words.always) };
+      return { about: words.placesOf(record.places), hours: spans(record.hours, words.always) };
     case 'courier':
       return { about: '', hours: runsInWords(record) };
+    case 'device':
+      return { about: words.measures[record.measures], hours: [] };
     case 'closure':
       return { about: '', hours: [closureWords(record, today)] };
   }
 }
 
 function spans(times: readonly Parameters<typeof timeInWords>[0][], none: string): string[] {
-  return times.length === 0 ? [none] : [...new Set(times.map(timeInWords))];
+  return times.length === 0 ? [none] : [...new Set(times.map((time) => timeInWords(time)))];
+}
+
+function personAbout({ role, skills }: Extract<SetupRecord, { kind: 'person' }>): string {
+  return skills.length === 0 ? words.roles[role] : words.personAbout(words.roles[role], codesInWords(skills));
 }
 
 function runsInWords({ toLab, toClinic }: Extract<SetupRecord, { kind: 'courier' }>): string[] {
   if (toLab.length + toClinic.length === 0) return [words.never];
   return [
-    ...toLab.map((time) => words.leaving(words.fields.toLab, timeInWords(time))),
-    ...toClinic.map((time) => words.leaving(words.fields.toClinic, timeInWords(time))),
+    ...toLab.map((time) => words.toLab(timeInWords(time, 'within'))),
+    ...toClinic.map((time) => words.toClinic(timeInWords(time, 'within'))),
   ];
 }
 
@@ -143,11 +151,11 @@ function closureWords(
   { fromOn, lastOn, fromLocal, untilLocal }: Extract<SetupRecord, { kind: 'closure' }>,
   today: string,
 ): string {
-  const from = [shortDate(fromOn, today), fromLocal].filter(Boolean).join(', ');
-  const until = [fromOn === lastOn && untilLocal !== null ? '' : shortDate(lastOn, today), untilLocal]
-    .filter(Boolean)
-    .join(', ');
-  return from === until ? from : `${from} to ${until}`;
+  const at = (date: string, time: string | null): string =>
+    time === null ? shortDate(date, today) : timeWords.dateAndTime(shortDate(date, today), time);
+  const from = at(fromOn, fromLocal);
+  const until = fromOn === lastOn && untilLocal !== null ? untilLocal : at(lastOn, untilLocal);
+  return from === until ? from : words.closed(from, until);
 }
 
 export interface Option {
@@ -161,14 +169,27 @@ export function optionsOf(setup: SetupView, kinds: readonly SetupKind[]): Option
   return setup.entries
     .filter(({ record, isRetired }) => kinds.includes(record.kind) && !isRetired)
     .map(({ id, record }) => {
-      const at = placesOf(record).map(nameOf).join(', ');
-      return { value: id, label: at === '' ? nameOf(id) : `${nameOf(id)} (${at})` };
+      const at = enumerated(placesOf(record).map(nameOf));
+      return { value: id, label: at === '' ? nameOf(id) : words.placed(nameOf(id), at) };
     });
 }
 
-/** What a closure calls the kind of a part. */
-export function closedKindOf({ record }: SetupEntry): 'clinic' | 'laboratory' | 'work-centre' | 'resource' {
-  const { kind } = record;
+/** Whatever can be closed by itself, to choose from. */
+export function closableParts(setup: SetupView): Option[] {
+  const benchPlaces = setup.benchPlaces.filter(({ isRetired }) => !isRetired);
+  return [
+    ...optionsOf(setup, ['clinic', 'person', 'chair', 'kit', 'laboratory', 'work-centre']),
+    ...benchPlaces.map(({ id, label }) => ({ value: id, label })),
+  ];
+}
+
+/** What a closure calls the kind of a part; a clinic where nothing is chosen yet. */
+export function closedKindOf(
+  { entries, benchPlaces }: SetupView,
+  id: string,
+): 'clinic' | 'laboratory' | 'work-centre' | 'resource' {
+  if (benchPlaces.some((place) => place.id === id)) return 'resource';
+  const kind = entries.find((each) => each.id === id)?.record.kind ?? 'clinic';
   return kind === 'clinic' || kind === 'laboratory' || kind === 'work-centre' ? kind : 'resource';
 }
 
@@ -186,7 +207,7 @@ export function previewView({ looked, stranded, settled }: SetupPreview, today: 
       id: `${startsAt} ${String(index)}`,
       when: dateAndTime(startsAt, zone, today),
       what: words.strandedKinds[kind],
-      who: patientName === null ? caseNumber : `${caseNumber} · ${patientName}`,
+      who: patientName === null ? caseNumber : words.caseOf(caseNumber, patientName),
       caseId,
       why,
     })),
@@ -213,7 +234,7 @@ export function kindOfSearch(kind: string | undefined): SetupKind {
 /** What else can be done with a part besides changing it; null for what others stand on. */
 export function otherChange({ id, isRetired, record }: SetupEntry): OtherChange | null {
   if (record.kind === 'closure') return { do: 'drop', id };
-  const retires = ['chair', 'kit', 'person', 'courier'].includes(record.kind);
+  const retires = ['chair', 'kit', 'person', 'courier', 'device'].includes(record.kind);
   if (!retires) return null;
   return { do: isRetired ? 'return' : 'retire', id };
 }

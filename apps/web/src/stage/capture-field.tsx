@@ -110,7 +110,12 @@ export const CaptureField = memo(function CaptureField({ field, values, errors, 
       ) : null}
       <p className="small soft">
         {[field.required ? words.needed : '', field.hint, field.source].filter(Boolean).join(' · ')}
-        {field.caution ? <strong className="capture-caution"> ▲ {field.caution}</strong> : null}
+        {field.caution ? (
+          <strong className="capture-caution">
+            {' '}
+            ▲ <bdi>{field.caution}</bdi>
+          </strong>
+        ) : null}
       </p>
     </fieldset>
   );

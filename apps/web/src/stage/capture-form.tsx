@@ -9,6 +9,8 @@ import { captureFields, groupsOf, landmarkOptions, type FieldEntry } from './cap
 import { CaptureField, CheckLine } from './capture-field.js';
 import type { ReadDraft } from './capture-view.js';
 import { centricInWords } from './centric-view.js';
+import { DeviceChoice } from './device-choice.js';
+import { chosenDevices, withDevices, type ChosenDevices } from './devices-view.js';
 import type { Findings } from './finding-view.js';
 import { LiveBar } from './live-bar.js';
 import { TracingFields } from './tracing-fields.js';
@@ -34,6 +36,8 @@ const RISK_EXPLAINED = 'tracing-risk-explained||||0';
 export function CaptureForm({ view, draft, read, live, pending, error, onSave }: Props) {
   const { typed, type, clashes } = draft;
   const [attempt, setAttempt] = useState(0);
+  const [devices, setDevices] = useState<ChosenDevices>({});
+  const chosen = chosenDevices(view, devices);
   const errors = attempt > 0 ? read.errors : {};
   const refused = Object.keys(errors).length;
   const form = useFirstProblem(attempt, refused > 0);
@@ -56,7 +60,7 @@ export function CaptureForm({ view, draft, read, live, pending, error, onSave }:
     setAttempt((before) => before + 1);
     if (Object.keys(read.errors).length > 0 || !read.isChanged || clashes.length > 0) return;
     const settle = draft.hold();
-    onSave(read.body, (saved) => {
+    onSave(withDevices(view, read.body, chosen), (saved) => {
       settle(saved);
       setAttempt(0);
     });
@@ -96,6 +100,13 @@ export function CaptureForm({ view, draft, read, live, pending, error, onSave }:
         <section className="sheet sheet-pad stack" aria-labelledby="capture">
           <h2 id="capture">{words.capture}</h2>
           {fields.length === 0 ? <p className="soft">{words.nothingToMeasure}</p> : null}
+          <DeviceChoice
+            devices={view.devices}
+            chosen={chosen}
+            onChoose={(measures, id) => {
+              setDevices({ ...devices, [measures]: id });
+            }}
+          />
           {draw(needed)}
           {others.length > 0 ? (
             <section className="stack-tight" aria-labelledby="others">

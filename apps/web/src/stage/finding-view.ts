@@ -69,6 +69,7 @@ export function judgedNow(view: StageView, { body, entries }: Judged) {
     facts: {
       milestones: view.milestones.flatMap((milestone) => milestoneKindsOf(milestone)),
       arches: view.arches,
+      person: view.sex === null ? {} : { sex: view.sex },
       earlier: view.earlier.map(plain),
       tracings: [...view.tracings, ...entries],
       tracingPlanned: partsIn(view, body) > 0,

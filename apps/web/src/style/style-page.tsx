@@ -118,8 +118,10 @@ export function StylePage() {
         <Textarea label="Longer text" rows={2} />
         <Checkbox label="Agreed" defaultChecked />
         <Radio.Group label="One of two">
-          <Radio value="right" label="right" />
-          <Radio value="left" label="left" />
+          <div className="stack">
+            <Radio value="right" label="right" />
+            <Radio value="left" label="left" />
+          </div>
         </Radio.Group>
         <DecisionForm
           about="an example"

@@ -45,7 +45,7 @@ const tenths = (mm: number): string => inTenths.format(mm);
 /** What the face suggests, from what is recorded, typed or was measured at an earlier visit, beside measured teeth. */
 export function teethOf(view: StageView, judged: Judged, measured: readonly Measured[]): TeethView {
   const face = faceOf(view, judged);
-  const estimates = Object.keys(face).length === 0 ? null : toothSelection(face);
+  const estimates = Object.keys(face).length === 0 ? null : toothSelection(face, [], view.sex);
   return {
     targets: TOOTH_TARGETS.map((target) => targetView(target, estimates?.estimates ?? [], measured)).filter(
       ({ ranges, marks }) => ranges.length + marks.length > 0,

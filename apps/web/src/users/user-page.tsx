@@ -49,7 +49,7 @@ function Account({
 
   return (
     <>
-      <ScreenHead title={user.name} sentence={`${user.signInName}, ${words.roles[user.role]}`}>
+      <ScreenHead title={user.name} sentence={words.account(user.signInName, words.roles[user.role])}>
         <Link to="/practice/users">{words.back}</Link>
       </ScreenHead>
       <div className="beside">

@@ -1,6 +1,7 @@
 import type { PracticeView, UserView } from '@archwright/contracts';
 import { dateAndTime } from '../time/wording.js';
 import { practiceZone } from '../time/practice-zone.js';
+import { enumerated } from '../words/plural.js';
 import { userWords as words } from '../words/users.js';
 
 export interface UserRow {
@@ -23,7 +24,7 @@ export function userRows(users: readonly UserView[], practice: PracticeView): Us
     return {
       ...{ id, name, isActive, signInName },
       role: words.roles[role],
-      where: places.map((place) => place.name).join(', ') || words.nowhere,
+      where: enumerated(places.map((place) => place.name)) || words.nowhere,
       seen: lastSeenAt === null ? words.notSignedIn : dateAndTime(lastSeenAt, practiceZone(practice), practice.today),
     };
   });

@@ -1,116 +1,60 @@
-import type { AdjustmentView, AftercareView, SoreSpotView } from '@archwright/contracts';
-import { count } from './plural.js';
+import type { SoreSpotView } from '@archwright/contracts';
+import { messages as english } from './en/aftercare.js';
+import { filled, inLanguage } from './messages.js';
+
+const said = await inLanguage(english, {
+  de: () => import('./de/aftercare.js'),
+  ar: () => import('./ar/aftercare.js'),
+});
+const { aftercare, spot, adjustment, healing } = said;
+
+const at = (when: string) => ({ when });
+const byAt = (when: string, by: string) => ({ when, by });
+const titled = (place: string) => ({ place });
+const counted = (n: number) => ({ n });
+
+const regionNames: Readonly<Record<string, string>> = aftercare.region;
+const place = filled(aftercare.place, (arch: string, region: string) => ({ arch, region }));
+const placeOfSide = filled(aftercare.placeOfSide, (arch: string, region: string, side: string) => ({
+  arch,
+  region,
+  side,
+}));
 
 /** Words of what follows a placement: sore spots, adjustments, referrals, later checks. */
 export const aftercareWords = {
-  title: (number: string) => `${number} · Sore spots and adjustments`,
-  link: 'Sore spots and adjustments',
-  loading: 'what followed the placement',
-  back: 'To the case',
-  cautions: 'Cautions of the patient',
-  map: 'Where it is sore',
-  mapHint: 'Choose a place to record a sore spot there. A filled diamond counts open spots, a tick healed ones.',
-  arch: { upper: 'Upper arch', lower: 'Lower arch' },
-  right: "patient's right",
-  left: "patient's left",
-  asList: 'The same as a list',
+  ...aftercare,
+  title: filled(aftercare.title, (number: string) => ({ number })),
   /** "lower ridge left" */
-  place: (arch: SoreSpotView['arch'], region: string) => `${arch} ${region.replaceAll('-', ' ')}`,
-  placeState: (place: string, open: number, healed: number) =>
-    [
-      place,
-      ...(open > 0 ? [count(open, 'open sore spot', 'open sore spots')] : []),
-      ...(healed > 0 ? [`${String(healed)} healed`] : []),
-    ].join(', '),
-  spots: 'Sore spots',
-  noSpots: 'None recorded. Choose a place in the drawing to record one.',
-  found: (when: string, by: string) => `Found ${when} by ${by}`,
-  pain: (n: number) => `pain ${String(n)} of 10`,
-  healed: (when: string) => `healed ${when}`,
-  watch: { healed: 'healed', watched: 'watched', refer: 'refer' } satisfies Record<
-    SoreSpotView['watch']['state'],
-    string
-  >,
-  cause: {
-    'long-border': 'border too long',
-    'pressure-of-fitting-surface': 'pressure of the fitting surface',
-    'uneven-occlusion': 'uneven occlusion',
-    'raised-vertical-dimension': 'vertical dimension too high',
-    'rough-surface': 'rough surface',
-    undercut: 'undercut',
-    'moving-base': 'moving base',
-    'not-known': 'not known',
-  } satisfies Record<SoreSpotView['suspectedCause'], string>,
-  adjustments: 'Adjustments without a sore spot',
-  noAdjustments: 'None.',
-  done: (when: string, by: string) => `${when}, ${by}`,
-  laterChecks: 'Later checks',
-  noLaterChecks: 'None is due; a placement makes them due.',
-  due: (when: string) => `due ${when}`,
-  recallState: {
-    due: 'due',
-    booked: 'booked',
-    done: 'done',
-    declined: 'declined',
-    withdrawn: 'withdrawn',
-  } satisfies Record<AftercareView['recalls'][number]['state'], string>,
-  following: 'Cases that follow this one',
+  place: (arch: SoreSpotView['arch'], region: string): string => {
+    const side = region.endsWith('-right') ? 'right' : region.endsWith('-left') ? 'left' : null;
+    const name = side === null ? region : region.slice(0, -side.length - 1);
+    const named = regionNames[name] ?? name;
+    return side === null
+      ? place(aftercare.archOf[arch], named)
+      : placeOfSide(aftercare.archOf[arch], named, aftercare.side[side]);
+  },
+  placeState: filled(aftercare.placeState, (of: string, open: number, healed: number) => ({ place: of, open, healed })),
+  found: filled(aftercare.found, byAt),
+  pain: filled(aftercare.pain, counted),
+  healed: filled(aftercare.healed, at),
+  done: filled(aftercare.done, byAt),
+  due: filled(aftercare.due, at),
 };
 
 /** Words of recording a sore spot. */
 export const spotWords = {
-  title: (place: string) => `New sore spot: ${place}`,
-  close: 'Close without recording',
-  foundOn: 'Found on',
-  pain: 'Pain, as the patient says',
-  painOf: (n: number) => (n === 0 ? '0, none' : n === 10 ? '10, the worst' : String(n)),
-  cause: 'Suspected cause',
-  choose: 'Choose',
-  note: 'Note',
-  save: 'Record the sore spot',
-  need: {
-    foundOn: (today: string) => `Choose a day up to ${today}.`,
-    pain: 'Choose a number from 0 to 10.',
-    suspectedCause: 'Choose what may hurt here; "not known" is an answer too.',
-  },
+  ...spot,
+  title: filled(spot.title, titled),
+  painOf: filled(spot.painOf, counted),
+  need: { ...spot.need, foundOn: filled(spot.need.foundOn, (today: string) => ({ today })) },
 };
 
 /** Words of adjusting a denture. */
-export const adjustmentWords = {
-  adjust: 'Record an adjustment',
-  adjustHere: (place: string) => `Record an adjustment for ${place}`,
-  surface: 'Surface',
-  surfaces: {
-    border: 'border',
-    'fitting-surface': 'fitting surface',
-    'polished-surface': 'polished surface',
-    'occlusal-surface': 'occlusal surface',
-  } satisfies Record<AdjustmentView['surface'], string>,
-  arch: 'Denture',
-  what: 'What was relieved or changed',
-  amount: 'How much',
-  amountHint: 'In words, such as "a light stroke"',
-  save: 'Record it',
-  need: { surface: 'Choose a surface.', words: 'Say it in up to 500 characters.' },
-};
+export const adjustmentWords = { ...adjustment, adjustHere: filled(adjustment.adjustHere, titled) };
 
 /** Words of healing and of the referral when it does not heal. */
 export const healingWords = {
-  heal: {
-    label: 'It has healed',
-    then: 'The spot is closed. One that comes back is recorded as a new spot.',
-    date: { label: 'Healed on', missing: 'Choose the day on which it was seen healed.' },
-  },
-  referral: 'Two weeks are over',
-  choices: {
-    referred: { label: 'Referred', then: 'Noted with your name; whom to and why may stand in the note.' },
-    declined: { label: 'Not referred', then: 'Noted with your name and your reason.' },
-  },
-  referralState: {
-    open: 'referral to decide',
-    referred: 'referred',
-    declined: 'not referred',
-    resolved: 'healed before a referral',
-  } satisfies Record<NonNullable<SoreSpotView['referral']>['state'], string>,
-  decided: (by: string, when: string) => `${by}, ${when}`,
+  ...healing,
+  decided: filled(healing.decided, (by: string, when: string) => ({ by, when })),
 };

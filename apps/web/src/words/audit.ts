@@ -1,30 +1,11 @@
-import { count } from './plural.js';
+import { messages as english } from './en/audit.js';
+import { filled, inLanguage } from './messages.js';
+
+const said = await inLanguage(english, { de: () => import('./de/audit.js'), ar: () => import('./ar/audit.js') });
 
 /** Words of the screen on which the audit trail is searched. */
 export const auditWords = {
-  title: 'Who did what',
-  link: 'Audit trail',
-  sentence: (shown: number, isAll: boolean) =>
-    isAll
-      ? `${count(shown, 'entry', 'entries')}, the latest first.`
-      : `The latest ${count(shown, 'entry', 'entries')}; there are more.`,
-  loading: 'the audit trail',
-  none: 'No entry fits. Search with fewer words or more days.',
-  fields: {
-    by: 'Who',
-    deed: 'Deed or its beginning',
-    case: 'Case number',
-    from: 'From',
-    until: 'Until',
-  },
-  anybody: 'Anybody',
-  service: 'the service',
-  find: 'Search',
-  more: 'Show earlier entries',
-  need: {
-    deed: 'Enter lower-case words joined by hyphens, such as visit-moved.',
-    case: 'Enter a case number such as 27-0012.',
-    until: 'Choose the first day or a later one.',
-  },
-  columns: { at: 'When', by: 'Who', deed: 'Deed', about: 'About', details: 'Details' },
+  ...said.audit,
+  sentence: filled(said.audit.sentence, (shown: number, isAll: boolean) => ({ shown, isAll: isAll ? 'yes' : 'no' })),
+  about: filled(said.audit.about, (name: string, kind: string) => ({ name, kind })),
 };

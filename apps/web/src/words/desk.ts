@@ -1,158 +1,61 @@
-import type { AppointmentState, AppointmentView, RecordCall } from '@archwright/contracts';
-import { count } from './plural.js';
+import type { AppointmentView } from '@archwright/contracts';
+import { messages as english } from './en/desk.js';
+import { locale } from './language.js';
+import { filled, inLanguage } from './messages.js';
+
+const said = await inLanguage(english, { de: () => import('./de/desk.js'), ar: () => import('./ar/desk.js') });
+const { desk, patient, wish } = said;
+
+const counted = (n: number) => ({ n });
+const at = (when: string) => ({ when });
+
+const interpreter = filled(desk.interpreter, (language: string) => ({ language }));
+const companion = filled(desk.companion, (name: string) => ({ name }));
 
 /** Words of the day, the calls and the patients. */
 export const deskWords = {
-  title: (day: string) => day,
-  subPlaces: {
-    day: 'The day',
-    calls: 'Calls to make',
-    beforeVisits: 'Before the visits',
-    fallsAway: 'What falls away',
-    parcels: 'Parcels',
-    freedTime: 'Freed time',
-    newPatient: 'Add a patient',
-    newCase: 'Open a case',
-    newEnquiry: 'Enquiry',
-  },
-  loading: 'the day',
-  clinic: 'Clinic',
-  allClinics: 'All clinics',
-  emptyDay: 'No visits on this day. Open a case to plan visits, or look at another day.',
-  state: {
-    held: 'held',
-    provisional: 'provisional',
-    booked: 'booked',
-    arrived: 'arrived',
-    'in-progress': 'in the chair',
-    completed: 'finished',
-    cancelled: 'cancelled',
-    missed: 'missed',
-  } satisfies Record<AppointmentState, string>,
-  action: {
-    arrive: 'Arrived',
-    'undo-arrival': 'Not here yet',
-    start: 'Start',
-    finish: 'Finished, left',
-    miss: 'Missed',
-  },
-  leftUnseen: 'Left unseen',
-  late: (length: string) => `${length} late`,
-  needs: ({ wheelchairRoom, interpreter, companion }: AppointmentView['needs']): string[] => [
-    ...(wheelchairRoom ? ['room for a wheelchair'] : []),
-    ...(interpreter === null ? [] : [`interpreter: ${interpreter}`]),
-    ...(companion === null ? [] : [`may be told: ${companion}`]),
+  ...desk,
+  late: filled(desk.late, (length: string) => ({ length })),
+  needs: (needs: AppointmentView['needs']): string[] => [
+    ...(needs.wheelchairRoom ? [desk.wheelchairRoom] : []),
+    ...(needs.interpreter === null ? [] : [interpreter(needs.interpreter)]),
+    ...(needs.companion === null ? [] : [companion(needs.companion)]),
   ],
-  grouping: 'The day by',
-  groupings: { clinic: 'By clinic', chair: 'By chair', clinician: 'By clinician' },
-  print: 'Print the day',
-  sheetNote: (when: string) => `Day sheet as of ${when}. Ticks: come, seen, left.`,
-  sheetTicks: 'Come / seen / left',
-  actionOn: (action: string, patient: string) => `${action}: ${patient}`,
-  change: 'Move or cancel',
-  planAnew: 'Plan anew',
-  columns: { time: 'Time', patient: 'Patient', visit: 'Visit', with: 'With', state: 'State', act: 'What now' },
-  place: { home: 'At home', 'care-home': 'Care home' },
-  visits: (n: number) => count(n, 'visit', 'visits'),
-  born: 'born',
-  callsTitle: 'Calls to make',
-  callsShort: 'Calls to make',
-  allCalls: (n: number) => `All ${String(n)} calls`,
-  noCalls: 'No calls to make. Calls appear here when a change or a reminder asks for one.',
-  callDue: (when: string) => `due ${when}`,
-  noPhone: 'no telephone number',
-  outcome: {
-    reached: 'Reached',
-    'no-answer': 'No answer',
-    'left-message': 'Left a message',
-    'asks-to-move': 'Asks to move',
-    declined: 'Declined',
-  } satisfies Record<RecordCall['outcome'], string>,
-  outcomeOf: (patient: string) => `How the call to ${patient} went`,
-  attempts: 'So far',
-  openCase: 'Open the case',
-  done: 'done',
+  sheetNote: filled(desk.sheetNote, at),
+  actionOn: filled(desk.actionOn, (action: string, name: string) => ({ action, patient: name })),
+  visits: filled(desk.visits, counted),
+  allCalls: filled(desk.allCalls, counted),
+  callDue: filled(desk.callDue, at),
+  outcomeOf: filled(desk.outcomeOf, (name: string) => ({ patient: name })),
+  attempt: filled(desk.attempt, (when: string, outcome: string, by: string) => ({ when, outcome, by })),
 };
 
 /** Words of the patient form. */
 export const patientWords = {
-  newTitle: 'Add a patient',
-  newSentence: 'Only name, birth date and time zone are needed; the rest can follow.',
-  known: (name: string, birth: string) => `${name}, born ${birth}`,
-  likelyKnown: 'Already here, perhaps? Open the patient instead of adding them twice.',
-  sameKnown: 'Somebody of this name and birth date is already here.',
-  editSentence: (birth: string) => `Born ${birth}.`,
-  loading: 'the patient',
-  given: 'Given name',
-  family: 'Family name',
-  birth: 'Date of birth',
-  mail: 'Mail address',
-  phone: 'Telephone',
-  phoneHint: 'Such as +44 20 7946 0000',
-  address: 'Address',
-  access: 'How to get in',
-  accessHint: 'For visits at home: a key, a ward, a bell',
-  zone: 'Time zone',
-  locale: 'Language of messages',
-  locales: { en: 'English', de: 'German', fr: 'French', es: 'Spanish', ar: 'Arabic' },
-  companion: 'Companion',
-  companionPermitted: 'The companion may be told about visits',
-  interpreter: 'Interpreter for',
-  interpreterHint: 'Language, when one is needed',
-  wheelchair: 'Needs a room for a wheelchair',
-  minutesPerDay: 'Longest time in the chair in one day, minutes',
-  minutesPerDayHint: '15 to 480, empty when there is no limit',
-  travel: 'Travel to the clinic, minutes',
-  consent: 'Reminders may come by',
-  consentMail: 'mail',
-  consentPhone: 'telephone',
-  partWho: 'Who',
-  partReach: 'How to reach them',
-  partCare: 'What they need',
-  partWishes: 'Wishes for visits',
-  save: 'Save',
-  add: 'Add patient',
-  saved: 'Saved.',
-  yes: 'yes',
-  no: 'no',
-  takenOver: (fields: string) => `Someone else saved a change meanwhile. Taken over from it: ${fields}.`,
-  saveAgain: 'Someone else saved a change just before. It has been put in; look at it and save again.',
-  dropTyped: 'Drop what I typed',
-  problems: (n: number) => `${count(n, 'field needs', 'fields need')} another look before this can be saved.`,
-  cases: 'Cases',
-  noCases: 'No case yet. Open one to plan the visits.',
-  openCase: 'Open a case for this patient',
-  accepted: {
-    givenName: 'Enter a given name of up to 100 letters.',
-    familyName: 'Enter a family name of up to 100 letters.',
-    birthOn: 'Enter a full date of birth.',
-    mail: 'Enter an address such as name@example.org, or leave it empty.',
-    phone: 'Enter a telephone number such as +44 20 7946 0000, or leave it empty.',
-    address: 'Use up to 300 letters.',
-    accessNote: 'Use up to 300 letters.',
-    zone: 'Choose a time zone.',
-    chairMinutesPerDay: 'Enter whole minutes from 15 to 480, or leave it empty.',
-    travelMinutes: 'Enter whole minutes from 0 to 240.',
-    companionName: 'Use up to 100 letters.',
-    interpreter: 'Use up to 60 letters.',
-    'wishes.from': 'Enter a time such as 09:00, or leave it empty.',
-    'wishes.to': 'Enter a time such as 12:30, or leave it empty.',
-  } as Record<string, string>,
+  ...patient,
+  known: filled(patient.known, (name: string, birth: string) => ({ name, birth })),
+  editSentence: filled(patient.editSentence, (birth: string) => ({ birth })),
+  takenOver: filled(patient.takenOver, (fields: string) => ({ fields })),
+  problems: filled(patient.problems, counted),
+  accepted: patient.accepted as Readonly<Record<string, string>>,
 };
+
+const dayName = new Intl.DateTimeFormat(locale, { weekday: 'long', timeZone: 'UTC' });
+/** 1 January 2024 was a Monday. */
+const WEEKDAYS = [1, 2, 3, 4, 5, 6, 7].map((day) => dayName.format(Date.UTC(2024, 0, day)));
+
+const fromTo = filled(wish.fromTo, (from: string, to: string) => ({ from, to }));
+const fromOn = filled(wish.fromOn, (from: string) => ({ from }));
+const until = filled(wish.until, (to: string) => ({ to }));
 
 /** Words of wishes, wherever they are asked for or shown. */
 export const wishWords = {
-  weekdays: 'Days that suit',
-  anyDay: 'None marked: any day suits.',
-  weekday: ['Monday', 'Tuesday', 'Wednesday', 'Thursday', 'Friday', 'Saturday', 'Sunday'],
-  from: 'Not before',
-  to: 'Not after',
-  unavailable: 'Cannot come on',
-  addDay: 'Add day',
-  removeDay: (day: string) => `Remove ${day}`,
-  none: 'no wishes',
-  days: (days: string) => `on ${days}`,
+  ...wish,
+  /** Monday first. */
+  weekday: WEEKDAYS,
+  removeDay: filled(wish.removeDay, (day: string) => ({ day })),
+  days: filled(wish.days, (days: string) => ({ days })),
   fromTo: (from: string | null, to: string | null) =>
-    from && to ? `from ${from} to ${to}` : from ? `from ${from} on` : to ? `until ${to}` : '',
-  notOn: (n: number) => `not on ${count(n, 'day', 'days')} named`,
+    from && to ? fromTo(from, to) : from ? fromOn(from) : to ? until(to) : '',
+  notOn: filled(wish.notOn, counted),
 };

@@ -1,52 +1,43 @@
-import { count } from './plural.js';
+import { messages as english } from './en/figures.js';
+import { filled, inLanguage } from './messages.js';
+
+const said = await inLanguage(english, { de: () => import('./de/figures.js'), ar: () => import('./ar/figures.js') });
+const { figures } = said;
+const counted = (n: number) => ({ n });
+const ofNeeded = (needed: number) => ({ needed });
+const onAverage = (average: number, cases: number) => ({ average, cases });
+
+const percentOf = filled(figures.percent, counted);
+
+export const percent = (share: number): string => percentOf(Math.round(share * 100));
 
 /** Words of the screen that shows how the practice does. */
 export const figureWords = {
-  title: 'How the practice does',
-  link: 'Figures',
-  sentence: (outside: number, since: string) =>
-    `${outside === 0 ? 'Nothing stands out' : `${count(outside, 'point stands', 'points stand')} out`} since ${since}.`,
-  tooLittle: 'There is too little yet to judge by.',
-  loading: 'the figures',
-  titles: {
-    'promise-kept': 'Placed by the day first promised',
-    remake: 'Something made again before the placement',
-    'missed-visit': 'Visits missed',
-    'lead-time': 'Days from opening the case to the placement',
-    'visits-per-case': 'Visits up to the placement',
+  ...figures,
+  sentence: filled(figures.sentence, (outside: number, since: string) => ({ outside, since })),
+  none: filled(figures.none, (titles: string) => ({ titles })),
+  shareSentence: filled(figures.shareSentence, (events: number, size: number, months: number) => ({
+    events,
+    size,
+    months,
+    share: percent(events / size),
+  })),
+  valueSentence: {
+    days: filled(figures.valueSentence.days, onAverage),
+    visits: filled(figures.valueSentence.visits, onAverage),
   },
-  per: { 'promise-kept': 'Cases placed', remake: 'Cases placed', 'missed-visit': 'Visits due' },
-  noneTitle: 'Nothing to count yet',
-  none: (titles: string) => `With the first placed case and the first visit that is over appear: ${titles}.`,
-  shareSentence: (events: number, size: number, months: number) =>
-    `${String(events)} of ${String(size)} in ${count(months, 'month', 'months')}: ${percent(events / size)}.`,
-  valueSentence: (average: string, unit: string, cases: number) =>
-    `${average} ${unit} on the average of ${count(cases, 'case', 'cases')}.`,
-  units: { days: 'days', visits: 'visits' },
+  values: { days: filled(figures.values.days, counted), visits: filled(figures.values.visits, counted) },
+  span: filled(figures.span, (lower: string, upper: string) => ({ lower, upper })),
+  pictureOf: filled(figures.pictureOf, (title: string, sentence: string) => ({ title, sentence })),
   standing: {
-    'too-few-months': (needed: number) => `Limits are drawn from ${String(needed)} months on.`,
-    'too-few-cases': (needed: number) => `Limits are drawn from ${String(needed)} cases on.`,
-    'no-spread': 'Every point is the same, so there are no limits to draw.',
-    charted: (outside: number) =>
-      outside === 0
-        ? 'No point lies outside what chance explains.'
-        : `${count(outside, 'point lies', 'points lie')} outside what chance explains: look for the cause.`,
+    ...figures.standing,
+    'too-few-months': filled(figures.standing['too-few-months'], ofNeeded),
+    'too-few-cases': filled(figures.standing['too-few-cases'], ofNeeded),
+    charted: filled(figures.standing.charted, (outside: number) => ({ outside })),
   },
-  outside: 'outside',
-  inside: 'inside',
-  centre: 'average',
-  limits: 'limits',
-  table: 'The same as a table',
-  shareColumns: { month: 'Month', events: 'Counted', size: 'Of', share: 'Share', limits: 'Limits', verdict: 'Verdict' },
-  valueColumns: { case: 'Case', on: 'Placed on', value: 'Value', verdict: 'Verdict' },
   use: {
-    title: 'Use of chairs, clinicians and benches',
-    sentence: (from: string, until: string) => `Hours booked of hours open, ${from} to ${until}.`,
-    columns: { name: 'Name', place: 'Where', booked: 'Booked', open: 'Open', share: 'Used' },
-    kinds: { chair: 'Chairs', clinician: 'Clinicians', 'work-centre': 'Work centres' },
-    hours: (hours: number) => `${String(Math.round(hours * 10) / 10)} h`,
-    closed: 'not open',
+    ...figures.use,
+    sentence: filled(figures.use.sentence, (from: string, to: string) => ({ from, to })),
+    hours: filled(figures.use.hours, (hours: number) => ({ hours })),
   },
 };
-
-export const percent = (share: number): string => `${String(Math.round(share * 100))} %`;

@@ -1,26 +1,10 @@
+import { messages as english } from './en/line.js';
+import { inLanguage } from './messages.js';
+
+const said = await inLanguage(english, { de: () => import('./de/line.js'), ar: () => import('./ar/line.js') });
+
 /** Words that stand in and beside the drawing of a case. */
-export const lineWords = {
-  levels: { clinic: 'clinic', lab: 'lab' },
-  asList: 'The same as a list',
-  captionVisit: 'Visits and laboratory steps in order of time',
-  when: 'When',
-  what: 'What',
-  where: 'Where',
-  legend: {
-    visit: 'visit',
-    step: 'laboratory step',
-    courier: 'courier',
-    wish: 'against a wish',
-    person: 'needs a person',
-    done: 'done',
-    now: 'now',
-    held: 'held or provisional',
-  },
-  atHome: 'at home',
-  archBoth: 'both arches',
-  arch: { upper: 'upper', lower: 'lower' },
-  courier: { 'to-lab': 'Courier to the laboratory', 'to-clinic': 'Courier to the clinic' },
-};
+export const lineWords = said.line;
 
 /** "upper", "lower" or "both arches". */
 export const archWords = (arches: readonly ('upper' | 'lower')[]): string =>

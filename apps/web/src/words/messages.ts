@@ -1,5 +1,5 @@
 import { IntlMessageFormat } from 'intl-messageformat';
-import { HABITS, language, type Language } from './language.js';
+import { direction, HABITS, language, type Language } from './language.js';
 
 /** Texts of a catalogue by name, in groups as deep as the screen's own. */
 export interface Catalogue {
@@ -22,6 +22,18 @@ export async function inLanguage<const C extends Catalogue>(
 type Values = Readonly<Record<string, string | number>>;
 
 /**
+ * Names and numbers keep their own direction inside a right-to-left text: "27-0001" would else be read "0001-27" (Unicode
+ * Standard Annex 9, first strong isolate).
+ */
+const isolated = (value: string | number): string | number =>
+  typeof value === 'string' ? `\u2068${value}\u2069` : value;
+
+const inPlace = (values: Values): Values =>
+  direction === 'ltr'
+    ? values
+    : Object.fromEntries(Object.entries(values).map(([name, value]) => [name, isolated(value)]));
+
+/**
  * A text of a catalogue with places to fill, in the message format of ICU: `values` names what it is called with.
  * The text is read on its first use, not when the page starts.
  */
@@ -32,6 +44,6 @@ export function filled<A extends readonly unknown[]>(
   let format: IntlMessageFormat | undefined;
   return (...of) => {
     format ??= new IntlMessageFormat(message, HABITS[language].locale, undefined, { ignoreTag: true });
-    return String(format.format(values(...of)));
+    return String(format.format(inPlace(values(...of))));
   };
 }

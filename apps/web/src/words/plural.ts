@@ -1,11 +1,4 @@
-import { locale } from './language.js';
-
-const rules = new Intl.PluralRules('en');
-
-/** "1 visit", "3 visits". */
-export function count(n: number, one: string, many: string): string {
-  return `${String(n)} ${rules.select(n) === 'one' ? one : many}`;
-}
+import { language, locale } from './language.js';
 
 /** "a", "a and b", "a, b and c". */
 export function listed(words: readonly string[]): string {
@@ -20,4 +13,9 @@ export function enumerated(words: readonly string[]): string {
 /** Codes such as `jaw-relation` as words, where no better words came with them. */
 export function spelled(code: string): string {
   return code.replaceAll('-', ' ');
+}
+
+/** "a; b": parts that may have commas in them. */
+export function apart(parts: readonly string[]): string {
+  return parts.join(language === 'ar' ? '؛ ' : '; ');
 }

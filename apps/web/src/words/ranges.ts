@@ -1,30 +1,27 @@
+import { messages as english } from './en/ranges.js';
+import { filled, inLanguage } from './messages.js';
+import { spelled } from './plural.js';
+
+const said = await inLanguage(english, { de: () => import('./de/ranges.js'), ar: () => import('./ar/ranges.js') });
+const { ranges } = said;
+const named = (name: string) => ({ name });
+const measuredBetween = (min: number, max: number, unit: string) => ({ min, max, unit });
+const standings: Readonly<Record<string, string>> = ranges.standings;
+
 /** Words of the screen on which a practice sets its own usual ranges and limits. */
 export const rangeWords = {
-  title: 'Usual ranges and limits',
-  link: 'Ranges',
-  sentence: (own: number) =>
-    own === 0
-      ? 'All as shipped. What you change is judged by from the next saved measurement on.'
-      : `${String(own)} of your own. What you change is judged by from the next saved measurement on.`,
-  loading: 'the ranges',
-  usual: 'Usual ranges',
-  limits: 'Limits of checks',
-  columns: { name: 'Measurement', shipped: 'Shipped', least: 'Your least', most: 'Your most', source: 'Source' },
-  limitColumns: { name: 'Limit', shipped: 'Shipped', own: 'Yours', source: 'Source' },
-  none: 'none known',
-  span: (min: number, max: number, unit: string) => `${String(min)} to ${String(max)} ${unit}`,
-  fixed: 'not to be changed',
-  least: (name: string) => `Least of ${name}`,
-  most: (name: string) => `Most of ${name}`,
-  limit: (name: string) => `Your limit: ${name}`,
-  needSpan: (min: number, max: number, unit: string) =>
-    `Enter both, or neither: the least below the most, from ${String(min)} to ${String(max)} ${unit}.`,
-  needLimit: (min: number, max: number, unit: string) =>
-    `Enter a number from ${String(min)} to ${String(max)} ${unit}, or nothing.`,
-  reason: 'Why it is changed',
-  needReason: 'Say in 3 to 500 characters why; it stays on the record.',
-  save: 'Save the ranges',
-  saved: 'Saved.',
-  history: 'What was changed before',
-  historyColumns: { at: 'When', by: 'Who', why: 'Why' },
+  ...ranges,
+  sentence: filled(ranges.sentence, (own: number) => ({ own })),
+  nameOf: filled(ranges.nameOf, (name: string, group: string) => ({ name, group })),
+  span: filled(ranges.span, measuredBetween),
+  value: filled(ranges.value, (value: number, unit: string) => ({ value, unit })),
+  source: filled(ranges.source, (source: string, standing: string) => ({
+    source,
+    standing: standings[standing] ?? spelled(standing),
+  })),
+  least: filled(ranges.least, named),
+  most: filled(ranges.most, named),
+  limit: filled(ranges.limit, named),
+  needSpan: filled(ranges.needSpan, measuredBetween),
+  needLimit: filled(ranges.needLimit, measuredBetween),
 };

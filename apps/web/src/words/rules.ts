@@ -1,39 +1,7 @@
+import { messages as english } from './en/rules.js';
+import { inLanguage } from './messages.js';
+
+const said = await inLanguage(english, { de: () => import('./de/rules.js'), ar: () => import('./ar/rules.js') });
+
 /** Words of the screen on which a practice sets reminders, holds and recalls. */
-export const ruleWords = {
-  title: 'Reminders, holds and recalls',
-  link: 'Reminders',
-  sentence: 'What is changed here holds from the next booking on; reminders that wait already keep their time.',
-  loading: 'the rules',
-  reminders: 'Reminders',
-  holds: 'Holds, recalls and screening',
-  own: 'A line of your own at the end of each reminder',
-  ownHint: 'No word of what is done at the visit: others may see the message.',
-  samples: 'What patients get',
-  samplesHint: 'As it is saved now, to an invented patient.',
-  fields: {
-    mail: 'By mail: hours before the visit, parted by commas',
-    phone: 'By telephone: hours before the visit, parted by commas',
-    quietFrom: 'Nothing is sent from',
-    quietTo: 'until',
-    phoneHoldMinutes: 'Minutes an offer is held on the phone',
-    provisionalHoldHours: 'Hours a provisional booking is held',
-    recallMonths: 'Months between recalls; empty: as the path says',
-    valuesPerFalseAlarm: 'Of so many ordinary values one is pointed out by chance',
-  },
-  languages: { en: 'English', de: 'German', ar: 'Arabic' },
-  need: {
-    mail: 'Enter up to six different numbers from 0.5 to 720, such as 48, 4. Empty: no mails.',
-    phone: 'Enter up to six different numbers from 0.5 to 720, such as 24. Empty: no calls.',
-    quietFrom: 'Enter a time of day such as 20:00.',
-    quietTo: 'Enter a time of day such as 08:00.',
-    phoneHoldMinutes: 'Enter whole minutes from 1 to 240.',
-    provisionalHoldHours: 'Enter hours from 0.25 to 720.',
-    recallMonths: 'Enter whole months from 1 to 60, or nothing.',
-    valuesPerFalseAlarm: 'Enter a whole number from 100 to 100,000.',
-    en: 'Enter up to 300 characters.',
-    de: 'Enter up to 300 characters.',
-    ar: 'Enter up to 300 characters.',
-  },
-  save: 'Save',
-  saved: 'Saved.',
-};
+export const ruleWords = said.rules;

@@ -1,125 +1,102 @@
 import type { SetupKind } from '@archwright/contracts';
-import { count, listed } from './plural.js';
+import { messages as english } from './en/setup.js';
+import { locale } from './language.js';
+import { filled, inLanguage } from './messages.js';
+import { enumerated, listed, spelled } from './plural.js';
 
-const DAYS = ['Monday', 'Tuesday', 'Wednesday', 'Thursday', 'Friday', 'Saturday', 'Sunday'];
+const said = await inLanguage(english, { de: () => import('./de/setup.js'), ar: () => import('./ar/setup.js') });
+const { setup, recurrence } = said;
+const counted = (n: number) => ({ n });
+const numbered = (n: number, label: string) => ({ n, label });
+const ofLabel = (label: string) => ({ label });
+const ofStretch = (stretch: string) => ({ stretch });
+const atTime = (time: string) => ({ time });
+
+const FIRST_MONDAY = Date.UTC(2027, 0, 4);
+const DAY_MS = 86_400_000;
+
+/** Names of the weekdays, Monday first. */
+function weekdays(weekday: 'long' | 'short'): string[] {
+  const format = new Intl.DateTimeFormat(locale, { weekday, timeZone: 'UTC' });
+  return Array.from({ length: 7 }, (_, day) => format.format(FIRST_MONDAY + day * DAY_MS));
+}
+
+const next = filled(setup.next, (time: string, dates: string) => ({ time, dates }));
+const noNext = filled(setup.noNext, atTime);
 
 /** Words of the screens on which a practice says what it consists of. */
 export const setupWords = {
-  title: 'What the practice consists of',
-  link: 'Set-up',
-  sentence: (clinics: number, people: number, retired: number) =>
-    `${count(clinics, 'clinic', 'clinics')} and ${count(people, 'person', 'people')}; ` +
-    `${count(retired, 'part is', 'parts are')} out of use. A change is shown with what it does to booked visits before it is saved.`,
-  loading: 'the set-up',
-  back: 'All of the set-up',
-  kinds: {
-    clinic: 'Clinic',
-    chair: 'Chair',
-    kit: 'Set of instruments',
-    person: 'Person',
-    laboratory: 'Laboratory',
-    'work-centre': 'Work centre',
-    courier: 'Courier',
-    closure: 'Closure or absence',
-  } satisfies Record<SetupKind, string>,
-  groups: {
-    clinic: 'Clinics',
-    person: 'People',
-    chair: 'Chairs',
-    kit: 'Sets of instruments',
-    laboratory: 'Laboratories',
-    'work-centre': 'Work centres',
-    courier: 'Couriers',
-    closure: 'Closures and absences',
-  } satisfies Record<SetupKind, string>,
-  name: 'Name',
-  columns: { place: 'Where', about: 'What', hours: 'When' },
-  add: (kind: SetupKind) => `Add: ${setupWords.kinds[kind].toLowerCase()}`,
-  none: 'Nothing here yet.',
-  retired: 'out of use',
-  leaving: (from: string, when: string) => `${from}: ${when.charAt(0).toLowerCase()}${when.slice(1)}`,
-  always: 'whenever the place is open',
-  never: 'no hours yet',
+  ...setup,
+  sentence: filled(setup.sentence, (clinics: number, people: number, retired: number) => ({
+    clinics,
+    people,
+    retired,
+  })),
+  add: (kind: SetupKind) => setup.add[kind],
+  toLab: filled(setup.toLab, atTime),
+  toClinic: filled(setup.toClinic, atTime),
+  placed: filled(setup.placed, (name: string, at: string) => ({ name, at })),
+  laboratoryAbout: filled(setup.laboratoryAbout, (zone: string, time: string) => ({ zone, time })),
+  personAbout: filled(setup.personAbout, (role: string, skills: string) => ({ role, skills })),
+  placesOf: filled(setup.placesOf, counted),
+  closed: filled(setup.closed, (from: string, until: string) => ({ from, until })),
+  days: weekdays('long'),
+  dayShort: weekdays('short'),
+  stretchOf: filled(setup.stretchOf, numbered),
+  asRuleOf: filled(setup.asRuleOf, ofStretch),
+  asDaysOf: filled(setup.asDaysOf, ofStretch),
+  addStretchTo: filled(setup.addStretchTo, ofLabel),
+  removeStretch: filled(setup.removeStretch, counted),
+  removeStretchOf: filled(setup.removeStretchOf, numbered),
+  next: (time: string, dates: readonly string[]) => (dates.length === 0 ? noNext(time) : next(time, enumerated(dates))),
+  problems: filled(setup.problems, counted),
+  accepted: filled(setup.accepted, (what: string) => ({ what })),
+  nothing: filled(setup.nothing, (looked: number) => ({ looked })),
+  touched: filled(setup.touched, (n: number, looked: number) => ({ n, looked })),
+  settled: filled(setup.settled, counted),
+  caseOf: filled(setup.caseOf, (number: string, name: string) => ({ number, name })),
+};
 
-  fields: {
-    name: 'Name',
-    label: 'Name',
-    zone: 'Time zone',
-    address: 'Address',
-    phone: 'Telephone, if there is one',
-    hours: 'Open',
-    clinicId: 'Clinic',
-    wheelchairRoom: 'Room for a wheelchair beside it',
-    code: 'Word by which paths ask for it',
-    reprocessingMinutes: 'Minutes out of use after each visit',
-    role: 'Role',
-    skills: 'Skills',
-    workplaces: 'Works at',
-    cutOffLocal: 'Received that day until',
-    closedWeekdays: 'Closed on',
-    laboratoryId: 'Laboratory',
-    batchKind: 'Work that shares one run',
-    batchSize: 'Most pieces in one run',
-    places: 'Places',
-    toLabMinutes: 'Minutes to the laboratory',
-    toClinicMinutes: 'Minutes to the clinic',
-    toLab: 'Leaves the clinic',
-    toClinic: 'Leaves the laboratory',
-    of: 'What is closed, or who is away',
-    fromOn: 'First day',
-    lastOn: 'Last day',
-    fromLocal: 'From, when not the whole first day',
-    untilLocal: 'Until, when not the whole last day',
-    reason: 'Reason',
-  },
-  choose: 'Choose',
-  roles: { clinician: 'Clinician', assistant: 'Assistant' },
-  batches: { '': 'None', 'curing-cycle': 'Curing cycle', 'print-plate': 'Print plate' },
-  hoursOfCentre: 'Left empty: the hours of its laboratory.',
+/** Where a rule stands: alone in its line, or within a sentence. */
+export type RulePlace = 'alone' | 'within';
 
-  days: DAYS,
-  dayShort: DAYS.map((day) => day.slice(0, 3)),
-  stretch: (n: number) => `Time ${String(n)}`,
-  onDays: 'On',
-  every: 'Every … weeks',
-  from: 'From',
-  until: 'Until',
-  leaves: 'At',
-  since: 'Counted from',
-  rule: 'Rule (RFC 5545), such as FREQ=MONTHLY;BYDAY=1MO',
-  asRule: 'Write it as a rule',
-  asDays: 'Choose weekdays',
-  addStretch: 'Add a time',
-  removeStretch: (n: number) => `Remove time ${String(n)}`,
-  next: (dates: readonly string[]) => (dates.length === 0 ? 'It never comes up.' : `Next: ${dates.join(', ')}.`),
+interface RuleParts {
+  every: string;
+  /** Empty where the rule has none. */
+  days: string;
+  months: string;
+  times: number | null;
+  until: string | null;
+}
 
-  show: 'Show what it would do',
-  make: {
-    add: 'Add it',
-    replace: 'Save the change',
-    retire: 'Yes, take it out of use',
-    return: 'Yes, put it back into use',
-    drop: 'Yes, remove it',
-  },
-  otherChange: { retire: 'Take it out of use', return: 'Put it back into use', drop: 'Remove this closure' },
-  problems: (n: number) => `${count(n, 'field needs', 'fields need')} another look. Nothing was saved.`,
-  accepted: (what: string) => `Accepted: ${what}.`,
+const nth = filled(recurrence.nth, counted);
+const fromEnd = filled(recurrence.fromEnd, counted);
 
-  nothing: (looked: number) =>
-    looked === 0
-      ? 'Nothing is booked yet, so nothing is touched.'
-      : `None of ${count(looked, 'booked time', 'booked times')} to come is touched.`,
-  touched: (n: number, looked: number) =>
-    `${count(n, 'booked time', 'booked times')} of ${String(looked)} would have no place any more. ` +
-    'They stay booked until somebody moves them.',
-  settled: (n: number) => `${count(n, 'booked time', 'booked times')} without a place now would have one again.`,
-  repairLink: 'Enter what falls away',
-  repair: 'to see the repairs with the fewest calls, where a person, a chair or a bench is away for a time.',
-  strandedTitle: 'What would be left without a place',
-  strandedColumns: { when: 'When', what: 'What', who: 'Case', why: 'Why' },
-  strandedKinds: { visit: 'Visit', 'lab-work': 'Laboratory work', courier: 'Courier' },
+/** Words of recurring times. */
+export const recurrenceWords = {
+  every: filled(recurrence.every, (unit: string, interval: number, place: RulePlace) => ({ unit, interval, place })),
+  rule: filled(recurrence.rule, ({ every, days, months, times, until }: RuleParts) => ({
+    every,
+    days,
+    hasDays: days === '' ? 'no' : 'yes',
+    months,
+    hasMonths: months === '' ? 'no' : 'yes',
+    ends: times !== null ? 'count' : until !== null ? 'date' : 'never',
+    times: times ?? 0,
+    until: until ?? '',
+  })),
+  /** Negative numbers count from the end. */
+  nth: (n: number) => (n < 0 ? fromEnd(-n) : nth(n)),
+  run: filled(recurrence.run, (first: string, last: string) => ({ first, last })),
+  numberedDay: filled(recurrence.numberedDay, (nth: string, day: string) => ({ nth, day })),
+  date: filled(recurrence.date, (nth: string) => ({ nth })),
+  dateFromEnd: filled(recurrence.dateFromEnd, (nth: string) => ({ nth })),
+  week: filled(recurrence.week, counted),
+  dayOfYear: filled(recurrence.dayOfYear, counted),
+  chosen: filled(recurrence.chosen, (nth: string, days: string) => ({ nth, days })),
+  departure: filled(recurrence.departure, (rule: string, at: string) => ({ rule, at })),
+  hours: filled(recurrence.hours, (rule: string, from: string, until: string) => ({ rule, from, until })),
 };
 
 /** Codes in the words of the person who reads them. */
-export const codesInWords = (codes: readonly string[]): string =>
-  listed(codes.map((code) => code.replaceAll('-', ' ')));
+export const codesInWords = (codes: readonly string[]): string => listed(codes.map(spelled));

@@ -5,6 +5,7 @@ import {
   milestoneKindsOf,
   type CheckSettings,
   type Measurement,
+  type Person,
 } from '@archwright/measures';
 import type { Stage } from '@archwright/records';
 import { archOfRegion } from './captured.js';
@@ -19,26 +20,32 @@ const MEDIAN_OF = 3;
  * What is asked for at a stage, in the path's order, then whatever else the catalogue captures at such a visit; computed
  * values are not typed in.
  */
-export function captureFields(part: ChainStage, { arches }: Pick<Stage, 'arches'>, settings: CheckSettings): Field[] {
+export function captureFields(
+  part: ChainStage,
+  { arches }: Pick<Stage, 'arches'>,
+  settings: CheckSettings,
+  person: Person,
+): Field[] {
   const asked = part.captures.flatMap((capture): Field[] => {
     const measurement = measurementByCode(capture.code);
     const treated = arches.filter((arch) => capture.arches.includes(arch));
     if (measurement.derived === true || treated.length === 0) return [];
-    return [{ ...fieldOf(measurement, treated, settings), required: capture.required }];
+    return [{ ...fieldOf(measurement, treated, settings, person), required: capture.required }];
   });
   const kinds = part.milestones.flatMap((milestone) => milestoneKindsOf(milestone));
   const offered = measurementsCapturedAt(kinds).filter(({ code }) => !part.captures.some((each) => each.code === code));
-  return [...asked, ...offered.map((each) => ({ ...fieldOf(each, arches, settings), required: false }))];
+  return [...asked, ...offered.map((each) => ({ ...fieldOf(each, arches, settings, person), required: false }))];
 }
 
 function fieldOf(
   measurement: Measurement,
   arches: readonly ('upper' | 'lower')[],
   settings: CheckSettings,
+  person: Person,
 ): Omit<Field, 'required'> {
   const { code, name, group, kind, caution, source } = measurement;
   const isNumber = measurement.kind === 'number' || measurement.kind === 'count';
-  const usual = isNumber ? settings.usual(measurement, {}) : null;
+  const usual = isNumber ? settings.usual(measurement, person) : null;
   const regions = measurement.regions ?? [];
   return {
     code,

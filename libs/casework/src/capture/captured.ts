@@ -7,7 +7,7 @@ import {
 } from '@archwright/measures';
 import { Capture, Measurement, Tracing } from '@archwright/records';
 import type { Evaluation, NoApex } from '@archwright/tracing';
-import { In, type EntityManager } from 'typeorm';
+import { In, LessThanOrEqual, type EntityManager } from 'typeorm';
 import type { KeptEntry } from './settle-tracing.js';
 
 /** A reading that counts, and when it was taken. */
@@ -31,10 +31,21 @@ export interface Captured {
   readonly otherCentricRelation: readonly CentricRelationRecord[];
 }
 
-/** What counts of several stages, by stage. */
-export async function loadCaptured(tx: EntityManager, stageIds: readonly string[]): Promise<Map<string, Captured>> {
+/**
+ * What counts of several stages, by stage.
+ *
+ * @param until leaves out what was recorded later
+ */
+export async function loadCaptured(
+  tx: EntityManager,
+  stageIds: readonly string[],
+  until?: Date,
+): Promise<Map<string, Captured>> {
   const where = { stageId: In([...stageIds]) };
-  const captures = await tx.find(Capture, { where, order: { recordedAt: 'ASC', id: 'ASC' } });
+  const captures = await tx.find(Capture, {
+    where: { ...where, ...(until === undefined ? {} : { recordedAt: LessThanOrEqual(until) }) },
+    order: { recordedAt: 'ASC', id: 'ASC' },
+  });
   const measurements = await tx.find(Measurement, { where, order: { reading: 'ASC', id: 'ASC' } });
   const tracings = await tx.find(Tracing, { where, order: { attempt: 'ASC' } });
   return new Map(

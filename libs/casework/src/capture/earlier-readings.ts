@@ -1,7 +1,7 @@
 import { countsLater, subjectOf, type Reading } from '@archwright/measures';
+import type { Stage } from '@archwright/records';
 import type { EntityManager } from 'typeorm';
 import { loadCaptured } from './captured.js';
-import type { StageRecord } from './stage-record.js';
 
 /** A reading of an earlier visit of the case. */
 export interface EarlierReading {
@@ -14,12 +14,16 @@ export interface EarlierReading {
 /** A go that was repeated or dropped was taken back with everything that it measured. */
 const TAKEN_BACK: readonly string[] = ['repeated', 'dropped'];
 
-/** What earlier visits measured and later ones are compared with: of each subject the latest. */
+/**
+ * What earlier visits measured and later ones are compared with: of each subject the latest.
+ *
+ * @param stages all of the stage's case
+ */
 export async function loadEarlier(
   tx: EntityManager,
-  { stage, rows }: Pick<StageRecord, 'stage' | 'rows'>,
+  { stage, stages }: { readonly stage: Stage; readonly stages: readonly Stage[] },
 ): Promise<EarlierReading[]> {
-  const before = rows.stages
+  const before = stages
     .filter(({ position, state }) => position < stage.position && !TAKEN_BACK.includes(state))
     .sort((a, b) => a.position - b.position);
   const captured = await loadCaptured(

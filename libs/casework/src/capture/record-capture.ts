@@ -16,10 +16,11 @@ import { TracingError } from '@archwright/tracing';
 import type { EntityManager } from 'typeorm';
 import type { Actor } from '../actor.js';
 import { WrongStateError } from '../errors.js';
-import { clinicOfStage } from './stage-visit.js';
+import { deviceProblems } from './devices.js';
 import { personOf } from './person.js';
 import { settleTracing, type SettledTracing } from './settle-tracing.js';
 import { changeStage, loadStage, type StageRecord } from './stage-record.js';
+import { visitOfStage } from './stage-visit.js';
 
 /** A visit whose place in the path is settled; a finding may also come after it has passed. */
 const OPEN_FOR_CAPTURE: readonly string[] = ['planned', 'ready', 'in-progress', 'passed'];
@@ -44,12 +45,17 @@ export async function recordCapture(
   if (!OPEN_FOR_CAPTURE.includes(stage.state)) {
     throw new WrongStateError(`Stage ${stage.code}`, stage.state, OPEN_FOR_CAPTURE.join(', '));
   }
-  const { readings, tracings } = accepted(record, given);
+  const visit = await visitOfStage(tx, stageId);
+  const clinicId = visit?.clinicId ?? record.treatmentCase.homeClinicId;
+  const { deviceIds = [] } = given;
+  const { readings, tracings } = accepted(record, given, await deviceProblems(tx, clinicId, deviceIds));
   const id = uuidv7();
   await tx.insert(Capture, {
     id,
     stageId,
-    clinicId: await clinicOfStage(tx, record),
+    clinicId,
+    chairId: visit?.chairId ?? null,
+    deviceIds,
     otherCentricRelation: given.otherCentricRelation,
     recordedAt: now,
     recordedBy,
@@ -81,6 +87,7 @@ const codesOf = (readings: readonly Reading[]): string[] => [...new Set(readings
 function accepted(
   record: StageRecord,
   given: Omit<RecordCapture, 'version'>,
+  deviceProblems: readonly FieldProblem[],
 ): { readings: Reading[]; tracings: SettledTracing[] } {
   const problems: FieldProblem[] = [];
   const readings = given.readings.flatMap((reading, index): Reading[] => {
@@ -101,7 +108,7 @@ function accepted(
       return [];
     }
   });
-  problems.push(...checklistProblems(record, given.checklist));
+  problems.push(...checklistProblems(record, given.checklist), ...deviceProblems);
   if (problems.length > 0) throw new RequestInvalidError(problems);
   return { readings, tracings };
 }

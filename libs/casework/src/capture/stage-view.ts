@@ -8,13 +8,15 @@ import { cautionsAtVisit } from '../patients/caution-words.js';
 import { overlayInForce } from '../ranges/overlay-in-force.js';
 import { captureFields } from './capture-fields.js';
 import { loadCaptured, type Captured } from './captured.js';
+import { viewDevices } from './devices.js';
 import { loadEarlier } from './earlier-readings.js';
+import { personalFacts } from './judge-stage.js';
 import { loadEvidence } from './gate-evidence.js';
 import { viewHandOver } from './hand-over-view.js';
 import { stageGates, viewGates } from './stage-gates.js';
 import { loadStage, type StageRecord } from './stage-record.js';
 import { factsOf, loadStandingRows } from './stage-standing.js';
-import { viewVisit } from './stage-visit.js';
+import { viewVisit, visitOfStage } from './stage-visit.js';
 import { standingOf } from './standing-of-stage.js';
 import { viewTracingKit } from './tracing-kit.js';
 import { viewTracing } from './tracing-view.js';
@@ -31,7 +33,8 @@ export async function viewStage(tx: EntityManager, actor: Actor, stageId: string
   const facts = factsOf(record, gates, evidence, rows);
   const standing = standingOf(facts);
   const overlay = await overlayInForce(tx);
-  const earlier = await loadEarlier(tx, record);
+  const earlier = await loadEarlier(tx, { stage, stages: record.rows.stages });
+  const visit = await visitOfStage(tx, stageId);
   const identity = await tx.findOneBy(PatientIdentity, { patientId: treatmentCase.patientId });
   return {
     id: stage.id,
@@ -40,18 +43,20 @@ export async function viewStage(tx: EntityManager, actor: Actor, stageId: string
     caseNumber: treatmentCase.number,
     patientName: identity === null ? '(erased)' : `${identity.givenName} ${identity.familyName}`,
     birthOn: identity?.birthOn ?? ERASED_BIRTH,
+    sex: identity?.sex ?? null,
     code: stage.code,
     title: part.title,
     round: stage.round,
     arches: stage.arches,
     state: stage.state,
     ...(await viewVisit(tx, record)),
+    devices: await viewDevices(tx, visit?.clinicId ?? treatmentCase.homeClinicId, visit),
     tracingKit: await viewTracingKit(tx, stageId),
     milestones: [...part.milestones],
     overlay,
     cautions: [...(await cautionsAtVisit(tx, treatmentCase.patientId)), ...cautionTexts(part.cautions)],
     checklist: await checklistOf(tx, record),
-    fields: captureFields(part, stage, checkSettings(overlay)),
+    fields: captureFields(part, stage, checkSettings(overlay), personalFacts(identity)),
     ...recordedIn(
       captured,
       earlier.map(({ reading }) => reading),
@@ -95,7 +100,7 @@ function recordedIn(captured: Captured | undefined, earlier: readonly Reading[])
   );
   return {
     readings: readings.map(({ reading, at }) => viewReading(reading, at)),
-    derived: derivedValues(known),
+    derived: derivedValues(known).map(({ code, name, value, unit }) => ({ code, name, value, unit })),
     tracings: tracings.map(viewTracing),
     otherCentricRelation: otherCentricRelation.map(({ method, occlusalVerticalDimension }) => ({
       method,

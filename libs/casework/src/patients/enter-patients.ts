@@ -81,7 +81,7 @@ export function planningFieldsOf(body: CreatePatient) {
 }
 
 export function identityFieldsOf(body: CreatePatient) {
-  const { givenName, familyName, birthOn, mail, phone, address, accessNote, companionName } = body;
+  const { givenName, familyName, birthOn, sex, mail, phone, address, accessNote, companionName } = body;
   const searchKey = searchKeyOf({ familyName, givenName });
-  return { givenName, familyName, birthOn, mail, phone, address, accessNote, companionName, searchKey };
+  return { givenName, familyName, birthOn, sex, mail, phone, address, accessNote, companionName, searchKey };
 }

@@ -18,6 +18,7 @@ export function patientBodyOf({ patient, identity, consents }: PatientRows): Cre
     givenName: identity.givenName,
     familyName: identity.familyName,
     birthOn: identity.birthOn,
+    sex: identity.sex,
     mail: identity.mail,
     phone: identity.phone,
     address: identity.address,

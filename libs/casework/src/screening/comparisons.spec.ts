@@ -11,6 +11,7 @@ const visit = (patientId: string, value: number, clinicId = 'north'): StageValue
     stageId: `stage-${id}`,
     patientId,
     clinicId,
+    deviceId: null,
     recordedBy: 'somebody',
     recordedAt: new Date(Date.UTC(2027, 0, written)),
     value,

@@ -17,12 +17,17 @@ const FINDINGS = `
   SELECT f.id, f.version, f.kind, f.compared_with AS "comparedWith", f.group_size AS "groupSize", f.code, f.sentence,
     f.evidence, c.id AS "caseId", c.number AS "caseNumber", f.stage_id AS "stageId",
     CASE WHEN c.id IS NOT NULL THEN coalesce(i.given_name || ' ' || i.family_name, '(erased)') END AS "patientName",
-    l.name AS "clinicName", b.name AS "laboratoryName", f.found_at AS "foundAt", f.seen_at AS "seenAt", u.name AS "seenBy"
+    l.name AS "clinicName", b.name AS "laboratoryName",
+    w.name AS "workCentreName", d.name AS "deviceName", f.found_at AS "foundAt", f.seen_at AS "seenAt", u.name AS "seenBy"
   FROM screening_finding f LEFT JOIN capture k ON k.id = f.capture_id LEFT JOIN stage g ON g.id = f.stage_id
     LEFT JOIN treatment_case c ON c.id = g.case_id LEFT JOIN patient_identity i ON i.patient_id = c.patient_id
     LEFT JOIN clinic l ON l.id = f.clinic_id LEFT JOIN laboratory b ON b.id = f.laboratory_id
+    LEFT JOIN work_centre w ON w.id = f.work_centre_id LEFT JOIN device d ON d.id = f.device_id
     LEFT JOIN user_account u ON u.id = f.seen_by
-  WHERE k.superseded_at IS NULL AND CASE f.kind
+  WHERE k.superseded_at IS NULL AND NOT EXISTS (
+      SELECT FROM stage_value v WHERE v.stage_id = f.stage_id AND v.recorded_at > k.recorded_at
+        AND (f.effect = 'value/' || k.id || '/' || v.subject OR f.effect LIKE 'set/%' AND v.code = f.code))
+    AND CASE f.kind
     WHEN 'value' THEN ${CASE_IN_SCOPE}
     WHEN 'share' THEN $4
     ELSE CASE WHEN f.for_user_id IS NULL THEN $1::uuid[] IS NULL OR f.clinic_id = ANY ($1::uuid[])

@@ -5,7 +5,12 @@ export type NewFinding = Pick<
   ScreeningFinding,
   'effect' | 'kind' | 'comparedWith' | 'groupSize' | 'evidence' | 'sentence' | 'foundAt'
 > &
-  Partial<Pick<ScreeningFinding, 'code' | 'captureId' | 'stageId' | 'clinicId' | 'laboratoryId' | 'forUserId'>>;
+  Partial<
+    Pick<
+      ScreeningFinding,
+      'code' | 'captureId' | 'stageId' | 'clinicId' | 'laboratoryId' | 'workCentreId' | 'deviceId' | 'forUserId'
+    >
+  >;
 
 /** Keeps a finding unless it was found before. */
 export async function keepFinding(tx: EntityManager, finding: NewFinding): Promise<void> {

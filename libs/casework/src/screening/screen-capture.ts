@@ -1,18 +1,19 @@
 import type { ScreenCapturePayload } from '@archwright/contracts';
-import { measurementByCode } from '@archwright/measures';
 import { screenValue, type ComparedValue, type ValueOutcome } from '@archwright/screening';
-import { Capture, Measurement } from '@archwright/records';
-import { IsNull, Not, type EntityManager } from 'typeorm';
+import { Capture } from '@archwright/records';
+import type { EntityManager } from 'typeorm';
 import { compareValue, type ValueGroup } from './comparisons.js';
 import { valuesPerFalseAlarm } from './false-alarms.js';
 import { keepFinding } from './keep-finding.js';
+import { keepStageValues } from './keep-stage-values.js';
+import { screenSets } from './screen-sets.js';
 import { loadStageValues } from './stage-values.js';
 import { numberMeasurement, resolutionOf, subjectKey, type Subject } from './subject.js';
 import { valueInSentence } from './value-words.js';
 
 /**
- * Holds each number of a checked capture beside the patient's value before, the clinic and the organisation, and keeps
- * what stands out. Changes nothing at the stage. Safe to run twice: a screened capture is left alone.
+ * Holds each number of a checked capture, read or worked out, beside the patient's value before, the clinic and the
+ * organisation, what was measured together beside the same of others, and keeps what stands out. Changes nothing at the stage. Safe to run twice: a screened capture is left alone.
  */
 export async function screenCapture(
   tx: EntityManager,
@@ -21,34 +22,33 @@ export async function screenCapture(
 ): Promise<void> {
   const capture = await tx.findOne(Capture, { where: { id: captureId }, lock: { mode: 'pessimistic_write' } });
   if (capture?.checkedAt == null || capture.screenedAt !== null) return;
+  const subjects = await keepStageValues(tx, capture);
   if (capture.supersededAt === null) {
     const valuesPerAlarm = await valuesPerFalseAlarm(tx, organisationId);
-    for (const subject of await subjectsOf(tx, captureId)) await screen(tx, capture, subject, valuesPerAlarm, now);
+    const standing = new Set<string>();
+    for (const subject of subjects)
+      if (await screen(tx, capture, subject, valuesPerAlarm, now)) standing.add(subject.code);
+    await screenSets(tx, capture, standing, valuesPerAlarm, now);
   }
   await tx.update(Capture, { id: captureId }, { screenedAt: now });
 }
 
-async function subjectsOf(tx: EntityManager, captureId: string): Promise<Subject[]> {
-  const rows = await tx.find(Measurement, { where: { captureId, valueNumber: Not(IsNull()) }, order: { id: 'ASC' } });
-  const byThemselves = rows.filter(({ code }) => measurementByCode(code).isAnswer !== true);
-  return [...new Map(byThemselves.map((row) => [subjectKey(row), row])).values()];
-}
-
+/** @returns whether the value stands out by itself */
 async function screen(
   tx: EntityManager,
   { id: captureId, stageId, recordedAt }: Capture,
   subject: Subject,
   valuesPerAlarm: number,
   now: Date,
-): Promise<void> {
-  const compared = compareValue(await loadStageValues(tx, subject, recordedAt), captureId);
-  if (compared === null) return;
+): Promise<boolean> {
+  const compared = compareValue(await loadStageValues(tx, subjectKey(subject), recordedAt), captureId);
+  if (compared === null) return false;
   const { mine, before, comparisons } = compared;
   const resolution = resolutionOf(numberMeasurement(subject.code));
   const outcomes = screenValue(comparisons, { valuesPerAlarm, resolution });
   // The narrowest group that it stands out in says most.
   const found = outcomes.find(standsOut);
-  if (found === undefined) return;
+  if (found === undefined) return false;
   await keepFinding(tx, {
     effect: `value/${captureId}/${subjectKey(subject)}`,
     kind: 'value',
@@ -62,6 +62,7 @@ async function screen(
     sentence: valueInSentence(subject, { mine, before }, found, outcomes),
     foundAt: now,
   });
+  return true;
 }
 
 const standsOut = (outcome: ValueOutcome<ValueGroup>): outcome is ComparedValue<ValueGroup> =>

@@ -1,12 +1,12 @@
 import type { ScreenSeriesPayload } from '@archwright/contracts';
-import { measurementByCode } from '@archwright/measures';
 import { ScreeningNight } from '@archwright/records';
 import type { EntityManager } from 'typeorm';
-import { findDrifts } from './drifts.js';
+import { keepDrifts } from './drifts.js';
 import { valuesPerFalseAlarm } from './false-alarms.js';
+import { findRises } from './remake-rises.js';
 import { compareLaboratories } from './remake-shares.js';
 import { loadStageValues } from './stage-values.js';
-import type { Subject } from './subject.js';
+import { subjectKey, type Subject } from './subject.js';
 
 /**
  * Looks along every series up to the night and at the remakes of the laboratories. Safe to run twice: a night that has
@@ -21,18 +21,18 @@ export async function screenNight(
   if (night === null || night.finishedAt !== null) return;
   const valuesPerAlarm = await valuesPerFalseAlarm(tx, organisationId);
   for (const subject of await subjectsUntil(tx, night.startedAt)) {
-    if (measurementByCode(subject.code).isAnswer === true) continue;
-    const values = await loadStageValues(tx, subject, night.startedAt);
-    await findDrifts(tx, subject, values, { valuesPerAlarm, now });
+    const values = await loadStageValues(tx, subjectKey(subject), night.startedAt);
+    await keepDrifts(tx, subject, values, { valuesPerAlarm, now });
   }
   await compareLaboratories(tx, night.nightOn, valuesPerAlarm, now);
+  await findRises(tx, night.nightOn, valuesPerAlarm, now);
   await tx.update(ScreeningNight, { id: nightId }, { finishedAt: now });
 }
 
 function subjectsUntil(tx: EntityManager, until: Date): Promise<Subject[]> {
   return tx.query(
-    `SELECT DISTINCT code, arch, side, region, method FROM measurement
-     WHERE value_number IS NOT NULL AND recorded_at <= $1`,
+    `SELECT DISTINCT ON (subject) code, arch, side, region, method FROM stage_value WHERE recorded_at <= $1
+     ORDER BY subject`,
     [until],
   );
 }

@@ -4,10 +4,10 @@ import type { Measurement } from '@archwright/records';
 /** What values are about that may be compared: one measurement of one place, taken in one way. */
 export type Subject = Pick<Measurement, 'code' | 'arch' | 'side' | 'region' | 'method'>;
 
-/** The same for the same subject. */
+/** The same for the same subject, whatever the order in which the method was stated. */
 export function subjectKey({ code, arch, side, region, method }: Subject): string {
   const how = Object.entries(method ?? {})
-    .sort(([one], [other]) => one.localeCompare(other))
+    .sort(([one], [other]) => (one < other ? -1 : 1))
     .map(([key, answer]) => `${key}=${answer}`);
   return [code, arch, side, region, ...how].filter((part) => part !== null).join('/');
 }
@@ -32,4 +32,4 @@ export const amount = (value: number, unit: Unit): string => valueInWords({ valu
 /** Smallest step in which a value of a unit is read. Project default: half a millimetre and half a degree by eye. */
 const RESOLUTION: Readonly<Record<Unit, number>> = { mm: 0.5, deg: 0.5, percent: 1, points: 1, count: 1 };
 
-export const resolutionOf = ({ unit }: NumberMeasurement): number => RESOLUTION[unit];
+export const resolutionOf = ({ unit, resolution }: NumberMeasurement): number => resolution ?? RESOLUTION[unit];

@@ -4,7 +4,7 @@ import { recordAudit, uuidv7 } from '@archwright/records';
 import type { EntityManager } from 'typeorm';
 import type { Actor } from '../actor.js';
 import { removeClosure } from './closures.js';
-import { entriesFor, requireEntry, requireGround } from './entries.js';
+import { entriesFor, everyEntry, requireEntry, requireGround } from './entries.js';
 import { SetupRefusedError, type Hand, type Keeper, type RecordOf } from './keeper.js';
 import { keeperOf } from './keepers.js';
 
@@ -12,7 +12,7 @@ import { keeperOf } from './keepers.js';
 export async function addToSetup(tx: EntityManager, actor: Actor, record: SetupRecord, now: Date): Promise<SetupEntry> {
   const id = await addRecord(tx, { actor, now }, record);
   await audit(tx, { actor, now }, 'added', record.kind, id);
-  return entryAfter(tx, actor, id);
+  return entryAfter(tx, actor, id, record);
 }
 
 /**
@@ -31,7 +31,7 @@ export async function replaceInSetup(
   requireVersion(version, before.version);
   await replaceRecord(tx, { actor, now }, before, record);
   await audit(tx, { actor, now }, 'changed', record.kind, id);
-  return entryAfter(tx, actor, id);
+  return entryAfter(tx, actor, id, record);
 }
 
 /** Takes out of use, or puts back into use. What is booked keeps its place. */
@@ -45,7 +45,7 @@ export async function retireInSetup(
   requireVersion(version, before.version);
   await setRetired(tx, before, isRetired, now);
   await audit(tx, { actor, now }, isRetired ? 'retired' : 'returned', before.record.kind, id);
-  return entryAfter(tx, actor, id);
+  return entryAfter(tx, actor, id, before.record);
 }
 
 /** A closure that was a mistake, or is over sooner. What has gone already is no error. */
@@ -122,12 +122,17 @@ async function countVersion(tx: EntityManager, { table }: Keeper<SetupKind>, id:
   await tx.query(`UPDATE ${table} SET version = version + 1 WHERE id = $1`, [id]);
 }
 
-/** As the actor sees it; who opens a clinic answers for it from that moment on. */
-async function entryAfter(tx: EntityManager, actor: Actor, id: string): Promise<SetupEntry> {
-  const entries = await entriesFor(tx, { ...actor, clinicIds: [...actor.clinicIds, id] });
-  const entry = entries.find((each) => each.id === id);
-  if (entry === undefined) throw new Error(`What was just written is not there: ${id}.`);
-  return entry;
+/**
+ * As the actor sees it; who opens a clinic answers for it from that moment on. A person who works only at others' clinics
+ * from now on is out of sight, and is answered for the last time, as it was sent.
+ */
+async function entryAfter(tx: EntityManager, actor: Actor, id: string, sent: SetupRecord): Promise<SetupEntry> {
+  const isIt = (each: SetupEntry): boolean => each.id === id;
+  const seen = (await entriesFor(tx, { ...actor, clinicIds: [...actor.clinicIds, id] })).find(isIt);
+  if (seen !== undefined) return seen;
+  const kept = (await everyEntry(tx)).find(isIt);
+  if (kept === undefined) throw new Error(`What was just written is not there: ${id}.`);
+  return { ...kept, record: sent };
 }
 
 function audit(tx: EntityManager, { actor, now }: Hand, what: string, kind: SetupKind, id: string): Promise<void> {

@@ -22,7 +22,7 @@ export interface KeptRecord<Kind extends SetupKind> {
 /** How one kind of record is read from its tables and written to them. */
 export interface Keeper<Kind extends SetupKind> {
   /** Where its version is counted. */
-  readonly table: 'clinic' | 'resource' | 'laboratory' | 'work_centre' | 'courier' | 'closure';
+  readonly table: 'clinic' | 'resource' | 'laboratory' | 'work_centre' | 'courier' | 'device' | 'closure';
   /** What can't change once it is there, since booked time or published paths rest on it. */
   readonly fixed: readonly (keyof RecordOf<Kind> & string)[];
   /** Whether it can be taken out of use without being forgotten. */

@@ -3,6 +3,7 @@ import { chairKeeper, kitKeeper } from './chairs-and-kits.js';
 import { clinicKeeper } from './clinics.js';
 import { closureKeeper } from './closures.js';
 import { courierKeeper } from './couriers.js';
+import { deviceKeeper } from './devices.js';
 import type { Keeper } from './keeper.js';
 import { laboratoryKeeper } from './laboratories.js';
 import { personKeeper } from './people.js';
@@ -16,6 +17,7 @@ const KEEPERS: { readonly [Kind in SetupKind]: Keeper<Kind> } = {
   laboratory: laboratoryKeeper,
   'work-centre': workCentreKeeper,
   courier: courierKeeper,
+  device: deviceKeeper,
   closure: closureKeeper,
 };
 

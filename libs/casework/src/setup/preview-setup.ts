@@ -52,14 +52,17 @@ async function strandedOf(
   return found;
 }
 
-/** Closures of single chairs and kits are kept as occupied time too; a person's are in the snapshot. */
+/** Closures of single chairs, kits and bench places are kept as occupied time too; a person's are in the snapshot. */
 async function closedResources(tx: EntityManager): Promise<ClosedResources> {
   const rows: { resourceId: string; startMs: number; endMs: number }[] = await tx.query(
     `SELECT r.resource_id AS "resourceId",
-       (extract(epoch FROM coalesce(r.starts_at, r.from_on::timestamp AT TIME ZONE c.zone)) * 1000)::float8 AS "startMs",
-       (extract(epoch FROM coalesce(r.ends_at, r.until_on::timestamp AT TIME ZONE c.zone)) * 1000)::float8 AS "endMs"
-     FROM closure r JOIN (SELECT id, clinic_id FROM chair UNION ALL SELECT id, clinic_id FROM kit) t ON t.id = r.resource_id
-       JOIN clinic c ON c.id = t.clinic_id`,
+       (extract(epoch FROM coalesce(r.starts_at, r.from_on::timestamp AT TIME ZONE t.zone)) * 1000)::float8 AS "startMs",
+       (extract(epoch FROM coalesce(r.ends_at, r.until_on::timestamp AT TIME ZONE t.zone)) * 1000)::float8 AS "endMs"
+     FROM closure r JOIN (
+       SELECT h.id, c.zone FROM chair h JOIN clinic c ON c.id = h.clinic_id
+       UNION ALL SELECT k.id, c.zone FROM kit k JOIN clinic c ON c.id = k.clinic_id
+       UNION ALL SELECT p.id, l.zone FROM bench_place p JOIN work_centre w ON w.id = p.work_centre_id
+         JOIN laboratory l ON l.id = w.laboratory_id) t ON t.id = r.resource_id`,
   );
   const times = new Map<string, Interval[]>();
   for (const { resourceId, startMs, endMs } of rows)

@@ -9,7 +9,7 @@ import {
 import type { ClinicSnapshot, CourierSnapshot, LaboratorySnapshot, PracticeSnapshot } from '@archwright/protocol';
 import type { BookedTime, BookedVisit, BookedWay, BookedWork } from './booked-ahead.js';
 
-/** Closed time of chairs and kits by id: a snapshot joins it with what is booked on them. */
+/** Closed time of chairs, kits and bench places by id: a snapshot joins it with what is booked on them. */
 export type ClosedResources = ReadonlyMap<string, readonly Interval[]>;
 
 const DAY_MS = 86_400_000;
@@ -23,7 +23,7 @@ export function whyStranded(booked: BookedTime, practice: PracticeSnapshot, clos
     case 'visit':
       return whyVisit(booked, practice, closed);
     case 'lab-work':
-      return whyWork(booked, practice);
+      return whyWork(booked, practice, closed);
     case 'courier':
       return whyWay(booked, practice);
   }
@@ -63,11 +63,16 @@ function whyThings(
   return isAway ? 'A set of instruments that it needs is away then.' : null;
 }
 
-function whyWork({ workCentreId, placeId, ...time }: BookedWork, { laboratories }: PracticeSnapshot): string | null {
+function whyWork(
+  { workCentreId, placeId, ...time }: BookedWork,
+  { laboratories }: PracticeSnapshot,
+  closed: ClosedResources,
+): string | null {
   const found = findCentre(laboratories, workCentreId);
   if (found === undefined) return 'Its work centre is gone.';
   const { laboratory, centre } = found;
   if (!centre.places.some(({ id }) => id === placeId)) return 'Its bench place is out of use.';
+  if (isTaken(closed, placeId, time)) return 'Its bench place is closed then.';
   if (isClosed(centre.closures, time)) return `${laboratory.name} is closed then.`;
   return isOpen(centre.working, time) ? null : `Nobody works there at ${laboratory.name} for all of it.`;
 }

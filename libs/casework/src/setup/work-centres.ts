@@ -1,3 +1,4 @@
+import type { SetupView } from '@archwright/contracts';
 import { BenchPlace, Laboratory, Resource, WorkCentre, uuidv7 } from '@archwright/records';
 import type { EntityManager } from 'typeorm';
 import { KeptHours, replaceHours } from './hours-rows.js';
@@ -46,6 +47,13 @@ export const workCentreKeeper: Keeper<'work-centre'> = {
     await writeRest(tx, id, record, hand);
   },
 };
+
+/** Every place, those out of use included: what is closed keeps its name. */
+export async function benchPlacesOf(tx: EntityManager): Promise<SetupView['benchPlaces']> {
+  const states = await resourceStates(tx, ['place']);
+  const places = await tx.find(BenchPlace, { order: { label: 'ASC', id: 'ASC' } });
+  return places.map(({ id, label }) => ({ id, label, isRetired: stateOf(states, id).isRetired }));
+}
 
 function batchOf({ batch }: RecordOf<'work-centre'>): Pick<WorkCentre, 'batchKind' | 'batchSize'> {
   return { batchKind: batch?.kind ?? null, batchSize: batch?.size ?? null };

@@ -47,7 +47,7 @@ export async function loadWorkload(
   const visits = new Map<string, StageBooking[]>();
   for (const [caseId, { rows }] of chains) visits.set(caseId, await loadBookings(tx, rows.stages));
   const steps = candidates.filter((step) => isBetweenVisits(step, visits.get(step.caseId)));
-  const held = { times: await timesOf(tx, steps), placeOf: await placesOfRuns(tx, steps) };
+  const held = { times: await timesOf(tx, steps), runOf: await runsOf(tx, steps) };
   const works: CaseWork[] = [];
   for (const treatmentCase of cases) {
     const loaded = chains.get(treatmentCase.id);
@@ -102,14 +102,14 @@ interface CaseParts {
 
 interface Held {
   readonly times: ReadonlyMap<string, readonly HeldTime[]>;
-  readonly placeOf: ReadonlyMap<string, string>;
+  readonly runOf: ReadonlyMap<string, RunOfStep>;
 }
 
 /** The case with every visit where it is; stages without one are nothing that work could be planned for. */
 function workOf(
   { id, clinicIds }: TreatmentCase,
   { loaded: { chain, progress, rows }, bookings, steps }: CaseParts,
-  { times, placeOf }: Held,
+  { times, runOf }: Held,
   nowMs: number,
 ): CaseWork {
   const stages = fixedStages(bookings, stays);
@@ -127,23 +127,34 @@ function workOf(
     },
     fixedStages: stages,
     fixedSteps: fixedSteps(rows.steps, nowMs, (step) => !moving.has(step.id)),
-    movable: steps.map((step) => ({
-      code: step.code,
-      startMs: step.startsAt?.getTime() ?? 0,
-      placeId: step.placeId ?? placeOf.get(step.batchId ?? '') ?? null,
-      holds: times.get(step.id) ?? [],
-    })),
+    movable: steps.map((step) => {
+      const run = runOf.get(step.id) ?? null;
+      return {
+        code: step.code,
+        startMs: step.startsAt?.getTime() ?? 0,
+        placeId: step.placeId ?? run?.placeId ?? null,
+        holds: times.get(step.id) ?? [],
+        run,
+      };
+    }),
     clinicIds,
   };
 }
 
-async function placesOfRuns(tx: EntityManager, steps: readonly LabStep[]): Promise<Map<string, string>> {
-  const ids = steps.flatMap(({ batchId }) => batchId ?? []);
-  const rows: { id: string; placeId: string }[] = await tx.query(
-    'SELECT id, place_id AS "placeId" FROM batch WHERE id = ANY ($1::uuid[])',
-    [ids],
+interface RunOfStep {
+  readonly id: string;
+  readonly placeId: string;
+  readonly units: number;
+}
+
+/** By step: the run it shares. */
+async function runsOf(tx: EntityManager, steps: readonly LabStep[]): Promise<Map<string, RunOfStep>> {
+  const rows: (RunOfStep & { stepId: string })[] = await tx.query(
+    `SELECT m.lab_step_id AS "stepId", b.id, b.place_id AS "placeId", m.units
+     FROM batch b JOIN batch_member m ON m.batch_id = b.id WHERE m.lab_step_id = ANY ($1::uuid[])`,
+    [steps.map(({ id }) => id)],
   );
-  return new Map(rows.map(({ id, placeId }) => [id, placeId]));
+  return new Map(rows.map(({ stepId, ...run }) => [stepId, run]));
 }
 
 /** Time that steps which may move take of places: their own, and that of runs with nobody else's work in them. */
@@ -186,7 +197,7 @@ function withoutWork(
   };
 }
 
-/** Machines whose runs several cases share. A run with work in it that stays, stays. */
+/** Machines whose runs several cases share. */
 async function sharedMachines(tx: EntityManager, steps: readonly LabStep[], now: Date): Promise<SharedMachine[]> {
   const centres = await tx.findBy(WorkCentre, { batchKind: Not(IsNull()) });
   const runs: (Omit<SharedMachine['runs'][number], 'startMs' | 'endMs'> & {
@@ -195,9 +206,10 @@ async function sharedMachines(tx: EntityManager, steps: readonly LabStep[], now:
     endsAt: Date;
   })[] = await tx.query(
     `SELECT b.id, b.place_id AS "placeId", b.kind, b.starts_at AS "startsAt", b.ends_at AS "endsAt",
-       p.work_centre_id AS "workCentreId", (b.size - coalesce(sum(m.units), 0))::integer AS "freeUnits"
+       p.work_centre_id AS "workCentreId", count(o.id) > 0 AS "hasOthers",
+       (b.size - coalesce(sum(o.units), 0))::integer AS "freeUnits"
      FROM batch b JOIN bench_place p ON p.id = b.place_id
-       JOIN batch_member m ON m.batch_id = b.id AND m.lab_step_id <> ALL ($1::uuid[])
+       LEFT JOIN batch_member o ON o.batch_id = b.id AND o.lab_step_id <> ALL ($1::uuid[])
      WHERE b.starts_at >= $2 GROUP BY b.organisation_id, b.id, p.organisation_id, p.id
      ORDER BY b.starts_at, b.id`,
     [steps.map(({ id }) => id), now],
@@ -207,13 +219,14 @@ async function sharedMachines(tx: EntityManager, steps: readonly LabStep[], now:
     runSize: batchSize ?? 1,
     runs: runs
       .filter(({ workCentreId }) => workCentreId === id)
-      .map(({ id: runId, placeId, kind, startsAt, endsAt, freeUnits }) => ({
+      .map(({ id: runId, placeId, kind, startsAt, endsAt, freeUnits, hasOthers }) => ({
         id: runId,
         placeId,
         kind,
         startMs: startsAt.getTime(),
         endMs: endsAt.getTime(),
         freeUnits,
+        hasOthers,
       })),
   }));
 }

@@ -17,6 +17,9 @@ const OVERTIME_MINUTES = 120;
 /** Nobody at a bench can do anything about an error of ours; it is thrown on, so that the log has it. */
 const BROKE_DOWN = 'The search broke down, and nothing planned was changed. The log of the service says why.';
 
+/** What is searched first, and said to be under way from the moment a run begins. */
+const FIRST: WorkloadProposalKind = 'within-slack';
+
 /** What a search may change, and what it is good for. */
 interface Variant {
   readonly kind: WorkloadProposalKind;
@@ -61,7 +64,14 @@ async function begin(
   if (run === null || (run.state !== 'asked' && run.state !== 'running')) return null;
   const laboratory = await tx.findOneByOrFail(Laboratory, { id: run.laboratoryId });
   const workload = await loadWorkload(tx, laboratory, run.weeks, now);
-  await tx.update(WorkloadRun, { id: runId }, { state: 'running', instanceHash: hashOf(workload.request) });
+  await tx.update(
+    WorkloadRun,
+    { id: runId },
+    {
+      ...{ state: 'running', doing: FIRST, epochs: 0 },
+      instanceHash: hashOf(workload.request),
+    },
+  );
   return { run, workload };
 }
 
@@ -80,7 +90,7 @@ async function searchAll(
     found.set(kind, await searches.workload({ ...question, seed, streams, until }, watch.signal, watch.tell));
   };
   const here = { ...request, otherLaboratoryIds: [] };
-  await search({ kind: 'within-slack', question: { request: here, aim: 'fewest-moves' } }, 0.3);
+  await search({ kind: FIRST, question: { request: here, aim: 'fewest-moves' } }, 0.3);
   await search({ kind: 'level-load', question: { request: here, aim: 'level-load' } }, 0.3);
   const late = found.get('within-slack')?.best.outlook.filter(({ lateMinutes }) => lateMinutes > 0) ?? [];
   if (late.length === 0) return found;

@@ -33,6 +33,11 @@ const asYesNo = (cell: string): unknown => {
   return /^(no|n|false|0|nein|لا)$/i.test(cell) ? false : null;
 };
 
+const asSex = (cell: string): unknown => {
+  if (/^(female|f|weiblich|w)$/i.test(cell)) return 'female';
+  return /^(male|m|männlich)$/i.test(cell) ? 'male' : null;
+};
+
 /** A date in the stated order; a date of another order is refused rather than guessed, because 3/4 has two readings. */
 function asDate(cell: string, order: DateOrder): unknown {
   const iso = /^(\d{4})-(\d{1,2})-(\d{1,2})$/.exec(cell)?.slice(1);
@@ -68,6 +73,12 @@ export const COLUMNS = {
     names: ['birthon', 'dateofbirth', 'born', 'dob', 'geburtsdatum'],
     accepted: 'a past date such as 1951-03-28, or in the date order stated for the file',
     read: asDate,
+  },
+  sex: {
+    title: 'sex',
+    names: ['gender', 'geschlecht'],
+    accepted: 'female or male; empty where it is not stated',
+    read: asSex,
   },
   mail: {
     title: 'mail',

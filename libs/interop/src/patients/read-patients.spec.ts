@@ -82,6 +82,16 @@ describe('reading patients', () => {
     expect([on('3/4/1951'), on('03.04.51', 'dmy'), on('31.02.1951', 'dmy')]).toEqual(Array(3).fill('birth date'));
   });
 
+  it.each([
+    ['w', 'female'],
+    ['Male', 'male'],
+    ['', null],
+  ])('reads sex "%s" as %p, and guesses none', (cell, sex) => {
+    const file = (typed: string) => read(`${HEAD},sex\nIna,Example,1951-03-28,${typed}\n`);
+    expect(file(cell).rows[0]?.patient.sex).toBe(sex);
+    expect(file('x').rejected[0]?.reasons[0]?.accepted).toBe('female or male; empty where it is not stated');
+  });
+
   it('takes nobody who is not born yet or born before anybody now alive', () => {
     const lines = (date: string) =>
       read(`${HEAD}\nAda,Byron,${date}\n`).rejected.map(({ reasons }) => reasons[0]?.column);

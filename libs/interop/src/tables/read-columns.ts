@@ -26,6 +26,8 @@ export interface NumberTable {
    * @throws {TableFileError} naming the first cell that is empty, by line
    */
   texts(name: string): readonly string[];
+  /** Line of the file on which a row stands; rows count from 0. */
+  lineOf(row: number): number;
 }
 
 const NUMBER = /^[+-]?(\d+([.,]\d*)?|[.,]\d+)(e[+-]?\d+)?$/i;
@@ -86,8 +88,9 @@ export function readColumns(bytes: Uint8Array): NumberTable {
     }
     return rows.map((row) => row.cells[at]?.trim() ?? '');
   };
+  const lineOf = (index: number): number => rows[index]?.line ?? 0;
   const refusal = (name: string, index: number, said: string, accepted: string): TableFileError => {
-    const line = rows[index]?.line ?? 0;
+    const line = lineOf(index);
     return new TableFileError('cell', `Line ${String(line)}: column "${name}" ${said}. Accepted: ${accepted}.`, {
       name,
       line,
@@ -95,6 +98,7 @@ export function readColumns(bytes: Uint8Array): NumberTable {
   };
   return {
     names,
+    lineOf,
     texts: (name) =>
       cells(name).map((text, index) => {
         if (text !== '') return text;

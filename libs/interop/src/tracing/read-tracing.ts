@@ -23,10 +23,8 @@ export function readTracing(bytes: Uint8Array): TracingRow[] {
     if (phase === undefined) {
       throw new TableFileError(
         'cell',
-        `Row ${String(at + 1)}: there is no phase "${text.slice(0, 40)}". Accepted: ${PHASES.join(', ')}.`,
-        {
-          row: at + 1,
-        },
+        `Line ${String(table.lineOf(at))}: there is no phase "${text.slice(0, 40)}". Accepted: ${PHASES.join(', ')}.`,
+        { line: table.lineOf(at) },
       );
     }
     return { phase, x: x[at] ?? Number.NaN, y: y[at] ?? Number.NaN };

@@ -4,6 +4,7 @@ import { BASE_MEASUREMENTS } from './bases.js';
 import { FUNCTION_MEASUREMENTS } from './function.js';
 import { GRADE_MEASUREMENTS } from './grades.js';
 import { PLANE_MEASUREMENTS } from './plane.js';
+import { TRACING_MEASUREMENTS } from './tracing.js';
 import { VERTICAL_MEASUREMENTS } from './vertical.js';
 import { WIDTH_MEASUREMENTS } from './widths.js';
 
@@ -15,6 +16,7 @@ export const MEASUREMENTS: readonly Measurement[] = [
   ...WIDTH_MEASUREMENTS,
   ...GRADE_MEASUREMENTS,
   ...FUNCTION_MEASUREMENTS,
+  ...TRACING_MEASUREMENTS,
 ];
 
 const byCode = new Map(

@@ -71,6 +71,12 @@ it('computes what can be computed', () => {
     'kapur-sum',
     'oral-health-impact',
     'centric-relation',
+    'tracing-apex-angle',
+    'tracing-asymmetry',
+    'tracing-rounding-radius',
+    'tracing-arm-scatter',
+    'tracing-closure-scatter',
+    'tracing-closure-offset',
   ]);
 });
 

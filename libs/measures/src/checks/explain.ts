@@ -1,6 +1,6 @@
 import { measurementByCode } from '../catalogue/catalogue.js';
 import { DerivedValueError } from '../errors.js';
-import type { Arch, Measurement, MilestoneKind, NumberMeasurement, Side } from '../measurement.js';
+import type { Arch, Measurement, MilestoneKind, NumberMeasurement, Sex, Side } from '../measurement.js';
 import { checkValue, type Reading, type ReadingValue } from '../readings/reading.js';
 import { summariseReadings, type ReadingSummary } from '../readings/summary.js';
 import { asymmetryMm, interocclusalRestDistanceMm, lowerToMiddleThirdPercent } from '../vertical/derived.js';
@@ -15,6 +15,8 @@ export interface ExplainOptions {
   readonly region?: string;
   readonly method?: Readonly<Record<string, string>>;
   readonly milestone?: MilestoneKind;
+  /** Chooses between published ranges of women and of men. */
+  readonly sex?: Sex;
   readonly overlay?: PracticeOverlay | null;
 }
 
@@ -69,6 +71,7 @@ export function explainMeasurement(code: string, texts: readonly string[], optio
     facts: {
       milestones: options.milestone === undefined ? measurement.capturedAt : [options.milestone],
       arches: reading.arch === undefined ? ['upper', 'lower'] : [reading.arch],
+      ...(options.sex === undefined ? {} : { person: { sex: options.sex } }),
     },
     overlay: options.overlay ?? null,
   }).filter((verdict) => verdict.measurement === measurement.code);

@@ -258,3 +258,19 @@ describe('an explanation', () => {
     expect(() => explainMeasurement('OHIP', ['20'])).toThrow(DerivedValueError);
   });
 });
+
+describe('ranges that differ between women and men', () => {
+  it.each([
+    ['female', 'pass', 'the range given for women'],
+    ['male', 'caution', 'the range given for men'],
+    [null, 'pass', null],
+  ] as const)('of a nasolabial angle of 103 degrees, sex %p: %s', (sex, verdict, said) => {
+    const [found] = evaluateStage({
+      readings: [{ code: 'nasolabial-angle', value: 103 }],
+      facts: { milestones: ['jaw-relation'], arches: ['upper'], ...(sex === null ? {} : { person: { sex } }) },
+    }).filter(({ measurement }) => measurement === 'nasolabial-angle');
+    expect(found?.verdict).toBe(verdict);
+    if (said === null) expect(found?.source).not.toMatch(/women|men\b/);
+    else expect(found?.source).toContain(said);
+  });
+});

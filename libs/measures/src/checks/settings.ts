@@ -59,10 +59,16 @@ export function checkSettings(overlay: PracticeOverlay | null = null): CheckSett
       const override = (group === null ? undefined : usual.get(usualKey(measurement, group))) ?? general;
       if (override !== undefined) return { range: override, source: own };
       const range = group?.range ?? measurement.usual;
-      return range === null ? null : { range, source: measurement.source };
+      return range === null ? null : { range, source: sourceOf(measurement.source, group) };
     },
   };
 }
+
+const PEOPLE: Readonly<Record<Sex, string>> = { female: 'women', male: 'men' };
+
+/** Says which people a range was given for, where it was chosen by the patient's sex. */
+const sourceOf = (source: Source, group: GroupRange | null): Source =>
+  group?.sex === undefined ? source : { ...source, text: `${source.text}; the range given for ${PEOPLE[group.sex]}` };
 
 function usualOverride(key: string, range: ClosedRange): [string, ClosedRange] {
   const [code = '', group] = key.split('/');

@@ -23,6 +23,8 @@ export const usualKey = (measurement: NumberMeasurement, group: GroupRange | nul
 /** Every usual range there is to change, in the order of the catalogue. */
 export const USUAL_SUBJECTS: readonly UsualSubject[] = MEASUREMENTS.flatMap((measurement): UsualSubject[] => {
   if (measurement.kind !== 'number' && measurement.kind !== 'count') return [];
+  // What is computed and has no range is judged by rules of its own, or by none.
+  if (measurement.derived === true && measurement.usual === null) return [];
   return [null, ...(measurement.usualByGroup ?? [])].map((group) => ({
     key: usualKey(measurement, group),
     measurement,

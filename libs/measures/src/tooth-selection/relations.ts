@@ -1,3 +1,4 @@
+import type { Sex } from '../measurement.js';
 import { fromMemory, published, type Source } from '../standing.js';
 
 export const TOOTH_TARGETS = ['six-anterior-width', 'central-incisor-width', 'intercanine-distance'] as const;
@@ -12,6 +13,10 @@ export interface ToothRelation {
   readonly formula: string;
   /** Null where only a correlation is published and no numbers were seen. */
   readonly estimateMm: ((widthMm: number) => number) | null;
+  /** In place of it where the paper tells the relation of women and of men, and the patient's sex is stated. */
+  readonly bySex?: Readonly<
+    Record<Sex, { readonly formula: string; readonly estimateMm: (widthMm: number) => number }>
+  >;
   readonly source: Source;
   readonly disagreements: readonly string[];
 }
@@ -90,6 +95,10 @@ export const TOOTH_RELATIONS: readonly ToothRelation[] = [
     target: 'central-incisor-width',
     formula: 'bizygomatic width / 15.56',
     estimateMm: (width) => width / 15.56,
+    bySex: {
+      female: { formula: 'bizygomatic width / 15.37, as in women', estimateMm: (width) => width / 15.37 },
+      male: { formula: 'bizygomatic width / 15.75, as in men', estimateMm: (width) => width / 15.75 },
+    },
     source: published('observed ratio 15.56 (men 15.75, women 15.37), n=149 (Radia, J Prosthet Dent 2016;115:741)'),
     disagreements: ['Low correlations in the same people.'],
   },

@@ -7,6 +7,18 @@ function estimate(relation: string, face: Parameters<typeof toothSelection>[0]):
   return found;
 }
 
+it('tells the relation of women from that of men where the paper does, and of neither while sex is not stated', () => {
+  // Radia, J Prosthet Dent 2016;115:741: 15.56 over all, men 15.75, women 15.37.
+  const centre = (sex: 'female' | 'male' | null) =>
+    toothSelection({ bizygomaticMm: 134.7 }, [], sex).estimates.find(
+      ({ relation }) => relation === 'bizygomatic-observed-ratio',
+    );
+  expect(centre(null)?.centreMm).toBeCloseTo(8.657, 3);
+  expect(centre('female')?.formula).toContain('women');
+  expect(centre('female')?.centreMm).toBeCloseTo(134.7 / 15.37, 9);
+  expect(centre('male')?.centreMm).toBeCloseTo(134.7 / 15.75, 9);
+});
+
 describe('tooth selection', () => {
   // J Prosthet Dent 2002 (10.1067/mpr.2002.126095), n=229: observed 8.87 men, 8.68 women.
   it.each([

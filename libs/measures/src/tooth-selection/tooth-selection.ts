@@ -1,5 +1,6 @@
 import { measurementByCode } from '../catalogue/catalogue.js';
 import { InvalidValueError, TooFewReadingsError } from '../errors.js';
+import type { Sex } from '../measurement.js';
 import { checkValue } from '../readings/reading.js';
 import type { Standing } from '../standing.js';
 import { TARGET_SPREAD, TOOTH_RELATIONS, TOOTH_TARGETS, type ToothTarget } from './relations.js';
@@ -56,10 +57,15 @@ const SPREADS = 2;
 /**
  * Tooth widths that published relations give for a face, as ranges with their disagreements, beside what was measured.
  *
+ * @param sex when stated, chooses the relation that a paper tells for women or for men
  * @throws {TooFewReadingsError} without any face width; {@link ImplausibleValueError} or {@link InvalidValueError} for a
  *   width that no face or tooth has
  */
-export function toothSelection(face: FaceWidths, measured: readonly MeasuredToothWidth[] = []): ToothSelection {
+export function toothSelection(
+  face: FaceWidths,
+  measured: readonly MeasuredToothWidth[] = [],
+  sex: Sex | null = null,
+): ToothSelection {
   const given = Object.entries(FIELDS).flatMap(([field, code]) => {
     const value = face[field as keyof FaceWidths];
     return value === undefined ? [] : [{ code, widthMm: Number(checkValue(code, value)) }];
@@ -73,14 +79,15 @@ export function toothSelection(face: FaceWidths, measured: readonly MeasuredToot
   const estimates = given.flatMap(({ code, widthMm }) =>
     TOOTH_RELATIONS.filter((relation) => relation.from === code).map((relation): ToothEstimate => {
       const spread = TARGET_SPREAD[relation.target];
-      const centre = relation.estimateMm?.(widthMm) ?? null;
+      const { formula, estimateMm } = (sex === null ? undefined : relation.bySex?.[sex]) ?? relation;
+      const centre = estimateMm?.(widthMm) ?? null;
       const reach = SPREADS * spread.sdMm;
       return {
         relation: relation.code,
         from: code,
         fromMm: widthMm,
         target: relation.target,
-        formula: relation.formula,
+        formula,
         lowMm: centre === null ? null : centre - reach,
         centreMm: centre,
         highMm: centre === null ? null : centre + reach,

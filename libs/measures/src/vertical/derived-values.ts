@@ -1,5 +1,5 @@
 import { DomainError } from '@archwright/kernel';
-import { impactOf } from '../scoring/impact-answers.js';
+import { IMPACT_ANSWER, impactOf } from '../scoring/impact-answers.js';
 import { kapurOf } from '../scoring/kapur-grades.js';
 import { measurementByCode } from '../catalogue/catalogue.js';
 import type { Reading } from '../readings/reading.js';
@@ -17,9 +17,58 @@ export interface DerivedValue {
   readonly name: string;
   readonly value: number;
   readonly unit: string;
+  /** The measurements that it was worked out from. */
+  readonly from: readonly string[];
+  /** How its parts were measured, as far as that says which values may be compared. */
+  readonly method: Readonly<Record<string, string>>;
 }
 
 type SummaryOf = (code: string, where?: Pick<Reading, 'arch' | 'side'>) => ReadingSummary | null;
+
+/** How one value is worked out; null where a part is missing. */
+interface Derivation {
+  readonly code: string;
+  readonly from: readonly string[];
+  /** Methods of the parts that values are compared by. */
+  readonly keys: readonly string[];
+  readonly compute: (summaryOf: SummaryOf, readings: readonly Reading[]) => number | null;
+}
+
+const VERTICAL_KEYS = ['landmarks', 'posture'];
+
+const DERIVATIONS: readonly Derivation[] = [
+  {
+    code: 'interocclusal-rest-distance',
+    from: ['vertical-dimension-at-rest', 'occlusal-vertical-dimension'],
+    keys: VERTICAL_KEYS,
+    compute: restDistance,
+  },
+  {
+    code: 'change-of-occlusal-vertical-dimension',
+    from: ['occlusal-vertical-dimension', 'old-denture-occlusal-vertical-dimension'],
+    keys: VERTICAL_KEYS,
+    compute: changeAgainstOld,
+  },
+  {
+    code: 'lower-to-middle-third',
+    from: ['lower-facial-third', 'middle-facial-third'],
+    keys: [],
+    compute: thirds,
+  },
+  { code: 'canine-line-asymmetry', from: ['canine-line-distance'], keys: [], compute: canineAsymmetry },
+  {
+    code: 'kapur-sum',
+    from: ['kapur-retention', 'kapur-stability'],
+    keys: ['variant'],
+    compute: (summaryOf) => kapurOf(summaryOf)?.total ?? null,
+  },
+  {
+    code: 'oral-health-impact',
+    from: [IMPACT_ANSWER],
+    keys: ['form'],
+    compute: (_, readings) => oralHealthImpact(readings),
+  },
+];
 
 /** Values computed from what was captured; none where a part is missing or the parts were measured differently. */
 export function derivedValues(readings: readonly Reading[]): DerivedValue[] {
@@ -27,23 +76,22 @@ export function derivedValues(readings: readonly Reading[]): DerivedValue[] {
     const own = readings.filter((reading) => reading.code === code && reading.arch === arch && reading.side === side);
     return own.length === 0 ? null : summariseReadings(measurementByCode(code).name, own);
   };
-  return [
-    derived('interocclusal-rest-distance', () => restDistance(summaryOf)),
-    derived('change-of-occlusal-vertical-dimension', () => changeAgainstOld(summaryOf)),
-    derived('lower-to-middle-third', () => thirds(summaryOf)),
-    derived('canine-line-asymmetry', () => canineAsymmetry(summaryOf)),
-    derived('kapur-sum', () => kapurOf(summaryOf)?.total ?? null),
-    derived('oral-health-impact', () => oralHealthImpact(readings)),
-  ].flat();
+  return DERIVATIONS.flatMap((derivation) => derived(derivation, summaryOf, readings));
 }
 
 /** A comparison that the measures refuse is shown by the checks, with its reason; here is no number to show. */
-function derived(code: string, compute: () => number | null): DerivedValue[] {
+function derived(
+  { code, from, keys, compute }: Derivation,
+  summaryOf: SummaryOf,
+  readings: readonly Reading[],
+): DerivedValue[] {
   try {
-    const value = compute();
+    const value = compute(summaryOf, readings);
     const measurement = measurementByCode(code);
     if (value === null || !('unit' in measurement)) return [];
-    return [{ code, name: measurement.name, value: Math.round(value * 10) / 10, unit: measurement.unit }];
+    const stated = readings.filter((one) => from.includes(one.code)).flatMap((one) => Object.entries(one.method ?? {}));
+    const method = Object.fromEntries(stated.filter(([key]) => keys.includes(key)));
+    return [{ code, name: measurement.name, value: Math.round(value * 10) / 10, unit: measurement.unit, from, method }];
   } catch (error) {
     if (error instanceof DomainError) return [];
     throw error;

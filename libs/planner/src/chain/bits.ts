@@ -103,6 +103,13 @@ export function previousBit(bits: SlotBits, from: number): number {
   return (index << 5) + 31 - Math.clz32(word);
 }
 
+/** The highest bit up to `from` that both sets hold, or -1; `null` holds every bit. */
+export function previousCommonBit(left: SlotBits, right: SlotBits | null, from: number): number {
+  let slot = previousBit(left, from);
+  while (slot >= 0 && right !== null && !hasBit(right, slot)) slot = previousBit(left, slot - 1);
+  return slot;
+}
+
 export function isEmpty(bits: SlotBits): boolean {
   for (const word of bits) if (word !== 0) return false;
   return true;

@@ -1,8 +1,8 @@
 import { cellOf, covered } from './cells.js';
-import { layersOf } from './layers.js';
+import { layersOf, type Layers } from './layers.js';
 import type { ChainVector } from './model.js';
 import type { PreparedChain } from './prepare.js';
-import { byVector, vectorsOf, witnessOf } from './reached.js';
+import { byVector, vectorsOf, witnessOf, type Reached } from './reached.js';
 import { firstStart, shrink, split, type Region } from './region.js';
 
 /** Regions still to be looked at, the one with the earliest delivery first: its vectors cover what others hold. */
@@ -64,11 +64,19 @@ function partsOf(prepared: PreparedChain, region: Region, known: ChainVector[]):
     const layers = layersOf(prepared, region, known);
     for (const reached of vectorsOf(prepared, layers)) {
       if (covered(known, reached.vector.deliveryDay, reached.cell)) continue;
-      const parts =
-        prepared.others.length === 0 ? null : split(prepared, region, witnessOf(prepared, region, layers, reached));
+      const parts = splitAt(prepared, region, layers, reached);
       if (parts !== null) return parts;
       known.push(reached.vector);
     }
     return [];
   });
+}
+
+/** The parts into which a witness of a vector splits a region; `null` when there is one that keeps every relation. */
+function splitAt(prepared: PreparedChain, region: Region, layers: Layers, reached: Reached): readonly Region[] | null {
+  if (prepared.others.length === 0) return null;
+  const parts = split(prepared, region, witnessOf(prepared, region, layers, reached, false));
+  if (parts === null) return null;
+  // Splitting costs as much as all that was done so far; another witness costs next to nothing.
+  return split(prepared, region, witnessOf(prepared, region, layers, reached, true)) === null ? null : parts;
 }

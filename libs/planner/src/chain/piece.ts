@@ -1,6 +1,17 @@
-import { addRange, and, andInto, emptyBits, hasBit, isEmpty, nextCommonBit, setBit, setRange } from './bits.js';
+import {
+  addRange,
+  and,
+  andInto,
+  emptyBits,
+  hasBit,
+  isEmpty,
+  nextCommonBit,
+  previousCommonBit,
+  setBit,
+  setRange,
+} from './bits.js';
 import type { SlotBits } from './model.js';
-import { firstAtLeast } from './monotone.js';
+import { firstAtLeast, lastAtMost } from './monotone.js';
 import { sweepDown, sweepUp, type Net } from './net.js';
 
 /**
@@ -128,6 +139,17 @@ export function firstBefore({ lo, hi, from, to }: Piece, starts: SlotBits, y: nu
     firstAtLeast((slot) => hi[slot]!, y, 0, hi.length),
   );
   return t >= 0 && lo[t]! <= y ? t : -1;
+}
+
+/** Last of the earlier visit's `starts` that goes with the later visit's start `y`, or -1. */
+export function lastBefore({ lo, hi, from, to }: Piece, starts: SlotBits, y: number): number {
+  if (to !== null && !hasBit(to, y)) return -1;
+  const t = previousCommonBit(
+    starts,
+    from,
+    lastAtMost((slot) => lo[slot]!, y, 0, lo.length - 1),
+  );
+  return t >= 0 && hi[t]! >= y ? t : -1;
 }
 
 /** First of the later visit's `starts` that goes with the earlier visit's start `t`, or -1. */

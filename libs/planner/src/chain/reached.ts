@@ -2,7 +2,7 @@ import { hasBit, nextBit } from './bits.js';
 import { CLINIC, CLINICIAN, covered, holds, isWithin, ownCells, vectorOf } from './cells.js';
 import { piecesFor, type Layers } from './layers.js';
 import type { ChainVector } from './model.js';
-import { firstAfter, firstBefore } from './piece.js';
+import { firstAfter, firstBefore, lastBefore } from './piece.js';
 import type { Link, PreparedChain, State } from './prepare.js';
 import type { Region, Witness } from './region.js';
 
@@ -49,8 +49,19 @@ interface Step {
   readonly cell: number;
 }
 
-/** A plan with the vector that `reached` stands for. */
-export function witnessOf(prepared: PreparedChain, region: Region, layers: Layers, reached: Reached): Witness {
+/**
+ * A plan with the vector that `reached` stands for.
+ *
+ * @param isLate whether visits before another start as late as they can, which keeps longest waits across visits, or as
+ * early as they can
+ */
+export function witnessOf(
+  prepared: PreparedChain,
+  region: Region,
+  layers: Layers,
+  reached: Reached,
+  isLate: boolean,
+): Witness {
   const { links, problem } = prepared;
   const states = new Array<State>(problem.visits.length);
   const starts = new Int32Array(problem.visits.length);
@@ -71,14 +82,21 @@ export function witnessOf(prepared: PreparedChain, region: Region, layers: Layer
     };
     if (!share(0, cell)) throw new Error('A cell without a plan: the layers are inconsistent');
     inward.forEach(({ link }, at) => {
-      follow(link.child, childFor(region, layers, link, { state, slot, cell: shares[at]! }));
+      follow(link.child, childFor(region, layers, link, { state, slot, cell: shares[at]! }, isLate));
     });
   };
   follow(problem.deliveryVisit, reached);
   return { states, starts };
 }
 
-function childFor(region: Region, layers: Layers, link: Link, { state, slot, cell: share }: Step): Step {
+function childFor(
+  region: Region,
+  layers: Layers,
+  link: Link,
+  { state, slot, cell: share }: Step,
+  isLate: boolean,
+): Step {
+  let last: Step | null = null;
   const own = region.states[link.parent]![state]!;
   for (let index = 0; index < region.states[link.child]!.length; index++) {
     const child = region.states[link.child]![index]!;
@@ -88,10 +106,16 @@ function childFor(region: Region, layers: Layers, link: Link, { state, slot, cel
       // A union over clinicians may charge a change that this clinician does not cost: the cell is then lower still.
       if (!isWithin(cell + change, share)) continue;
       for (const piece of pieces) {
+        if (link.child === link.early && isLate) {
+          const at = lastBefore(piece, bits, slot);
+          if (at > (last?.slot ?? -1)) last = { state: index, slot: at, cell };
+          continue;
+        }
         const at = link.child === link.early ? firstBefore(piece, bits, slot) : firstAfter(piece, bits, slot);
         if (at >= 0) return { state: index, slot: at, cell };
       }
     }
   }
+  if (last !== null) return last;
   throw new Error('A message without a child: the layers are inconsistent');
 }

@@ -304,7 +304,10 @@ export function split(prepared: PreparedChain, region: Region, witness: Witness)
         relation.keeps?.(options, witness.starts) ??
         satisfied(relation.alternatives(options), witness.starts) !== undefined;
       if (kept) continue;
-      return decide(prepared, region, index);
+      const parts = decide(prepared, region, index);
+      // Where there is one way only, taking it settles nothing yet: the witness still breaks it.
+      const [only] = parts;
+      return only !== undefined && parts.length === 1 ? (split(prepared, only, witness) ?? parts) : parts;
     }
     for (const joint of decided.pieces) {
       const parts = cut(prepared, region, joint, witness);

@@ -4,7 +4,7 @@ import { costOf, isLess } from './joint-cost.js';
 
 /** Cases that make room in turn, and plans tried for that, per case that has none. Project defaults. */
 const DEPTH = 2;
-const MOST_TRIED = 60;
+export const MOST_TRIED = 60;
 
 /**
  * Finds room for a case that fits nowhere: one other case gives up its bookings and is planned anew beside it, and where
@@ -30,6 +30,7 @@ export class Ejection {
     if (change !== null) return this.settle(rest, planned(draft, key, change), ejected);
     let best: Draft | null = null;
     for (const makingRoom of this.choices(key, draft, ejected, queue)) {
+      if (this.tried >= MOST_TRIED) break;
       const freed = givenUp(draft, makingRoom);
       this.tried++;
       const own = this.planner.change(key, freed);
@@ -56,6 +57,7 @@ export class Ejection {
     const free = this.planner.question.neighbours
       .map((each) => each.key)
       .filter((other) => other !== key && !ejected.has(other) && !queue.includes(other) && draft.held.has(other));
+    this.tried++;
     const wish = this.planner.change(key, givenUp(draft, free));
     if (wish === null) return [];
     const wanted = timeOf(wish.plan);

@@ -4,7 +4,7 @@ import type { TwinPlan } from '../chain/exhaustive.twin.js';
 import { JointPlanner, type JointQuestion } from './draft.js';
 import { withHeld, type HeldTime } from './held-time.js';
 import { climb, type JointPlan } from './ladder.js';
-import { goTogether, movedOf, tinyCase, type TinyCase } from './tiny-joint.twin.js';
+import { goTogether, movedOf, tinyCase, type TakenTime, type TinyCase } from './tiny-joint.twin.js';
 
 const SETTINGS = { seed: 1, rounds: 24 };
 const CASES = 400;
@@ -33,8 +33,8 @@ function without({ joint, plans }: TinyCase, person: string, startSlot: number, 
 
 const isBroken = (each: TinyCase): boolean => each.plans.every((plan) => movedOf(each, plan) > 0);
 
-/** Two cases whose present plans go together, and a person's absence. */
-function* disturbances(): Generator<[TinyCase, TinyCase]> {
+/** Two cases whose present plans go together, and a person's absence, so many slots longer than a visit. */
+function* disturbances(longer = 2): Generator<[TinyCase, TinyCase]> {
   for (let index = 0; index < CASES; index++) {
     const random = seededRandom(20260801, index);
     const pick = (plans: number): number => random.nextBelow(plans);
@@ -45,13 +45,24 @@ function* disturbances(): Generator<[TinyCase, TinyCase]> {
     if (!goTogether(presentOf(one), presentOf(other))) continue;
     const first = presentOf(one).visits[0]!;
     yield [
-      without(one, first.clinician, first.start, first.end + 2),
-      without(other, first.clinician, first.start, first.end + 2),
+      without(one, first.clinician, first.start, first.end + longer),
+      without(other, first.clinician, first.start, first.end + longer),
     ];
   }
 }
 
 const presentOf = (each: TinyCase): TwinPlan => each.plans.find((plan) => movedOf(each, plan) === 0)!;
+
+/** What a case holds that no plan is left for: what it was booked for before. */
+function presentOfLost({ joint: { visits, problem } }: TinyCase): TakenTime {
+  return {
+    visits: visits.map((now, at) => {
+      const { clinic, startSlot: start } = now!;
+      const option = problem.visits[at]!.options.find((each) => each.clinic === clinic)!;
+      return { clinic, clinician: option.clinicians[0]!.key, start, end: start + option.lengthSlots };
+    }),
+  };
+}
 
 /** Fewest moved visits of both together, by trying every pair. */
 function fewest(one: TinyCase, other: TinyCase): number | null {
@@ -176,6 +187,19 @@ describe('climbing the ladder', () => {
     expect(counted.found / counted.possible).toBeGreaterThan(0.9);
     expect(counted.least / counted.found).toBeGreaterThan(0.9);
     expect(counted.proved / counted.found).toBeGreaterThan(0.7);
+  });
+
+  it('gives nobody the time of a broken case that it finds no plan for', () => {
+    let left = 0;
+    for (const [one, other] of disturbances(12)) {
+      if (!isBroken(one) || !isBroken(other)) continue;
+      const plan = climbed([one, other], []);
+      if (plan.unplanned.length !== 1) continue;
+      const [stays, moves] = plan.changes.has('one') ? [other, one] : [one, other];
+      expect(goTogether(presentOfLost(stays), inForce(plan, moves))).toBe(true);
+      left++;
+    }
+    expect(left).toBeGreaterThan(5);
   });
 
   it('gives the same plan for the same seed', () => {

@@ -1,5 +1,5 @@
 import type { SeededRandom } from '@archwright/kernel';
-import { Twin, type TwinPlan } from '../chain/exhaustive.twin.js';
+import { Twin, type TwinPlan, type TwinVisit } from '../chain/exhaustive.twin.js';
 import type { ChainProblem } from '../chain/model.js';
 import { tinyProblem } from '../chain/tiny-problem.twin.js';
 import type { JointCase } from './joint-case.js';
@@ -52,8 +52,13 @@ export function movedOf({ joint }: TinyCase, { visits }: TwinPlan): number {
   }).length;
 }
 
+/** When somebody is where, with whom. */
+export interface TakenTime {
+  readonly visits: readonly Omit<TwinVisit, 'option'>[];
+}
+
 /** Whether two plans never want the same person, and so the same clinic's one chair, at once. */
-export function goTogether(one: TwinPlan, other: TwinPlan): boolean {
+export function goTogether(one: TakenTime, other: TakenTime): boolean {
   return one.visits.every((a) =>
     other.visits.every((b) => {
       const apart = a.end <= b.start || b.end <= a.start;

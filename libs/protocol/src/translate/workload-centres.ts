@@ -1,5 +1,5 @@
-import { normalise } from '@archwright/calendar';
-import { orInto, setRange, type SlotBits, type WorkloadCentre } from '@archwright/planner';
+import { closedInterval, normalise } from '@archwright/calendar';
+import { and, orInto, setRange, type SlotBits, type WorkloadCentre } from '@archwright/planner';
 import type { WorkCentreSnapshot } from '../snapshot.js';
 import { SLOT_MINUTES, type PlanningAxis } from './axis.js';
 import type { MovableStep, WorkloadRequest } from './workload-request.js';
@@ -29,7 +29,7 @@ function toCentre(
   const minutes = request.overtime.find(({ workCentreId }) => workCentreId === centre.id)?.minutes ?? 0;
   return {
     key: centre.id,
-    open: withOvertime(axis.open(centre.working, centre.closures), minutes, axis.daysIn(request.zone)),
+    open: withOvertime(centre, minutes, axis, request.zone),
     places: centre.places.map(({ id, busy }) => {
       const taken = staying.filter(({ placeId }) => placeId === id).flatMap(({ holds }) => holds);
       return { key: id, free: axis.notBusy(taken.length === 0 ? busy : normalise([...busy, ...taken])) };
@@ -37,6 +37,8 @@ function toCentre(
     runSize: machine?.runSize ?? null,
     openRuns: (machine?.runs ?? []).flatMap((run) => {
       const place = centre.places.findIndex(({ id }) => id === run.placeId);
+      const inIt = staying.flatMap((step) => (step.run?.id === run.id ? step.run.units : []));
+      if (!run.hasOthers && inIt.length === 0) return [];
       if (place < 0 || run.startMs < axis.originMs || run.endMs > axis.window.endMs) return [];
       return [
         {
@@ -44,16 +46,23 @@ function toCentre(
           place,
           startSlot: axis.slotUntil(run.startMs),
           endSlot: axis.slotFrom(run.endMs),
-          freeUnits: run.freeUnits,
+          freeUnits: inIt.reduce((left, units) => left - units, run.freeUnits),
         },
       ];
     }),
   };
 }
 
-/** Open for longer after the last hour of each day on which anybody works. */
-function withOvertime(open: SlotBits, minutes: number, days: Int32Array): SlotBits {
+/** Open for longer after the last hour of each day on which anybody works, but not into what is closed. */
+function withOvertime(
+  { working, closures }: WorkCentreSnapshot,
+  minutes: number,
+  axis: PlanningAxis,
+  zone: string,
+): SlotBits {
+  const open = axis.open(working, closures);
   if (minutes === 0) return open;
+  const days = axis.daysIn(zone);
   const slots = Math.ceil(minutes / SLOT_MINUTES);
   const longer = new Uint32Array(open.length);
   let last = -1;
@@ -64,6 +73,8 @@ function withOvertime(open: SlotBits, minutes: number, days: Int32Array): SlotBi
     const word = open[slot >> 5] ?? 0;
     if (slot < days.length && ((word >>> (slot & 31)) & 1) === 1) last = slot;
   }
-  orInto(longer, open);
-  return longer;
+  const closed = closures.map((each) => ('zone' in each ? closedInterval(each) : each));
+  const allowed = and(longer, axis.notBusy(normalise(closed)));
+  orInto(allowed, open);
+  return allowed;
 }

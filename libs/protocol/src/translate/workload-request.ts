@@ -10,6 +10,8 @@ export interface MovableStep {
   readonly placeId: string | null;
   /** Time that it takes of its place now, alone or in a run with other work that may move. */
   readonly holds: readonly Interval[];
+  /** The run that it shares now, and how much of it it takes; null when it runs alone. */
+  readonly run: { readonly id: string; readonly units: number } | null;
 }
 
 /** One case with work to come in a laboratory. Its visits stay; those that are not booked are dropped in `progress`. */
@@ -24,11 +26,18 @@ export interface CaseWork {
   readonly clinicIds: readonly string[];
 }
 
-/** A machine that several cases' work shares, with its runs that stay. */
+/** A machine that several cases' work shares, with its runs. */
 export interface SharedMachine {
   readonly workCentreId: string;
   readonly runSize: number;
-  readonly runs: readonly (OpenBatchSnapshot & { readonly freeUnits: number })[];
+  readonly runs: readonly SharedRun[];
+}
+
+export interface SharedRun extends OpenBatchSnapshot {
+  /** Units beside those of work that is not among what may move. */
+  readonly freeUnits: number;
+  /** Such work is in it, so that it stays whatever else moves. */
+  readonly hasOthers: boolean;
 }
 
 /** Everything that planning the work of many cases reads, as it stood at one instant. */

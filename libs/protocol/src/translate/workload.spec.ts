@@ -47,7 +47,7 @@ function asWork(caseId: string, plan: CasePlan): CaseWork {
       homeTravelMinutes: null,
     })),
     fixedSteps: [],
-    movable: plan.labSteps.map(({ code, startMs, placeId, holds }) => ({ code, startMs, placeId, holds })),
+    movable: plan.labSteps.map(({ code, startMs, placeId, holds }) => ({ code, startMs, placeId, holds, run: null })),
     clinicIds: ['clinic'],
   };
 }
@@ -131,6 +131,48 @@ describe('the work of many cases', () => {
     const more = openSlots({ ...asked, overtime }) - openSlots(asked);
     expect(more % 24).toBe(0);
     expect(more / 24).toBeGreaterThan(40);
+  });
+
+  it('works no overtime into what is closed', () => {
+    const key = 'centre-tooth-set-up';
+    const asked = request([asWork('one', plan)], { overtime: [{ workCentreId: key, minutes: 120 }] });
+    const openOf = (each: WorkloadRequest) =>
+      toWorkload(each).problem.centres.find((centre) => centre.key === key)?.open ?? new Uint32Array();
+    const { axis } = toWorkload(asked).names;
+    const isOpen = (open: Uint32Array, slot: number) => ((open[slot >> 5] ?? 0) >>> (slot & 31)) & 1;
+    const before = openOf({ ...asked, overtime: [] });
+    // The last open slot of the second day that is worked on, and the hour behind it.
+    const ends = [...Array(axis.count).keys()].filter(
+      (slot) => isOpen(before, slot) === 1 && isOpen(before, slot + 1) === 0,
+    );
+    const from = (ends[3] ?? 0) - 5;
+    const closure = { startMs: axis.msOf(from), endMs: axis.msOf(from + 18) };
+    const workCentres = narrow.workCentres.map((each) => (each.id === key ? { ...each, closures: [closure] } : each));
+    const closed = { ...practice, laboratories: [{ ...narrow, workCentres }] };
+    const open = openOf({ ...asked, practice: closed });
+    for (let slot = from; slot < from + 18; slot++) expect([slot, isOpen(open, slot)]).toEqual([slot, 0]);
+    expect([from - 1, from + 18].map((slot) => isOpen(open, slot))).toEqual([1, 1]);
+  });
+
+  it('counts the units of work that stays in a run, whether or not it could have moved', () => {
+    const baked = plan.labSteps.find(({ code }) => chain.steps.find((step) => step.code === code)?.batch != null);
+    if (baked?.placeId == null) throw new Error('the path shares no machine');
+    const { code, placeId, startMs, endMs, workCentreId } = baked;
+    const run = { id: 'run', units: 2 };
+    const inRun = (work: CaseWork): CaseWork => ({
+      ...work,
+      movable: work.movable.map((step) => (step.code === code ? { ...step, run } : step)),
+    });
+    // Its visits are gone, so that nothing says until when its work is wanted: it stays.
+    const staying = { ...inRun(asWork('two', plan)), fixedStages: [] };
+    const batch = { id: 'run', placeId, kind: 'curing-cycle' as const, startMs, endMs };
+    const runsOf = (cases: readonly CaseWork[], hasOthers: boolean, freeUnits: number) =>
+      toWorkload(
+        request(cases, { machines: [{ workCentreId, runSize: 6, runs: [{ ...batch, freeUnits, hasOthers }] }] }),
+      ).problem.centres.find(({ key }) => key === workCentreId)?.openRuns;
+    expect(runsOf([inRun(asWork('one', plan)), staying], true, 3)).toMatchObject([{ key: 'run', freeUnits: 1 }]);
+    expect(runsOf([inRun(asWork('one', plan)), staying], false, 6)).toMatchObject([{ key: 'run', freeUnits: 4 }]);
+    expect(runsOf([inRun(asWork('one', plan))], false, 6)).toEqual([]);
   });
 
   it('sends work to another laboratory only while its visit before is to come', () => {

@@ -6,6 +6,10 @@ import { TenantRow } from '../tenancy/tenant-row.js';
 export class Capture extends TenantRow {
   @Column('uuid') stageId!: string;
   @Column('uuid', { nullable: true }) clinicId!: string | null;
+  /** At which chair; null for a visit at home and for one without a booking. */
+  @Column('uuid', { nullable: true }) chairId!: string | null;
+  /** What it was taken with, one for each kind of reading at most. */
+  @Column('uuid', { array: true, default: () => "'{}'" }) deviceIds!: string[];
   @Column('jsonb') otherCentricRelation!: object[];
   @Column('timestamptz', { default: () => 'now()' }) recordedAt!: Date;
   @Column('uuid') recordedBy!: string;

@@ -27,6 +27,8 @@ export class PatientIdentity extends TenantRow {
   @Column('text') givenName!: string;
   @Column('text') familyName!: string;
   @Column('date') birthOn!: string;
+  /** For published ranges that differ; null where it is not stated. */
+  @Column('text', { nullable: true }) sex!: 'female' | 'male' | null;
   @Column('text', { nullable: true }) mail!: string | null;
   @Column('text', { nullable: true }) phone!: string | null;
   @Column('text', { nullable: true }) address!: string | null;

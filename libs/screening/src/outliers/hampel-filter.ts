@@ -31,7 +31,8 @@ export function hampelFilter(
   requireWhole('Hampel', 'half window', halfWindow, 1, values.length);
   requirePositive('Hampel', 'threshold', threshold);
   if (!(resolution >= 0)) throw new OptionError('Hampel', 'resolution', resolution, 'a number from 0 on');
-  if (!varies(values) && resolution === 0) throw new NoSpreadError('Hampel');
+  if (!varies(values) && resolution === 0)
+    throw new NoSpreadError('Hampel', 'Give the resolution of the instrument, or more varied data.');
   const flagged: number[] = [];
   const filtered = values.map((value, index) => {
     const window = values.slice(Math.max(0, index - halfWindow), index + halfWindow + 1);

@@ -52,7 +52,7 @@ function scaleOf(mad: number, meanDeviation: number, resolution: number | undefi
   if (mad > 0) return ['median-absolute-deviation', mad / NORMAL_QUARTILE];
   if (meanDeviation > 0) return ['mean-absolute-deviation', meanDeviation * MEAN_DEVIATION_TO_SD];
   if (resolution !== undefined && resolution > 0) return ['resolution', resolution];
-  throw new NoSpreadError('Modified z');
+  throw new NoSpreadError('Modified z', 'Give the resolution of the instrument, or more varied data.');
 }
 
 /** The largest |z| that an ordinary score can reach in a sample of `n`: below 11 values it never exceeds 3. */

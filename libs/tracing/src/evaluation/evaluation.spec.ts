@@ -207,6 +207,22 @@ describe('form', () => {
     }
   });
 
+  it('calls no sharp apex rounded for the scatter of its points, and a blunt one still', () => {
+    const sharp = { apex: { x: 0, y: 0 }, intercondylarMm: 110, needleMm: 80, rotationDeg: 5, noiseMm: 0.05 };
+    const radii = Array.from({ length: 100 }, (_, seed) => evaluated(syntheticTracing(sharp, seededRandom(seed)))).map(
+      ({ roundingRadiusMm }) => roundingRadiusMm ?? 0,
+    );
+    expect(radii.filter((radius) => radius >= 0.5).length).toBeLessThan(6);
+    const random = seededRandom(3);
+    const shaken = ({ x, y, phase }: TracedPoint) => ({
+      x: x + 0.1 * (random.nextUnit() - 0.5),
+      y: y + 0.1 * (random.nextUnit() - 0.5),
+      phase,
+    });
+    const blunt = roundedTracing(1.2);
+    expect(evaluated({ ...blunt, points: blunt.points.map(shaken) }).form).toBe('rounded');
+  });
+
   const model = { apex: { x: 0, y: 0 }, intercondylarMm: 110, needleMm: 85, rotationDeg: 4, noiseMm: 0.01 };
   const drawn = (of: Partial<SyntheticTracing> = {}) => syntheticTracing({ ...model, ...of }, seededRandom(5));
 

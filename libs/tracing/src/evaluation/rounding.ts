@@ -13,6 +13,8 @@ const LARGEST_MM = 5;
 const WILD_MM = 0.3;
 /** A sharp apex that the points follow as well as any, to this, mm, is one: in a flat arch a hair's breadth is a large radius. */
 const SAME_MM = 0.003;
+/** Nor is it blunt where the scatter of the points explains the rounding: of twenty sharp ones one is not taken for one (chi-square, 95 %). */
+const CHANCE = 3.84;
 
 /**
  * Radius of the rounding of the apex, from the gap between the crossing of the arms and the trace on their bisector.
@@ -68,6 +70,6 @@ export function roundingRadiusMm(fit: ApexFit, right: readonly Point[], left: re
   const radii = Array.from({ length: LARGEST_MM / STEP_MM }, (_, at) => at * STEP_MM);
   const misfits = radii.map(misfit);
   const least = misfits.reduce((a, b) => Math.min(a, b));
-  const isSharp = misfits[0]! <= least + points.length * SAME_MM ** 2;
+  const isSharp = misfits[0]! <= least * (1 + CHANCE / points.length) + points.length * SAME_MM ** 2;
   return isSharp ? 0 : radii[misfits.indexOf(least)]!;
 }

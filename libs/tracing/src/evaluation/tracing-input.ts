@@ -85,7 +85,6 @@ function requirePlaces(what: string, points: readonly Point[]): void {
   const places = new Set(
     points.map(({ x, y }) => `${String(Math.round(x / THINNED_MM))} ${String(Math.round(y / THINNED_MM))}`),
   );
-  if (points.length < FEWEST_PER_ARM) requirePoints(what, points, FEWEST_PER_ARM);
   if (places.size >= FEWEST_PER_ARM) return;
   throw new TracingError(
     'too-few-points',

@@ -6,6 +6,8 @@ import type { RidgePoint } from './ridges.js';
 export interface Ray {
   /** Unit, away from the apex. */
   readonly direction: Point;
+  /** How far from the apex its first point lies, mm. */
+  readonly beginsMm: number;
   /** Drawn without a long gap from the apex on, mm; no more than an arm can be. */
   readonly lengthMm: number;
   /** It runs on as no arm does, or bends as none. */
@@ -26,9 +28,12 @@ export interface FoundArms {
 /** A ray is followed in steps of this over gaps up to that, mm. */
 const STEP_MM = 0.2;
 const GAP_MM = 1;
-/** Arms begin this near the apex, are this long at least, and run on behind it this far at most (share of the arm). */
+/** Arms begin this near the apex, are this long at least, and run on behind it this far at most, mm and share of the arm. */
 const BEGINS_MM = 0.9;
+/** The needle draws on from one arm into the other: where they run into one another, neither begins this much later, mm. */
+const BEGINS_APART_MM = 0.5;
 const SHORTEST_MM = 2.5;
+const BEHIND_MM = 0.8;
 const BEHIND_SHARE = 0.3;
 const LONGEST_MM = 12;
 /** What runs on straight for this long is the edge of a plate, a frame or a rule: no jaw moves so far. */
@@ -65,6 +70,7 @@ function follow(points: readonly RidgePoint[], from: Point, direction: Point): R
   const onRay = own.filter(({ s }) => s <= lengthMm).sort((a, b) => a.s - b.s);
   return {
     direction,
+    beginsMm: onRay[0]?.s ?? Infinity,
     lengthMm,
     isNoArm: isEdge || isBent(onRay, from, direction, lengthMm),
     points: onRay.map(({ point }) => point),
@@ -99,6 +105,9 @@ function rayOf({ line, points }: FoundLine, from: Point): { ray: Ray; behindMm: 
     : { ray: behind, behindMm: ahead.lengthMm };
 }
 
+const runsOn = ({ ray, behindMm }: { readonly ray: Ray; readonly behindMm: number }): boolean =>
+  behindMm > Math.min(BEHIND_MM, BEHIND_SHARE * ray.lengthMm);
+
 function armsAt(first: FoundLine, second: FoundLine): Corner | null {
   const apex = intersect(first.line, second.line);
   if (apex === null) return null;
@@ -106,7 +115,8 @@ function armsAt(first: FoundLine, second: FoundLine): Corner | null {
   const two = rayOf(second, apex);
   const shorter = Math.min(one.ray.lengthMm, two.ray.lengthMm);
   if (shorter < SHORTEST_MM || one.ray.isNoArm || two.ray.isNoArm) return null;
-  if (one.behindMm > BEHIND_SHARE * one.ray.lengthMm || two.behindMm > BEHIND_SHARE * two.ray.lengthMm) return null;
+  if (runsOn(one) || runsOn(two)) return null;
+  if (Math.abs(one.ray.beginsMm - two.ray.beginsMm) > BEGINS_APART_MM) return null;
   const opening = angleBetweenDeg(one.ray.direction, two.ray.direction);
   if (opening < OPENING_DEG[0] || opening > OPENING_DEG[1]) return null;
   const score =

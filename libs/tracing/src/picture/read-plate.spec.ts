@@ -51,14 +51,49 @@ describe('pictures of the plate', () => {
     PICTURES * 30_000,
   );
 
-  it('of a frame, a rule or a cross are refused as well', () => {
-    const size = 400;
-    const drawn = (isInk: (x: number, y: number) => boolean) => ({
-      width: size,
-      height: size,
-      data: Float32Array.from({ length: size * size }, (_, at) => (isInk(at % size, Math.floor(at / size)) ? 220 : 60)),
+  it('give the angle where three lines run into one another, too', () => {
+    for (const seed of [174, 177]) expect(missed(syntheticPlate(seededRandom(seed), { width: 800 }))).toBeNull();
+  });
+
+  it('taken askew have no lines beyond their border', () => {
+    // Here the last pixels, gone on beyond a corner of the picture, once were two arms.
+    for (const seed of [5064, 5092]) {
+      const { picture, map } = syntheticPlate(seededRandom(seed), { width: 700, hasTracing: false });
+      expect(() => readPlate(picture, map, AS_WORN)).toThrow(/No tracing was found/);
+    }
+  });
+
+  const size = 400;
+  const drawn = (isInk: (x: number, y: number) => boolean) => ({
+    width: size,
+    height: size,
+    data: Float32Array.from({ length: size * size }, (_, at) => (isInk(at % size, Math.floor(at / size)) ? 220 : 60)),
+  });
+  const near = (away: number) => Math.abs(away) < 3;
+
+  it.each([
+    ['begins at the other', 0, 0, true],
+    ['begins one and a half millimetres away from the other', 30, 0, false],
+    ['runs on behind the other for more than a millimetre', 0, 30, false],
+  ])('of two lines, of which one %s', (_, gapPx, behindPx, isTracing) => {
+    // Two strokes of 6 mm at 120 degrees, 0.05 mm a pixel, up from the middle of the lower half.
+    const along = (x: number, y: number, side: 1 | -1) => {
+      const [dx, dy] = [side * (x - 200), 260 - y];
+      return { s: dx * Math.cos(Math.PI / 6) + dy / 2, away: dy * Math.cos(Math.PI / 6) - dx / 2 };
+    };
+    const picture = drawn((x, y) => {
+      const [right, left] = [along(x, y, 1), along(x, y, -1)];
+      return (
+        (near(right.away) && right.s > gapPx - behindPx && right.s < 120) ||
+        (near(left.away) && left.s > 0 && left.s < 120)
+      );
     });
-    const near = (away: number) => Math.abs(away) < 3;
+    const read = () => readPlate(picture, fromScale(0.05), AS_WORN);
+    if (isTracing) expect(read().polarity).toBe('bright');
+    else expect(read).toThrow(/No tracing was found/);
+  });
+
+  it('of a frame, a rule or a cross are refused as well', () => {
     const pictures = {
       frame: drawn((x, y) => {
         const reach = Math.max(Math.abs(x - 200), Math.abs(y - 200));

@@ -49,6 +49,20 @@ function extentOf({ width, height }: GrayPicture, map: PlaneMap): { from: Point;
   return { from: { x: left, y: top }, to: { x: right, y: bottom } };
 }
 
+/**
+ * Which points of the plate the picture shows. The plate seen straight on is a rectangle and the picture of it is none:
+ * beyond its border the last pixels go on as streaks, which look like lines and meet at its corners.
+ *
+ * @param marginMm how far inside the border a point has to lie
+ */
+export function shownBy({ width, height }: GrayPicture, map: PlaneMap, marginMm: number): (point: Point) => boolean {
+  return (point) => {
+    const { x, y } = map.toPicture(point);
+    const margin = marginMm * pixelsPerMm(map, point);
+    return x >= margin && y >= margin && x <= width - 1 - margin && y <= height - 1 - margin;
+  };
+}
+
 /** Samples the plate straight on, smoothed first where the original is finer, so that its noise averages out. */
 export function rectify(picture: GrayPicture, map: PlaneMap): PlatePicture {
   const { from, to } = extentOf(picture, map);

@@ -36,6 +36,7 @@ export const messages: SameTexts<typeof english> = {
     grades: 'الحافة السنخية والغشاء المخاطي والثبات والاستقرار',
     function: 'الوظيفة والإطباق',
     agreement: 'ما اتُّفق عليه',
+    tracing: 'التسجيلات',
   },
   stage: {
     loading: 'المرحلة',
@@ -56,6 +57,8 @@ export const messages: SameTexts<typeof english> = {
     counted: 'كم عددها',
     countMissing: 'اكتب عددًا صحيحًا، 0 أو أكثر.',
     capture: 'القياس والتسجيل',
+    takenWith: { lengths: 'قيست الأطوال بـ', angles: 'قيست الزوايا بـ', tracings: 'سُجّل بـ' },
+    notStated: 'غير محدد',
     nothingToMeasure: 'لا يُقاس شيء في هذه المرحلة.',
     unit: 'بوحدة {unit}',
     usual: 'المعتاد من {min} إلى {max} {unit}',

@@ -36,6 +36,7 @@ export const messages: SameTexts<typeof english> = {
     grades: 'Kieferkamm, Schleimhaut, Halt und Lagestabilität',
     function: 'Funktion und Okklusion',
     agreement: 'Was vereinbart wurde',
+    tracing: 'Aufzeichnungen',
   },
   stage: {
     loading: 'die Behandlungsstufe',
@@ -56,6 +57,8 @@ export const messages: SameTexts<typeof english> = {
     counted: 'wie viele',
     countMissing: 'Geben Sie eine ganze Zahl ab 0 ein.',
     capture: 'Messen und festhalten',
+    takenWith: { lengths: 'Längen gemessen mit', angles: 'Winkel gemessen mit', tracings: 'Aufgezeichnet mit' },
+    notStated: 'keine Angabe',
     nothingToMeasure: 'Auf dieser Stufe wird nichts gemessen.',
     unit: 'in {unit}',
     usual: 'üblich {min} bis {max} {unit}',

@@ -42,6 +42,7 @@ export const messages = {
     grades: 'Ridge, mucosa, retention and stability',
     function: 'Function and occlusion',
     agreement: 'What was agreed',
+    tracing: 'Tracings',
   } satisfies Record<MeasurementGroup, string>,
   stage: {
     loading: 'the stage',
@@ -62,6 +63,8 @@ export const messages = {
     counted: 'how many',
     countMissing: 'Enter a whole number, 0 or more.',
     capture: 'Measure and record',
+    takenWith: { lengths: 'Lengths taken with', angles: 'Angles taken with', tracings: 'Traced with' },
+    notStated: 'not stated',
     nothingToMeasure: 'Nothing is measured at this stage.',
     unit: 'in {unit}',
     usual: 'usual {min} to {max} {unit}',

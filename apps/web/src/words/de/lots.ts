@@ -1,0 +1,28 @@
+import type { messages as english } from '../en/lots.js';
+import type { SameTexts } from '../messages.js';
+
+export const messages: SameTexts<typeof english> = {
+  lot: {
+    title: 'Wer trägt diese Charge?',
+    start:
+      'Geben Sie die Nummer einer Charge ein, wie sie auf dem Gebinde steht. Jeder Fall, in den sie ging, wird aufgeführt, mit der Person, die anzurufen ist.',
+    found:
+      '{n, plural, =0 {Kein Fall hat die Charge „{lot}“ vermerkt.} one {Die Charge „{lot}“ ging in # Fall.} other {Die Charge „{lot}“ ging in # Fälle.}}',
+    first: 'Nur die ersten {n} Einträge sind gezählt und gezeigt.',
+    link: 'Charge eines Materials suchen',
+    lot: 'Charge',
+    material: 'Material, wenn mehrere Hersteller die Nummer verwenden',
+    find: 'Suchen',
+    need: 'Geben Sie eine Charge mit höchstens 60 Zeichen ein.',
+    none: 'Unter dieser Nummer ist nichts vermerkt. Vergleichen Sie sie mit dem Gebinde; die Schreibweise zählt, Groß- und Kleinschreibung nicht.',
+    columns: {
+      who: 'Patient',
+      phone: 'Telefon',
+      case: 'Fall',
+      what: 'Material',
+      expires: 'Verwendbar bis',
+      recorded: 'Vermerkt',
+    },
+    noExpiry: 'nicht aufgedruckt',
+  },
+};
