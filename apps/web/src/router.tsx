@@ -129,6 +129,12 @@ const disturbance = createRoute({
   component: lazyRouteComponent(() => import('./disturbances/disturbance-page.js'), 'DisturbancePage'),
 });
 
+const lostVisit = createRoute({
+  getParentRoute: () => inside,
+  path: '/desk/falls-away/visits/$appointmentId',
+  component: lazyRouteComponent(() => import('./disturbances/lost-visit-page.js'), 'LostVisitPage'),
+});
+
 const deskParcels = createRoute({
   getParentRoute: () => inside,
   path: '/desk/parcels',
@@ -416,6 +422,7 @@ export const router = createRouter({
       beforeVisits,
       disturbances,
       disturbance,
+      lostVisit,
       deskParcels,
       benchParcels,
       newPatient,

@@ -56,6 +56,7 @@ export { importPatients, type ImportedPatients } from './patients/import-patient
 export { viewPatient } from './patients/view-patient.js';
 export { actOnLabStep } from './lab/act-on-step.js';
 export { dispatchOf, stepsOfCase, viewLabStep } from './lab/dispatch.js';
+export { reportLateStep } from './lab/report-late.js';
 export { loadOf } from './lab/load-view.js';
 export { answerLabQuestion } from './lab/questions.js';
 export { openQuestionsOf } from './lab/open-questions.js';

@@ -186,9 +186,11 @@ export {
   dispatchStep,
   dispatchView,
   labStepAction,
+  lateStep,
   loadQuery,
   loadView,
   openLabQuestions,
+  reportLateStep,
   type AnswerQuestion,
   type CaseSteps,
   type CaseStepsQuery,
@@ -197,9 +199,11 @@ export {
   type DispatchView,
   type LabQuestionView,
   type LabStepAction,
+  type LateStep,
   type LoadQuery,
   type LoadView,
   type OpenLabQuestions,
+  type ReportLateStep,
 } from './lab.js';
 export { labCasePage, labCaseView, type LabCasePage, type LabCaseView, type WorkOrder } from './lab-case.js';
 export {

@@ -10,6 +10,7 @@ import {
   BENCH,
   HANDLING,
   EVERY_WORKPLACE,
+  reason,
   type Wall,
 } from './wall.js';
 
@@ -32,6 +33,13 @@ export const laboratoryWalls: Readonly<Record<string, Wall>> = {
     answers: PAST,
     path: ({ labStep }) => `/lab/steps/${labStep}/actions`,
     body: () => ({ action: 'start' }),
+  },
+  'POST /lab/steps/{id}/lateness': {
+    roles: ['lab'],
+    // Work can't be late that was to be ready later.
+    answers: { own: 400, otherClinic: 404, otherOrganisation: 404 },
+    path: ({ labStep }) => `/lab/steps/${labStep}/lateness`,
+    body: () => ({ ...reason(), readyAt: '2026-01-05T08:00:00Z' }),
   },
   'GET /lab/workload': {
     roles: BENCH,

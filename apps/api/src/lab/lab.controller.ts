@@ -1,11 +1,13 @@
 import { Body, Controller, Get, HttpCode, Param, Post, Query, Res } from '@nestjs/common';
 import {
+  IdempotencyKeys,
   actOnLabStep,
   answerLabQuestion,
   dispatchOf,
   loadOf,
   openQuestionsOf,
   remakeLogOf,
+  reportLateStep,
   stepsOfCase,
   viewLabStep,
   type Actor,
@@ -18,6 +20,7 @@ import {
   labStepAction,
   loadQuery,
   remakeLogQuery,
+  reportLateStep as lateBody,
   type AnswerQuestion,
   type CaseSteps,
   type CaseStepsQuery,
@@ -25,13 +28,15 @@ import {
   type DispatchStep,
   type DispatchView,
   type LabStepAction,
+  type LateStep,
   type LoadQuery,
   type LoadView,
   type OpenLabQuestions,
   type RemakeLog,
   type RemakeLogQuery,
+  type ReportLateStep,
 } from '@archwright/contracts';
-import { Clock, IfMatch } from '@archwright/platform';
+import { Clock, Idempotent, IfMatch, answerOnce, type IdempotentRequest } from '@archwright/platform';
 import { inOrganisation, readInOrganisation } from '@archwright/records';
 import type { FastifyReply } from 'fastify';
 import { DataSource } from 'typeorm';
@@ -99,6 +104,22 @@ export class LabController {
       actOnLabStep(tx, actor, id, { ...body, version }, now),
     );
     return tagged(reply, step);
+  }
+
+  /** Nothing moves by it; the clinic decides. */
+  @Roles('lab')
+  @Post('steps/:id/lateness')
+  async late(
+    @CurrentActor() actor: Actor,
+    @Param('id', { schema: recordId }) id: string,
+    @Idempotent() request: IdempotentRequest,
+    @Body({ schema: lateBody }) body: ReportLateStep,
+  ): Promise<LateStep> {
+    const now = this.clock.now();
+    const keys = new IdempotencyKeys(actor, 'report-late-step', now);
+    return inOrganisation(this.db, actor.organisationId, (tx) =>
+      answerOnce(keys, tx, request, () => reportLateStep(tx, actor, id, body, now)),
+    );
   }
 
   @Roles('lab', 'manager')

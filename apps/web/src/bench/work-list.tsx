@@ -70,7 +70,7 @@ export function WorkList({ dispatch, centres, centre, on, today, onCentre }: Pro
             </li>
           ) : null}
           {rows.map((row) => (
-            <WorkStep key={row.id} row={row} mayAct={may.workAtBench(role)} onDone={setSaid} />
+            <WorkStep key={row.id} row={row} mayAct={may.workAtBench(role)} today={today} onDone={setSaid} />
           ))}
         </ol>
       </Waiting>

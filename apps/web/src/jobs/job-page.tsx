@@ -43,7 +43,7 @@ export function JobPage() {
         <Refusal error={job.error} onRetry={() => void job.refetch()} />
         <Waiting busy={job.isPlaceholderData}>
           <ul className="sheet lines">
-            <WorkStep row={row} mayAct={may.workAtBench(role)} onDone={setSaid} />
+            <WorkStep row={row} mayAct={may.workAtBench(role)} today={today} onDone={setSaid} />
           </ul>
         </Waiting>
       </div>

@@ -13,8 +13,8 @@ interface Props {
   searchOf: (key: string) => Record<string, string | undefined>;
 }
 
-const ROW = 22;
-const WIDTH = 320;
+const ROW = 42;
+const WIDTH = 460;
 
 /** Counts as bars, and the same counts as a table whose names lead to what was counted. */
 export function CountSection({ id, title, note, head, rows, searchOf }: Props) {
@@ -31,8 +31,11 @@ export function CountSection({ id, title, note, head, rows, searchOf }: Props) {
       >
         {rows.map((row, index) => (
           <g key={row.key}>
-            <rect x="0" y={index * ROW + 3} width={Math.max(2, row.share * (WIDTH - 40))} height={ROW - 6} />
-            <text x={row.share * (WIDTH - 40) + 8} y={index * ROW + ROW - 7}>
+            <text x="0" y={index * ROW + 14}>
+              {row.title}
+            </text>
+            <rect x="0" y={index * ROW + 19} width={Math.max(2, row.share * (WIDTH - 40))} height={16} />
+            <text x={row.share * (WIDTH - 40) + 8} y={index * ROW + 32}>
               {row.remakes}
             </text>
           </g>

@@ -20,6 +20,7 @@ const step = (more: Partial<DispatchStep>): DispatchStep => ({
   slackMinutes: 2880,
   waitsFor: null,
   question: null,
+  lateUntil: null,
   avoidMaterials: [],
   ...more,
 });

@@ -13,6 +13,7 @@ import {
   requireLaboratory,
   type BenchStep,
 } from './bench-steps.js';
+import { reportedLate } from './late-steps.js';
 import { lastQuestions, openSince } from './open-questions.js';
 import { isUnfinished, slackMinutes, stretchOf } from './slack.js';
 import { knowSteps, type StepKnowledge } from './waits-for.js';
@@ -81,6 +82,8 @@ export function slackOfAll(steps: readonly BenchStep[], now: Date): Map<string, 
 interface WorkKnowledge {
   readonly cases: ReadonlyMap<string, StepKnowledge>;
   readonly questions: ReadonlyMap<string, LabQuestionView>;
+  /** Until when the bench has said that it will take; what the clinic has decided stands in the plan. */
+  readonly lateUntil: ReadonlyMap<string, Date>;
 }
 
 async function knowWork(tx: EntityManager, steps: readonly BenchStep[], now: Date): Promise<WorkKnowledge> {
@@ -89,10 +92,14 @@ async function knowWork(tx: EntityManager, steps: readonly BenchStep[], now: Dat
     if (!cases.has(caseId)) cases.set(caseId, await knowSteps(tx, caseId, now));
   }
   const stepIds = steps.map(({ id }) => id);
-  return { cases, questions: await lastQuestions(tx, stepIds) };
+  return { cases, questions: await lastQuestions(tx, stepIds), lateUntil: await reportedLate(tx, stepIds) };
 }
 
-function toDispatchStep(step: BenchStep, slack: number | null, { cases, questions }: WorkKnowledge): DispatchStep {
+function toDispatchStep(
+  step: BenchStep,
+  slack: number | null,
+  { cases, questions, lateUntil }: WorkKnowledge,
+): DispatchStep {
   const knowledge = cases.get(step.caseId);
   const { id, version, caseId, caseNumber, code, arches, workCentreId, workCentre, placeLabel, state } = step;
   return {
@@ -114,6 +121,7 @@ function toDispatchStep(step: BenchStep, slack: number | null, { cases, question
     slackMinutes: slack,
     waitsFor: isToBegin(step) ? (knowledge?.waitsFor(step) ?? null) : null,
     question: questions.get(id) ?? null,
+    lateUntil: lateUntil.get(id)?.toISOString() ?? null,
     avoidMaterials: knowledge?.avoidMaterials ?? [],
   };
 }
