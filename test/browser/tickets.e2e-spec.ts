@@ -20,7 +20,7 @@ async function scan(page: Page, name: string): Promise<string> {
   return readQr(modules);
 }
 
-/** Jobs of one case on paper, and the way back from the paper to the job. */
+/** Jobs of one case on paper, the way back from the paper to the job, and what the bench says of it there. */
 describe('job tickets', () => {
   let service: DemoService;
   let browser: Browser;
@@ -103,6 +103,27 @@ describe('job tickets', () => {
       .getByRole('status')
       .filter({ hasText: `Finished: ${number}, Scan` })
       .waitFor();
+  });
+
+  it('let the bench say that work will be late, which the front desk then has to decide', async () => {
+    const page = await arrive('lab');
+    await page.getByRole('button', { name: /^Will be late: .*, Print base plates, both arches$/ }).click();
+    await page.getByRole('button', { name: 'Tell the clinic' }).click();
+    await page.getByText('Enter a day and time after the planned end').waitFor();
+    expect(await faultsOfScreen(page)).toEqual([]);
+    await page.getByLabel('Ready on').fill('2027-01-12');
+    await page.getByLabel('Why').fill('The printer is down.');
+    await page.getByRole('button', { name: 'Tell the clinic' }).click();
+    await page.getByRole('status').filter({ hasText: 'The clinic is told; ' }).waitFor();
+    await page.getByText(/^Said to be ready Tue 12 Jan, /).waitFor();
+    expect(await page.getByRole('button', { name: /^Will be late: .*, Print base plates/ }).count()).toBe(0);
+
+    const desk = await signIn(browser, service.url, 'front-desk');
+    people.push(desk);
+    await desk.page.goto('/desk/falls-away');
+    await desk.page.getByRole('link', { name: new RegExp(`^${number} `) }).click();
+    await desk.page.getByText('Why: The printer is down.').waitFor();
+    await desk.page.getByText('It falls on').waitFor();
   });
 
   it('say so when their job is not planned any more', async () => {

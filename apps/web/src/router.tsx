@@ -135,6 +135,18 @@ const lostVisit = createRoute({
   component: lazyRouteComponent(() => import('./disturbances/lost-visit-page.js'), 'LostVisitPage'),
 });
 
+const deskOrders = createRoute({
+  getParentRoute: () => inside,
+  path: '/desk/lab-orders',
+  component: lazyRouteComponent(() => import('./lab-orders/lab-orders-page.js'), 'LabOrdersPage'),
+});
+
+const benchOrders = createRoute({
+  getParentRoute: () => inside,
+  path: '/bench/orders',
+  component: lazyRouteComponent(() => import('./lab-orders/lab-orders-page.js'), 'LabOrdersPage'),
+});
+
 const deskParcels = createRoute({
   getParentRoute: () => inside,
   path: '/desk/parcels',
@@ -425,6 +437,8 @@ export const router = createRouter({
       lostVisit,
       deskParcels,
       benchParcels,
+      deskOrders,
+      benchOrders,
       newPatient,
       patient,
       newCase,
