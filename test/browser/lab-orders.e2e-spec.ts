@@ -93,7 +93,7 @@ describe('orders to another laboratory', () => {
     }
     const page = await arrive('front-desk', '/desk');
     await page.getByRole('link', { name: 'Orders to other laboratories' }).click();
-    await page.getByText('2 orders are out.').waitFor();
+    await page.getByText('2 orders are under way.').waitFor();
     await page.getByText('to Benchwork Example').first().waitFor();
     expect(await faultsOfScreen(page)).toEqual([]);
   });
@@ -119,7 +119,7 @@ describe('orders to another laboratory', () => {
 
   it('come back to the practice with their answer, what is late first, and can be taken back', async () => {
     const page = await arrive('front-desk', '/desk/lab-orders');
-    await page.getByText('1 order is out, 1 needs a person.').waitFor();
+    await page.getByText('1 order is under way, 1 needs a person.').waitFor();
     await page.getByText('promised later than needed').waitFor();
     await page.getByText('Declined: No wax bench free').waitFor();
     expect(await faultsOfScreen(page)).toEqual([]);
@@ -127,7 +127,7 @@ describe('orders to another laboratory', () => {
     await page.getByLabel('Reason').fill('Too late for the visit.');
     await save(page, 0, 'Withdraw');
     await page.getByRole('status').filter({ hasText: 'Noted: Withdraw' }).waitFor();
-    await page.getByText('No order is out.').waitFor();
+    await page.getByText('No order is under way.').waitFor();
 
     await (await atPartner()).getByText('withdrawn', { exact: true }).waitFor();
   });

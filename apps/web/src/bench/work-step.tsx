@@ -47,14 +47,16 @@ export function WorkStep({ row, mayAct, today, onDone }: Props) {
       <div className="stack-none">
         <div>
           <CaseLink caseId={row.caseId} number={row.caseNumber} /> {row.title}{' '}
-          <Link
-            className="no-print small"
-            to="/bench/tickets"
-            search={{ job: row.id }}
-            aria-label={ticketWords.linkOf(words.stepOf(row.caseNumber, row.title))}
-          >
-            {ticketWords.linkShort}
-          </Link>
+          {row.actions.length > 0 ? (
+            <Link
+              className="no-print small"
+              to="/bench/tickets"
+              search={{ job: row.id }}
+              aria-label={ticketWords.linkOf(words.stepOf(row.caseNumber, row.title))}
+            >
+              {ticketWords.linkShort}
+            </Link>
+          ) : null}
         </div>
         <p className="small soft">
           {row.facts.map((fact, index) => (

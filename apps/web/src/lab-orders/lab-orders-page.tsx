@@ -69,7 +69,7 @@ interface OrdersProps {
 function Orders({ id, title, rows, zone, onDone }: OrdersProps) {
   if (rows.length === 0) return null;
   return (
-    <section className="stack-tight" aria-labelledby={id}>
+    <section className="stack-tight column" aria-labelledby={id}>
       <h2 id={id}>{title}</h2>
       <ul className="sheet lines">
         {rows.map((row) => (

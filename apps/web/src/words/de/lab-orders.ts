@@ -8,9 +8,9 @@ export const messages: SameTexts<typeof english> = {
     link: 'Aufträge an andere Labore',
     linkAtLab: 'Aufträge aus Praxen',
     sentence:
-      '{out, plural, =0 {Kein Auftrag ist unterwegs} one {# Auftrag ist unterwegs} other {# Aufträge sind unterwegs}}{care, plural, =0 {.} one {, # braucht jemanden.} other {, # brauchen jemanden.}}',
+      '{out, plural, =0 {Kein Auftrag läuft} one {# Auftrag läuft} other {# Aufträge laufen}}{care, plural, =0 {.} one {, # braucht jemanden.} other {, # brauchen jemanden.}}',
     loading: 'die Aufträge',
-    out: 'Unterwegs',
+    out: 'Laufend',
     over: 'Erledigt',
     none: 'Noch ist kein Auftrag verschickt. Arbeit, die bei einem eigenständigen Labor bestellt ist, erscheint hier mit Antwort und Termin.',
     noneAtLab:

@@ -7,7 +7,7 @@ export const messages = {
     link: 'Orders to other laboratories',
     linkAtLab: 'Orders from practices',
     sentence:
-      '{out, plural, =0 {No order is out} one {# order is out} other {# orders are out}}{care, plural, =0 {.} one {, # needs a person.} other {, # need a person.}}',
+      '{out, plural, =0 {No order is under way} one {# order is under way} other {# orders are under way}}{care, plural, =0 {.} one {, # needs a person.} other {, # need a person.}}',
     loading: 'the orders',
     out: 'Under way',
     over: 'Over',
