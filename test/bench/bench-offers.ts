@@ -55,6 +55,7 @@ async function requestFor(db: DataSource, clinics: number): Promise<PlanRequest>
       id: 'patient',
       zone: practice.clinics[0]?.zone ?? 'UTC',
       busy: [],
+      otherVisits: [],
       wishes: { weekdays: [2, 4], from: null, to: null },
       unavailableOn: [],
       escort: [],

@@ -113,6 +113,7 @@ function drawnPatient(random: SeededRandom): PatientSnapshot {
     id: 'patient',
     zone: ZONE,
     busy: [],
+    otherVisits: [],
     wishes: { weekdays, from: mornings ? null : '13:00', to: mornings ? '12:00' : null },
     unavailableOn: [...new Set(away.map((ms) => new Date(ms).toISOString().slice(0, 10)))].sort(),
     escort: [],

@@ -126,6 +126,7 @@ function requestFor(
       id: 'patient',
       zone: clinics[0]?.zone ?? 'UTC',
       busy: [],
+      otherVisits: [],
       wishes: { weekdays, from: null, to: null },
       unavailableOn: [],
       escort: [],

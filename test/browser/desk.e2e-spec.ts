@@ -270,7 +270,7 @@ describe('a patient cannot come', () => {
     // One card: waiting for a locator refuses several.
     await call.waitFor();
     await call.getByRole('button', { name: 'No answer' }).click();
-    await call.getByText(/No answer \(Robin Desk-Example\)/).waitFor();
+    await call.getByText(/no answer \(Robin Desk-Example\)/).waitFor();
     expect(await faultsOfScreen(page)).toEqual([]);
     await call.getByRole('button', { name: 'Reached' }).click();
     await call.getByText(/^done/).waitFor();

@@ -95,8 +95,10 @@ export interface PracticeSnapshot {
 export interface PatientSnapshot {
   readonly id: string;
   readonly zone: string;
-  /** Other visits of the same patient. */
+  /** Other visits of the same patient, with the way there and back. */
   readonly busy: readonly Interval[];
+  /** Of these the time in a chair, visits of today that are over included. */
+  readonly otherVisits: readonly Interval[];
   readonly wishes: {
     /** ISO weekdays, Monday 1; empty: any. */
     readonly weekdays: readonly number[];

@@ -63,6 +63,7 @@ describe('the demonstration practice', () => {
         id: 'patient',
         zone: 'Europe/London',
         busy: [],
+        otherVisits: [],
         wishes,
         unavailableOn: [],
         escort: [],

@@ -133,10 +133,16 @@ describe('a snapshot of the practice', () => {
       await visit('05T09:00', '05T10:00', [mine.caseId]);
       await visit('05T11:00', '05T12:00', [mine.caseId, other.caseId]);
       await visit('05T14:00', '05T15:00', [other.caseId]);
+      await visit('04T05:00', '04T06:00', [other.caseId]);
       const kept = [span('05T11:00', '05T12:00'), span('05T14:00', '05T15:00')];
       const scope = { fromMs: NOW.getTime(), untilMs: NOW.getTime() + WEEK_MS, withoutCaseIds: [mine.caseId] };
       expect(nth(north(await read(tx, scope)).chairs, 0).busy).toEqual(kept);
-      expect((await loadPatientSnapshot(tx, mine.patientId, scope, NOW))?.busy).toEqual(kept);
+      const onTheWay = { startsAt: at('05T15:00'), endsAt: at('05T15:20') };
+      await claim(tx, [{ ...onTheWay, resourceId: mine.patientId, purpose: 'travel' }], NOW);
+      const patient = await loadPatientSnapshot(tx, mine.patientId, scope, NOW);
+      expect(patient?.busy).toEqual([span('05T11:00', '05T12:00'), span('05T14:00', '05T15:20')]);
+      // Minutes in a chair count by day, so that this morning's count too.
+      expect(patient?.otherVisits).toEqual([span('04T05:00', '04T06:00'), ...kept]);
     });
   });
 

@@ -52,7 +52,7 @@ function Known({ known, after, find, adjust, heal, refer }: KnownProps) {
 
   return (
     <div className="roomy">
-      <ScreenHead title={words.title(known.number)} sentence={`${known.patient.name}. ${after.sentence}`}>
+      <ScreenHead title={words.title(known.number)} sentence={words.head(known.patient.name, after.sentence)}>
         {mayTreat ? (
           <Link to="/chair/cases/$caseId/cautions" params={{ caseId: known.id }} className="action">
             {words.cautions}

@@ -84,20 +84,25 @@ export const spotRows = (spots: readonly SoreSpotView[], calendar: Calendar): Sp
 export const adjustmentRows = (adjustments: readonly AdjustmentView[], { zone, today }: Calendar): AdjustmentRow[] =>
   adjustments.map(({ id, arch, surface, what, amount, doneAt, doneBy }) => ({
     id,
-    what: `${words.arch[arch]}, ${adjustmentWords.surfaces[surface]}: ${what} (${amount})`,
+    what: words.adjusted(words.arch[arch], adjustmentWords.surfaces[surface], what, amount),
     done: words.done(dateAndTime(doneAt, zone, today), doneBy),
   }));
 
 function referralRow(task: NonNullable<SoreSpotView['referral']>, { zone, today }: Calendar): ReferralRow {
   const { id, version, state, reason, decidedAt, decidedBy, decisionNote } = task;
-  const who = decidedAt && decidedBy ? healingWords.decided(decidedBy, dateAndTime(decidedAt, zone, today)) : null;
+  const when = decidedAt && dateAndTime(decidedAt, zone, today);
   return {
     id,
     version,
     state: healingWords.referralState[state],
     reason,
     isOpen: state === 'open',
-    decided: who && decisionNote ? `${who}: ${decisionNote}` : who,
+    decided:
+      when && decidedBy
+        ? decisionNote
+          ? healingWords.decidedWith(decidedBy, when, decisionNote)
+          : healingWords.decided(decidedBy, when)
+        : null,
   };
 }
 

@@ -8,9 +8,10 @@ import { Notice, Refusal } from '../look/notice.js';
 import { FirstWait, ScreenHead } from '../look/screen.js';
 import { alertWords as words } from '../words/chair.js';
 import { archWords } from '../words/line.js';
-import { alertSentence, isUndecided, proposalRows } from './alert-view.js';
+import { alertSentence, proposalRows } from './alert-view.js';
 import { DismissForm } from './dismiss-form.js';
 import { Compared, ProposalSheet } from './proposal-sheet.js';
+import { isUndecided } from './undecided.js';
 import { useAlert } from './use-alert.js';
 
 function What({ alert }: { alert: RemakeAlertView }) {

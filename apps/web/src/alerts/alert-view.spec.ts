@@ -1,5 +1,6 @@
 import type { RemakeAlertView } from '@archwright/contracts';
-import { alertSentence, isUndecided, proposalRows } from './alert-view.js';
+import { alertSentence, proposalRows } from './alert-view.js';
+import { isUndecided } from './undecided.js';
 
 type Proposal = RemakeAlertView['proposals'][number];
 const ripple = (caseId: string, planHash: string, calls: number): Proposal['ripples'][number] => ({

@@ -52,5 +52,3 @@ export function alertSentence(alert: RemakeAlertView, today: string): string {
   if (alert.state === 'dismissed') return alertWords.dismissed;
   return alert.decideBy ? alertWords.by(dateAndTime(alert.decideBy, alert.zone, today)) : alertWords.byNone;
 }
-
-export const isUndecided = (alert: RemakeAlertView): boolean => alert.state === 'open' || alert.state === 'planned';

@@ -3,6 +3,7 @@ import { useQuery } from '@tanstack/react-query';
 import { read } from '../api/client.js';
 import { dateAndTime } from '../time/wording.js';
 import { boardWords } from '../words/chair.js';
+import { isUndecided } from './undecided.js';
 
 export interface OpenAlert {
   id: string;
@@ -17,7 +18,7 @@ export interface OpenAlert {
 /** Undecided alerts, the one to be decided first on top. */
 export function openAlerts(alerts: readonly RemakeAlertView[], zone: string, today: string): OpenAlert[] {
   return alerts
-    .filter(({ state }) => state === 'open' || state === 'planned')
+    .filter(isUndecided)
     .sort((one, other) => (one.decideBy ?? '9999').localeCompare(other.decideBy ?? '9999'))
     .map(({ id, caseId, caseNumber, patientName, reason, decideBy }) => ({
       id,

@@ -48,7 +48,7 @@ export function RecallList({ list, rows, decide }: ReturnType<typeof useBeforeVi
                 </Link>
               </div>
               <DecisionForm
-                about={`${row.title}, ${row.caseNumber}`}
+                about={words.about(row.title, row.caseNumber)}
                 choices={CHOICES}
                 paths={{ reason: 'reason', on: 'dueOn' }}
                 pending={decide.isPending && decide.variables.id === row.id}

@@ -1,5 +1,4 @@
 import type { CallTaskView } from '@archwright/contracts';
-import { deskWords } from '../words/desk.js';
 import { shapeCalls } from './call-list-view.js';
 
 const task = (more: Partial<CallTaskView>): CallTaskView => ({
@@ -33,8 +32,7 @@ it('lists open calls first, earliest due on top, and says how earlier attempts w
       ],
     },
     clock,
-    deskWords.outcome,
   );
   expect(rows.map((row) => row.id)).toEqual(['early', 'late', 'done']);
-  expect(rows[0]?.attempts).toEqual(['Tue 5 Jan, 08:30: No answer (Desk)']);
+  expect(rows[0]?.attempts).toEqual(['Tue 5 Jan, 08:30: no answer (Desk)']);
 });

@@ -15,15 +15,10 @@ export interface CallRow {
   open: boolean;
 }
 
-const isOutcome = (text: string, outcomes: Record<RecordCall['outcome'], string>): text is RecordCall['outcome'] =>
-  text in outcomes;
+const isOutcome = (text: string): text is RecordCall['outcome'] => text in deskWords.outcomeThen;
 
 /** Open calls first, the one due earliest on top; every attempt in words. */
-export function shapeCalls(
-  list: CallList,
-  clock: { viewer: string; today: string },
-  outcomes: Record<RecordCall['outcome'], string>,
-): CallRow[] {
+export function shapeCalls(list: CallList, clock: { viewer: string; today: string }): CallRow[] {
   const when = (at: string, zone: string): string =>
     [dateAndTime(at, zone, clock.today), zoneNote(at, zone, clock.viewer)].filter(Boolean).join(' ');
   const shape = (task: CallTaskView): CallRow => ({
@@ -35,7 +30,11 @@ export function shapeCalls(
     reason: task.reason,
     due: when(task.dueAt, task.zone),
     attempts: task.attempts.map(({ at, outcome, by }) =>
-      deskWords.attempt(when(at, task.zone), isOutcome(outcome, outcomes) ? outcomes[outcome] : spelled(outcome), by),
+      deskWords.attempt(
+        when(at, task.zone),
+        isOutcome(outcome) ? deskWords.outcomeThen[outcome] : spelled(outcome),
+        by,
+      ),
     ),
     open: task.state === 'open',
   });

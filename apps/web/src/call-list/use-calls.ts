@@ -3,7 +3,6 @@ import { useMutation, useQuery, useQueryClient, useSuspenseQuery } from '@tansta
 import { post, read } from '../api/client.js';
 import { practiceQuery } from '../api/queries.js';
 import { viewerZone } from '../time/zone.js';
-import { deskWords } from '../words/desk.js';
 import { shapeCalls } from './call-list-view.js';
 
 /** Calls to make, and how each went. */
@@ -21,5 +20,5 @@ export function useCalls() {
     onSettled: () => client.invalidateQueries({ queryKey: ['calls'] }),
   });
   const clock = { viewer: viewerZone(), today: practice.today };
-  return { list, rows: list.data ? shapeCalls(list.data, clock, deskWords.outcome) : [], record };
+  return { list, rows: list.data ? shapeCalls(list.data, clock) : [], record };
 }

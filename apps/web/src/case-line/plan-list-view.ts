@@ -26,7 +26,11 @@ export function planRows(plan: CasePlan, zone: string, today: string, viewer: st
         .filter(Boolean)
         .join(' '),
       what: visit.title,
-      where: `${visit.clinicName}, ${visit.chairId === null ? lineWords.atHome : visit.chairLabel}, ${visit.clinicianName}`,
+      where: lineWords.visitWhere(
+        visit.clinicName,
+        visit.chairId === null ? lineWords.atHome : visit.chairLabel,
+        visit.clinicianName,
+      ),
       kind: 'visit' as const,
       againstWishes: visit.againstWishes,
     })),
@@ -34,8 +38,8 @@ export function planRows(plan: CasePlan, zone: string, today: string, viewer: st
       at: step.startsAt,
       key: `l ${step.startsAt} ${step.code} ${step.arches.join()}`,
       when: `${dateAndTime(step.startsAt, zone, today)} – ${dateAndTime(step.endsAt, zone, today)}`,
-      what: `${step.title}, ${archWords(step.arches)}`,
-      where: `${step.laboratoryName}, ${step.placeLabel}`,
+      what: lineWords.stepWhat(step.title, archWords(step.arches)),
+      where: lineWords.stepWhere(step.laboratoryName, step.placeLabel),
       kind: 'lab' as const,
       againstWishes: [],
     })),

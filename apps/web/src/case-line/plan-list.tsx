@@ -23,10 +23,7 @@ export function PlanList({ rows, wishWord }: { rows: PlanRow[]; wishWord: string
                 <td className={row.kind === 'visit' ? 'strong' : undefined}>
                   {row.what}
                   {row.againstWishes.length > 0 ? (
-                    <span className="field-error">
-                      {' '}
-                      {wishWord}: {row.againstWishes.join('; ')}
-                    </span>
+                    <span className="field-error"> {lineWords.against(wishWord, row.againstWishes)}</span>
                   ) : null}
                 </td>
                 <td>{row.where}</td>

@@ -1,5 +1,6 @@
 import type { CaseView } from '@archwright/contracts';
 import { Link } from '@tanstack/react-router';
+import { isUndecided } from '../alerts/undecided.js';
 import { Tag } from '../look/marks.js';
 import { caseWords as words } from '../words/case.js';
 import type { ReminderRow } from './case-page-view.js';
@@ -14,9 +15,7 @@ export function CaseAlerts({ alerts }: { alerts: CaseView['alerts'] }) {
         {alerts.map((alert) => (
           <li key={alert.id} className="line stack-none">
             <div>
-              <Tag tone={words.alertState[alert.state] === 'decide' ? 'stop' : 'plain'}>
-                {words.alertState[alert.state] ?? alert.state}
-              </Tag>
+              <Tag tone={isUndecided(alert) ? 'stop' : 'plain'}>{words.alertState[alert.state] ?? alert.state}</Tag>
             </div>
             <p>{alert.reason}</p>
             <Link to="/chair/alerts/$alertId" params={{ alertId: alert.id }}>

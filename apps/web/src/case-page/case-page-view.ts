@@ -1,8 +1,10 @@
 import type { Arch, CaseView, ReminderView } from '@archwright/contracts';
+import { isUndecided } from '../alerts/undecided.js';
 import type { MarkShape } from '../look/marks.js';
 import { dateAndTime, longDate, timeOfDay, zoneNote } from '../time/wording.js';
 import { caseWords } from '../words/case.js';
 import { archWords } from '../words/line.js';
+import { enumerated } from '../words/plural.js';
 
 export interface CaseRow {
   key: string;
@@ -36,13 +38,12 @@ const span = (startsAt: string | null, endsAt: string | null, zone: string, cloc
 /** Arches only where they are fewer than those of the case; the round only from the second on. */
 function detailOf(part: { arches: readonly Arch[]; round: number }, view: CaseView): string {
   const arches = part.arches.length < view.arches.length ? archWords(part.arches) : '';
-  return [arches, part.round > 1 ? caseWords.round(part.round) : ''].filter(Boolean).join(', ');
+  const round = part.round > 1 ? caseWords.round(part.round) : '';
+  return arches && round ? caseWords.detail(arches, round) : arches || round;
 }
 
 function stageRow(stage: CaseView['stages'][number], view: CaseView, clock: Clock): CaseRow {
-  const alerting = view.alerts.some(
-    (alert) => alert.stage === stage.code && caseWords.alertState[alert.state] === 'decide',
-  );
+  const alerting = view.alerts.some((alert) => alert.stage === stage.code && isUndecided(alert));
   const marks: Record<typeof stage.state, MarkShape> = {
     waiting: 'to-come',
     planned: 'to-come',
@@ -61,14 +62,15 @@ function stageRow(stage: CaseView['stages'][number], view: CaseView, clock: Cloc
     what: stage.title,
     detail: detailOf(stage, view),
     when: span(stage.startsAt, stage.endsAt, view.zone, clock),
-    where: [stage.clinicName, stage.clinicianName].filter(Boolean).join(', '),
-    state: [
+    where:
+      stage.clinicName && stage.clinicianName
+        ? caseWords.where(stage.clinicName, stage.clinicianName)
+        : (stage.clinicName ?? stage.clinicianName ?? ''),
+    state: enumerated([
       caseWords.stage[stage.state],
-      state === 'provisional' ? caseWords.provisional : state === 'missed' ? caseWords.missed : '',
-      alerting ? caseWords.decide : '',
-    ]
-      .filter(Boolean)
-      .join(', '),
+      ...(state === 'provisional' ? [caseWords.provisional] : state === 'missed' ? [caseWords.missed] : []),
+      ...(alerting ? [caseWords.decide] : []),
+    ]),
     mark: alerting ? 'needs-person' : state === 'missed' ? 'missed' : marks[stage.state],
     change: change && stage.appointmentId ? { appointmentId: stage.appointmentId, words: change } : null,
     stageId: stage.id,
@@ -93,7 +95,9 @@ function stepRow(step: CaseView['labSteps'][number], view: CaseView, clock: Cloc
     detail: detailOf(step, view),
     when: step.startsAt === null ? caseWords.notPlanned : dateAndTime(step.startsAt, view.zone, clock.today),
     where: step.placeLabel ?? '',
-    state: [caseWords.step[step.state], step.stateReason].filter(Boolean).join(': '),
+    state: step.stateReason
+      ? caseWords.stepFor(caseWords.step[step.state], step.stateReason)
+      : caseWords.step[step.state],
     mark: marks[step.state],
     change: null,
     stageId: null,
@@ -168,5 +172,5 @@ export function historyRows(
 /** What somebody other than the person at the screen did last to the case; null where only the service and they did. */
 export function latestByOthers(view: CaseView, ownName: string): string | null {
   const latest = view.events.findLast(({ by }) => by !== null && by !== ownName);
-  return latest ? `${latest.by ?? ''}: ${latest.sentence}` : null;
+  return latest ? caseWords.latest(latest.by ?? '', latest.sentence) : null;
 }

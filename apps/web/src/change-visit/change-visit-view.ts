@@ -1,6 +1,7 @@
 import type { AlternativesView, CaseView } from '@archwright/contracts';
 import { dateAndTime } from '../time/wording.js';
 import { addDays, localDateOf, offsetMs } from '../time/zone.js';
+import { changeWords } from '../words/case.js';
 
 /** Visits begin on the grid on which the practice's time is kept. */
 const GRID_MINUTES = 5;
@@ -35,7 +36,7 @@ export function dayAfter(startsAt: string, zone: string, today: string): string 
 export const startChoices = (alternatives: AlternativesView, today: string): { value: string; label: string }[] =>
   alternatives.starts.map((start) => ({
     value: `${start.startsAt} ${start.clinicianId}`,
-    label: `${dateAndTime(start.startsAt, alternatives.zone, today)}, ${start.clinicianName}`,
+    label: changeWords.start(dateAndTime(start.startsAt, alternatives.zone, today), start.clinicianName),
   }));
 
 /**

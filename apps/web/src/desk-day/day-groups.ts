@@ -18,5 +18,8 @@ export function groupOf(visit: AppointmentView, by: Grouping): Group {
   if (by === 'clinician') return { key: visit.clinicianId, title: visit.clinicianName };
   if (by === 'clinic') return { key: visit.clinicId, title: visit.clinicName };
   const place = visit.place === 'clinic' ? visit.chairLabel : deskWords.place[visit.place];
-  return { key: visit.chairId ?? `${visit.clinicId} ${visit.place}`, title: `${visit.clinicName}, ${place}` };
+  return {
+    key: visit.chairId ?? `${visit.clinicId} ${visit.place}`,
+    title: deskWords.placeAt(visit.clinicName, place),
+  };
 }

@@ -28,9 +28,7 @@ export function VisitRow({ row, mayAct, mayChange, showsClinic, pending, onAct }
         <Link to="/desk/patients/$patientId" params={{ patientId: row.patientId }} className="strong">
           {row.patientName}
         </Link>
-        <div className="small soft">
-          {deskWords.born} {row.birth}
-        </div>
+        <div className="small soft">{deskWords.bornOn(row.birth)}</div>
         {row.phone ? (
           <div className="small">
             <Phone number={row.phone} />
@@ -49,13 +47,11 @@ export function VisitRow({ row, mayAct, mayChange, showsClinic, pending, onAct }
           </Link>
         ) : null}
         <div>{row.title}</div>
-        <div className="small soft day-with-narrow">
-          {row.clinician}, {row.chair}
-        </div>
+        <div className="small soft day-with-narrow">{deskWords.withIn(row.clinician, row.chair)}</div>
       </td>
       <td className="small">
         {row.clinician}
-        <div className="soft">{showsClinic ? `${row.clinic}, ${row.chair}` : row.chair}</div>
+        <div className="soft">{showsClinic ? deskWords.placeAt(row.clinic, row.chair) : row.chair}</div>
       </td>
       <td>
         <span className="row nowrap day-state">

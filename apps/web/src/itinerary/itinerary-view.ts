@@ -1,6 +1,7 @@
 import type { CaseView, ItineraryView } from '@archwright/contracts';
 import { longDate, timeOfDay, zoneNote } from '../time/wording.js';
 import { localDateOf } from '../time/zone.js';
+import { enumerated } from '../words/plural.js';
 
 export interface ItineraryRow {
   key: string;
@@ -29,7 +30,7 @@ export function itineraryRows(
       day: longDate(localDateOf(Date.parse(visit.startsAt), visit.zone), today),
       time: timeOfDay(visit.startsAt, visit.zone),
       zoneNote: zoneNote(visit.startsAt, visit.zone, viewer),
-      title: own.map(({ title }) => title).join(', '),
+      title: enumerated(own.map(({ title }) => title)),
       clinician: own[0]?.clinicianName ?? '',
       clinic: visit.clinicName,
       address: visit.address,

@@ -28,9 +28,9 @@ export const lotRows = (lots: readonly MaterialLotView[], zone: string, today: s
       caseState: caseWords.states[lot.caseState],
       patientName: lot.patientName,
       phone: lot.phone,
-      what: [lot.material, ...(lot.arches.length > 0 ? [archWords(lot.arches)] : [])].join(', '),
+      what: lot.arches.length > 0 ? words.of(lot.material, archWords(lot.arches)) : lot.material,
       expires: lot.expiresOn === null ? words.noExpiry : shortDate(lot.expiresOn, today),
-      recorded: `${shortDate(localDateOf(Date.parse(lot.recordedAt), zone), today)}, ${lot.recordedBy}`,
+      recorded: words.recorded(shortDate(localDateOf(Date.parse(lot.recordedAt), zone), today), lot.recordedBy),
     }));
 
 export const casesOf = (rows: readonly LotRow[]): number => new Set(rows.map(({ caseId }) => caseId)).size;

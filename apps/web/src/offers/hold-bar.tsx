@@ -54,7 +54,7 @@ export function HoldBar({ expiresAt, choices, pending, onConfirm, onRelease, onA
           <NativeSelect
             aria-label={words.firm}
             value={String(firm)}
-            data={choices.map((n) => ({ value: String(n), label: `${words.firm} ${words.firmOption(n)}` }))}
+            data={choices.map((n) => ({ value: String(n), label: words.firmOption(n) }))}
             onChange={(event) => {
               setFirm(Number(event.currentTarget.value));
             }}

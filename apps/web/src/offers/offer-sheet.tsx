@@ -29,7 +29,7 @@ export function OfferSheet({ offer, number, axis, row, visits, rows, delivery, c
           className="scroll-x"
           tabIndex={0}
           role="group"
-          aria-label={`${words.offerNumber(number)}: ${lineWords.captionVisit}`}
+          aria-label={words.drawing(words.offerNumber(number), lineWords.captionVisit)}
         >
           <CaseLineDrawing axis={axis} row={row} levels={lineWords.levels} />
         </div>
@@ -37,7 +37,7 @@ export function OfferSheet({ offer, number, axis, row, visits, rows, delivery, c
           {visits.map((visit) => (
             <li key={visit.key}>
               <span className="strong nowrap">{visit.when}</span> {visit.title}
-              <span className="soft">, {visit.where}</span>
+              <span className="soft">{words.thenWhere(visit.where)}</span>
               {visit.againstWish ? <span className="offer-wish">{words.wish}</span> : null}
             </li>
           ))}
@@ -50,9 +50,7 @@ export function OfferSheet({ offer, number, axis, row, visits, rows, delivery, c
         <div>
           <p className="soft">{offer.label}</p>
           <h2 className="offer-date" id={`offer-${offer.id}`}>
-            <span className="unseen">
-              {words.offerNumber(number)}, {words.delivery}{' '}
-            </span>
+            <span className="unseen">{words.placement(words.offerNumber(number))} </span>
             {delivery}
           </h2>
           <p className="small soft">{words.visits(offer.plan.visits.length)}</p>

@@ -62,7 +62,7 @@ export function OffersPage() {
 
   return (
     <>
-      <ScreenHead title={words.title(number, title)} sentence={`${patient.name} · ${wishSentence(wishes)}`}>
+      <ScreenHead title={words.title(number, title)} sentence={words.head(patient.name, wishSentence(wishes))}>
         <Link to="/desk/cases/$caseId" params={{ caseId }}>
           {words.back}
         </Link>

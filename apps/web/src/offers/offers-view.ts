@@ -25,7 +25,7 @@ export const visitLines = (plan: CasePlan, clock: { today: string; viewer: strin
       .filter(Boolean)
       .join(' '),
     title: visit.title,
-    where: `${visit.clinicName}, ${visit.clinicianName}`,
+    where: offerWords.where(visit.clinicName, visit.clinicianName),
     againstWish: !visit.asWished,
   }));
 

@@ -37,7 +37,7 @@ export function likelySame(typed: Typed, known: readonly Known[]): Likeness[] {
       const isBirth = typed.birthOn === patient.birthOn;
       const isSame = isBirth && names[0] === given && names[1] === family;
       const isLikely = isBirth ? has(given) || has(family) : typed.birthOn === '' && has(given) && has(family);
-      const label = words.known(`${patient.familyName}, ${patient.givenName}`, birthDate(patient.birthOn));
+      const label = words.known(words.listedName(patient.familyName, patient.givenName), birthDate(patient.birthOn));
       return { id: patient.id, label, isSame, isLikely };
     })
     .filter(({ isLikely }) => isLikely)

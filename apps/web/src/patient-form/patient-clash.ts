@@ -21,8 +21,8 @@ const LABELS: Record<keyof PatientDraft, string> = {
   wheelchairRoom: words.wheelchair,
   chairMinutesPerDay: words.minutesPerDay,
   travelMinutes: words.travel,
-  remindByMail: `${words.consent} ${words.consentMail}`,
-  remindByPhone: `${words.consent} ${words.consentPhone}`,
+  remindByMail: words.remindByMail,
+  remindByPhone: words.remindByPhone,
   wishes: words.partWishes,
 };
 

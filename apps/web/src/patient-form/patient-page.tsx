@@ -10,6 +10,7 @@ import { Empty, FirstWait, ScreenHead } from '../look/screen.js';
 import { birthDate } from '../time/wording.js';
 import { caseWords } from '../words/case.js';
 import { patientWords as words } from '../words/desk.js';
+import { enumerated } from '../words/plural.js';
 import { PatientEditor } from './patient-editor.js';
 import { labelsOf, patientClashes } from './patient-clash.js';
 import { draftOfPatient, readPatientDraft } from './patient-form-view.js';
@@ -55,7 +56,7 @@ function Known({ patient, practice, save }: { patient: PatientView } & Pick<Used
     <div className="stack">
       <ClashSheet rows={patientClashes(form.clashes)} onKeepMine={form.keepMine} onTakeTheirs={form.takeTheirs} />
       {stale && form.clashes.length === 0 ? <Notice tone="caution">{words.saveAgain}</Notice> : null}
-      {taken.length > 0 ? <Notice tone="plain">{words.takenOver(taken.join(', '))}</Notice> : null}
+      {taken.length > 0 ? <Notice tone="plain">{words.takenOver(enumerated(taken))}</Notice> : null}
       {save.isSuccess && !form.isTyped ? <Notice tone="go">{words.saved}</Notice> : null}
       <PatientEditor
         draft={form.draft}

@@ -53,7 +53,7 @@ export function RippleSheet({ ripple, zone, today, viewer }: Props) {
     <div className="stack" ref={attach}>
       <p className="strong">{ripple.sentence}</p>
       {laid ? (
-        <div className="scroll-x" tabIndex={0} role="group" aria-label={`${words.before} / ${words.after}`}>
+        <div className="scroll-x" tabIndex={0} role="group" aria-label={words.beforeAfter}>
           {laid.rows.map((row, index) => (
             <div key={index === 0 ? 'before' : 'after'} className="ripple-row">
               <p className={index === 0 ? 'small soft' : 'small strong'}>{index === 0 ? words.before : words.after}</p>
@@ -69,7 +69,7 @@ export function RippleSheet({ ripple, zone, today, viewer }: Props) {
           {ripple.calls.map((call) => (
             <li key={call.patientId + call.sentence}>
               <span className="strong">{call.patientName}</span>
-              {call.byMail ? null : `, ${call.phone ?? words.noPhone}`}: {call.sentence}
+              {call.byMail ? words.mailed(call.sentence) : words.called(call.phone ?? words.noPhone, call.sentence)}
             </li>
           ))}
         </ul>

@@ -21,7 +21,7 @@ export function visitChanges(ripple: Ripple, clock: { today: string; viewer: str
   return ripple.visits.map((change, index) => ({
     key: `${change.appointmentId ?? 'new'} ${String(index)}`,
     what: change.title,
-    detail: `${change.patientName} · ${change.caseNumber} · ${change.clinicName}`,
+    detail: changeWords.visitOf(change.patientName, change.caseNumber, change.clinicName),
     before: spoken(change.before, change.zone, clock, changeWords.isNew),
     after: spoken(change.after, change.zone, clock, changeWords.isGone),
   }));

@@ -1,6 +1,6 @@
 import type { Wishes } from '@archwright/contracts';
 import { wishWords } from '../words/desk.js';
-import { listed } from '../words/plural.js';
+import { enumerated, listed } from '../words/plural.js';
 
 /** Wishes as typed. */
 export interface WishesDraft {
@@ -34,5 +34,5 @@ export function wishSentence(wishes: Wishes): string {
     wishWords.fromTo(wishes.from, wishes.to),
     wishes.unavailableOn.length > 0 ? wishWords.notOn(wishes.unavailableOn.length) : '',
   ].filter((part) => part !== '');
-  return parts.length === 0 ? wishWords.none : parts.join(', ');
+  return parts.length === 0 ? wishWords.none : enumerated(parts);
 }

@@ -35,6 +35,13 @@ export const aftercareWords = {
       : placeOfSide(aftercare.archOf[arch], named, aftercare.side[side]);
   },
   placeState: filled(aftercare.placeState, (of: string, open: number, healed: number) => ({ place: of, open, healed })),
+  head: filled(aftercare.head, (patient: string, sentence: string) => ({ patient, sentence })),
+  adjusted: filled(aftercare.adjusted, (arch: string, surface: string, what: string, amount: string) => ({
+    arch,
+    surface,
+    what,
+    amount,
+  })),
   found: filled(aftercare.found, byAt),
   pain: filled(aftercare.pain, counted),
   healed: filled(aftercare.healed, at),
@@ -57,4 +64,5 @@ export const adjustmentWords = { ...adjustment, adjustHere: filled(adjustment.ad
 export const healingWords = {
   ...healing,
   decided: filled(healing.decided, (by: string, when: string) => ({ by, when })),
+  decidedWith: filled(healing.decidedWith, (by: string, when: string, note: string) => ({ by, when, note })),
 };

@@ -40,6 +40,7 @@ export const recallWords = {
   ...recall,
   due: filled(recall.due, at),
   overdue: filled(recall.overdue, at),
+  about: filled(recall.about, (title: string, number: string) => ({ title, number })),
   bookFor: filled(recall.bookFor, (name: string) => ({ name })),
 };
 

@@ -10,6 +10,7 @@ const onDay = (day: string) => ({ day });
 const ofVisit = (visit: string) => ({ visit });
 const numbered = (number: string, title: string) => ({ number, title });
 const bornOn = (name: string, birth: string) => ({ name, birth });
+const whereOf = (clinic: string, clinician: string) => ({ clinic, clinician });
 const whenOf = (when: string, patient: string) => ({ when, patient });
 
 const stateNames: Readonly<Record<string, string>> = said.case.states;
@@ -22,6 +23,10 @@ export const caseWords = {
   patientLine: filled(said.case.patientLine, bornOn),
   delivery: filled(said.case.delivery, onDay),
   round: filled(said.case.round, counted),
+  detail: filled(said.case.detail, (arches: string, round: string) => ({ arches, round })),
+  where: filled(said.case.where, whereOf),
+  stepFor: filled(said.case.stepFor, (state: string, reason: string) => ({ state, reason })),
+  latest: filled(said.case.latest, (by: string, sentence: string) => ({ by, sentence })),
   changeOf: filled(said.case.changeOf, (what: string, title: string) => ({ change: what, title })),
   alertState: said.case.alertState as Readonly<Record<string, string>>,
   moreReminders: filled(said.case.moreReminders, counted),
@@ -43,6 +48,11 @@ export const offerWords = {
   title: filled(offer.title, numbered),
   sentence: filled(offer.sentence, counted),
   held: filled(offer.held, (left: string) => ({ left })),
+  head: filled(offer.head, (patient: string, wishes: string) => ({ patient, wishes })),
+  where: filled(offer.where, whereOf),
+  thenWhere: filled(offer.thenWhere, (where: string) => ({ where })),
+  drawing: filled(offer.drawing, (of: string, caption: string) => ({ offer: of, caption })),
+  placement: filled(offer.placement, (of: string) => ({ offer: of })),
   firmOption: filled(offer.firmOption, counted),
   relaxGives: filled(offer.relaxGives, onDay),
   visits: filled(offer.visits, counted),
@@ -58,5 +68,9 @@ export const changeWords = {
   title: filled(change.title, ofVisit),
   anewTitle: filled(change.anewTitle, ofVisit),
   sentence: (when: string, patient: string, isMissed: boolean) => (isMissed ? sentenceMissed : sentence)(when, patient),
+  start: filled(change.start, (when: string, clinician: string) => ({ when, clinician })),
+  visitOf: filled(change.visitOf, (patient: string, number: string, clinic: string) => ({ patient, number, clinic })),
+  called: filled(change.called, (phone: string, told: string) => ({ phone, sentence: told })),
+  mailed: filled(change.mailed, (told: string) => ({ sentence: told })),
   labTitle: filled(change.labTitle, counted),
 };

@@ -24,6 +24,9 @@ export const deskWords = {
   sheetNote: filled(desk.sheetNote, at),
   actionOn: filled(desk.actionOn, (action: string, name: string) => ({ action, patient: name })),
   visits: filled(desk.visits, counted),
+  bornOn: filled(desk.bornOn, (birth: string) => ({ birth })),
+  withIn: filled(desk.withIn, (clinician: string, chair: string) => ({ clinician, chair })),
+  placeAt: filled(desk.placeAt, (clinic: string, place: string) => ({ clinic, place })),
   allCalls: filled(desk.allCalls, counted),
   callDue: filled(desk.callDue, at),
   outcomeOf: filled(desk.outcomeOf, (name: string) => ({ patient: name })),
@@ -33,6 +36,7 @@ export const deskWords = {
 /** Words of the patient form. */
 export const patientWords = {
   ...patient,
+  listedName: filled(patient.listedName, (family: string, given: string) => ({ family, given })),
   known: filled(patient.known, (name: string, birth: string) => ({ name, birth })),
   editSentence: filled(patient.editSentence, (birth: string) => ({ birth })),
   takenOver: filled(patient.takenOver, (fields: string) => ({ fields })),

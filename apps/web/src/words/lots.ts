@@ -7,5 +7,7 @@ const said = await inLanguage(english, { de: () => import('./de/lots.js'), ar: (
 export const lotWords = {
   ...said.lot,
   found: filled(said.lot.found, (lot: string, n: number) => ({ lot, n })),
+  of: filled(said.lot.of, (material: string, arches: string) => ({ material, arches })),
+  recorded: filled(said.lot.recorded, (when: string, by: string) => ({ when, by })),
   first: filled(said.lot.first, (n: number) => ({ n })),
 };

@@ -94,6 +94,7 @@ export function aRequest(code: string, change: Partial<PlanRequest> = {}): PlanR
       id: 'patient',
       zone: ZONE,
       busy: [],
+      otherVisits: [],
       wishes: { weekdays: [], from: null, to: null },
       unavailableOn: [],
       escort: [],

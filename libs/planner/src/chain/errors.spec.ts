@@ -52,7 +52,7 @@ function aProblem(change: Partial<ChainProblem> = {}): ChainProblem {
     phases: [],
     mixing: 'any-clinic',
     seenBy: null,
-    placement: { bufferSteps: [] },
+    placement: { bufferSteps: [], mostCost: 0 },
     ...change,
   };
 }

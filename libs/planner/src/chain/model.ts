@@ -155,6 +155,8 @@ export interface PlacementRule {
    * for work handed over at that visit or later, the case's other work left aside; the latest phase counts.
    */
   readonly bufferSteps: readonly number[];
+  /** Most that any start costs by the `placementCost` of its clinician; at most 255. */
+  readonly mostCost: number;
 }
 
 export interface ChainProblem {

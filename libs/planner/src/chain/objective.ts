@@ -1,3 +1,4 @@
+import type { ChainProblem } from './model.js';
 import type { PreparedChain } from './prepare.js';
 
 export type Axis = 'moved' | 'day' | 'wishes' | 'clinicians' | 'clinics';
@@ -12,39 +13,52 @@ export interface Objective {
   readonly current: readonly ({ readonly startSlot: number; readonly clinic: string } | null)[];
 }
 
-/** The axes in the given order, then buffer, placement cost and the sum of starts. */
+/**
+ * The axes in the given order, then buffer, placement cost and the sum of starts. Where all of it needs more than 53 bits,
+ * as for a dozen visits over most of a year, placement cost is left out of the order.
+ */
 export function objectiveFor(
   prepared: PreparedChain,
   order: readonly Axis[],
   current: Objective['current'] = prepared.states.map(() => null),
 ): Objective {
   const { problem, states } = prepared;
-  const count = problem.visits.length;
   const firstDay = problem.dayOfSlot[0]!;
-  let placement = 0;
-  for (const list of states) {
-    placement += list.reduce((most, { placementCost }) => Math.max(most, placementCost === null ? 0 : 255), 0);
-  }
-  const largest = {
-    moved: count,
-    day: problem.dayOfSlot[problem.slotCount - 1]! - firstDay,
-    wishes: count,
-    clinicians: count,
-    clinics: count,
-    buffer: problem.placement.bufferSteps.length * count,
-    placement,
-    start: problem.slotCount * count,
-  };
-  const weights = { moved: 0, day: 0, wishes: 0, clinicians: 0, clinics: 0, buffer: 0, placement: 0, start: 1 };
-  let weight = 1;
-  for (const axis of [...order, 'buffer' as const, 'placement' as const, 'start' as const].reverse()) {
-    weights[axis] = weight;
-    weight *= largest[axis] + 1;
-  }
-  if (weight > Number.MAX_SAFE_INTEGER) {
+  const costing = states.filter((list) => list.some(({ placementCost }) => placementCost !== null)).length;
+  const weights = weightsFor(problem, order, costing * problem.placement.mostCost) ?? weightsFor(problem, order, 0);
+  if (weights === null) {
+    const { slotCount, visits } = problem;
     throw new Error(
-      `The axes of ${String(count)} visits over ${String(problem.slotCount)} slots need more than 53 bits`,
+      `The axes of ${String(visits.length)} visits over ${String(slotCount)} slots need more than 53 bits`,
     );
   }
   return { order, weights, firstDay, current };
+}
+
+/** `null` when no exact number holds them. */
+function weightsFor(
+  { slotCount, visits: { length: count }, dayOfSlot, placement: { bufferSteps } }: ChainProblem,
+  order: readonly Axis[],
+  placement: number,
+): Objective['weights'] | null {
+  const largest = {
+    moved: count,
+    day: dayOfSlot[slotCount - 1]! - dayOfSlot[0]!,
+    wishes: count,
+    clinicians: count,
+    clinics: count,
+    buffer: bufferSteps.length * count,
+    start: slotCount * count,
+  };
+  const weights = { moved: 0, day: 0, wishes: 0, clinicians: 0, clinics: 0, buffer: 0, placement: 0, start: 1 };
+  let weight = largest.start + 1;
+  if (placement > 0) {
+    weights.placement = weight;
+    weight *= placement + 1;
+  }
+  for (const axis of [...order, 'buffer' as const].reverse()) {
+    weights[axis] = weight;
+    weight *= largest[axis] + 1;
+  }
+  return weight > Number.MAX_SAFE_INTEGER ? null : weights;
 }

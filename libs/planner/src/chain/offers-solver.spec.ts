@@ -19,7 +19,10 @@ const beats = (one: ChainVector, other: ChainVector): boolean =>
 /** Buffers count from what a laboratory could do at best, which no program states; other specs hold them. */
 function middlingProblem(index: number): ChainProblem {
   const family = FAMILIES[index % FAMILIES.length]!;
-  return { ...tinyProblem(seededRandom(20270104, index), family, MIDDLING), placement: { bufferSteps: [] } };
+  return {
+    ...tinyProblem(seededRandom(20270104, index), family, MIDDLING),
+    placement: { bufferSteps: [], mostCost: 2 },
+  };
 }
 
 function offersOrNone(problem: ChainProblem): ChainOffers {

@@ -251,6 +251,6 @@ export function tinyProblem(random: SeededRandom, family: Family, size = TINY): 
     phases,
     mixing: family === 'one-of-two-clinics' || (family === 'everything' && chance(50)) ? 'one-clinic' : 'any-clinic',
     seenBy: chance(20) ? { clinic: 'north', clinician: 'ada' } : null,
-    placement: { bufferSteps: chance(70) ? [2, 5] : [] },
+    placement: { bufferSteps: chance(70) ? [2, 5] : [], mostCost: 2 },
   };
 }

@@ -1,3 +1,4 @@
+import { toLocal } from '@archwright/calendar';
 import { planOffers } from '@archwright/planner';
 import { combineArches } from '../combine.js';
 import { applyLoop } from '../loop.js';
@@ -54,6 +55,29 @@ describe('planning a case', () => {
       path.visits.filter((each) => each.chained).map((each) => each.code),
     );
     expect(faultsOf(plan, path, request, ZONE)).toEqual([]);
+  });
+
+  it('tells the planner how full the days of each clinician are', () => {
+    const clinic = aClinic(ZONE);
+    const noonMs = NOW + 28 * 3_600_000;
+    const busy = [{ startMs: noonMs, endMs: noonMs + 5 * 3_600_000 }];
+    const clinicians = clinic.clinicians.map((each, index) => (index === 0 ? { ...each, busy } : each));
+    const practice = aPractice(ZONE, { clinics: [{ ...clinic, clinicians }] });
+    const { problem, names } = toChainProblem(aRequest(both, ZONE, NOW, { practice }));
+    const morning = names.axis.slotFrom(NOW + 25 * 3_600_000);
+    const costs = problem.visits[0]?.options[0]?.clinicians.map(({ placementCost }) => placementCost?.[morning]);
+    // Five hours of nine and a visit on top of them, against a visit alone.
+    expect(costs).toEqual([expect.any(Number), 0]);
+    expect(costs?.[0]).toBeGreaterThan(0);
+  });
+
+  it('leaves no scrap of free time where a later start costs nothing else', () => {
+    const request = aRequest(both, ZONE, NOW);
+    const late = { ...request, patient: { ...request.patient, wishes: { weekdays: [], from: '08:10', to: null } } };
+    const { visits, wishesBroken } = firstPlan(late);
+    expect(wishesBroken).toBe(0);
+    // Ten minutes before it would be too short for anybody; a quarter of an hour is not.
+    expect(toLocal(visits[0]?.startMs ?? 0, ZONE).slice(11)).toBe('08:15');
   });
 
   it.each([

@@ -2,8 +2,10 @@ import type { ChainLag, ChainProblem } from '@archwright/planner';
 import { dayOfSlot } from '@archwright/calendar';
 import { NothingToPlanError } from '../errors.js';
 import { PlanningAxis } from './axis.js';
+import { DailyCap } from './daily-cap.js';
 import { betweenBlocks, wayMs, waySlots } from './home-visits.js';
 import { overridden, toProblemPhase, type PhaseContext } from './lab-phase.js';
+import { PLACEMENT } from './placement-rule.js';
 import { remainingOf, type Remaining } from './remaining.js';
 import type { PlanRequest } from './request.js';
 import { boundsAfter, tablesOf, type DayCounting } from './spans.js';
@@ -21,9 +23,6 @@ export interface PlanNames {
   /** False when no denture is placed any more: the days of the front are then those of the first visit. */
   readonly placesDenture: boolean;
 }
-
-/** Four hours of rest between the work's return and the visit, then a day, then two: common practice, no source. */
-const PLACEMENT = { bufferSteps: [48, 288, 576] };
 
 /** Chains over more clinics than these stay in one clinic: the search would grow with every pair. */
 const MOST_MIXED_CLINICS = 3;
@@ -58,23 +57,19 @@ export function toChainProblem(
   const wayOf = (visit: number) => waySlots(visits[visit] ?? { homeTravelMinutes: null });
   const context = { axis, request, transport, visitIndex, wayOf, zone };
   const bounds = startBounds(axis, request, remaining, transport, zone);
+  const cap = DailyCap.of(axis, request, zone);
   const problem: ChainProblem = {
     slotCount: axis.count,
     dayOfSlot: axis.daysIn(zone),
     halfDayOfSlot: axis.once(`half days ${zone}`, () => halfDays(axis, zone)),
     visits: visits.map((each, index) =>
-      toChainVisit(
-        axis,
-        request,
-        clinics,
-        times,
-        each,
-        followed(request, remaining, index, deliveryVisit),
-        bounds[index] ?? WHOLE,
-      ),
+      toChainVisit(axis, request, clinics, times, each, followed(request, remaining, index, deliveryVisit), {
+        ...(bounds[index] ?? WHOLE),
+        room: cap?.roomFor(each.stage.chairMinutes.typical) ?? null,
+      }),
     ),
     deliveryVisit,
-    lags: [...waits(context), ...dailyCaps(axis, request, remaining, zone)],
+    lags: [...waits(context), ...(cap?.lags(visits) ?? [])],
     phases: remaining.phases.map((each) => toProblemPhase(context, each)),
     mixing: request.wishes.clinicIds.length > MOST_MIXED_CLINICS ? 'one-clinic' : 'any-clinic',
     seenBy: lastSeenBy(request),
@@ -166,37 +161,6 @@ function waits({ axis, request, visitIndex, wayOf, zone }: PhaseContext): ChainL
     const tables = betweenBlocks(axis, tablesOf(axis, limits, counting), { after: wayOf(from), before: wayOf(to) });
     return [{ key: lag.code, from, to, anchor: 'end', ...tables, byClinic: null }];
   });
-}
-
-/** Visits that together exceed the patient's chair minutes of a day cannot all lie on one day. */
-function dailyCaps(axis: PlanningAxis, { patient }: PlanRequest, { visits }: Remaining, zone: string): ChainLag[] {
-  const cap = patient.chairMinutesPerDay;
-  if (cap === null) return [];
-  const nextDay = tablesOf(
-    axis,
-    {
-      min: {
-        amount: 1,
-        unit: 'calendar-days',
-        firmness: 'hard',
-        standing: 'practice',
-        source: 'the patient’s daily limit',
-      },
-      max: null,
-    },
-    { zone, labDays: null },
-  );
-  const lags: ChainLag[] = [];
-  for (let from = 0; from < visits.length; from++) {
-    let minutes = visits[from]?.stage.chairMinutes.typical ?? 0;
-    for (let to = from + 1; to < visits.length; to++) {
-      minutes += visits[to]?.stage.chairMinutes.typical ?? 0;
-      if (minutes <= cap) continue;
-      lags.push({ key: `chair-minutes-per-day-${String(from)}`, from, to, anchor: 'end', ...nextDay, byClinic: null });
-      break;
-    }
-  }
-  return lags;
 }
 
 /** Two numbers a day, before and after noon. */

@@ -102,6 +102,7 @@ export function aRequest(
       id: 'patient',
       zone,
       busy: [],
+      otherVisits: [],
       wishes: { weekdays: [], from: null, to: null },
       unavailableOn: [],
       escort: [],

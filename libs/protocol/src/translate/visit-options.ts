@@ -3,6 +3,7 @@ import { and, erode, type ChainResource, type ChainVisit, type SlotBits, type Vi
 import type { ClinicSnapshot, KitSnapshot } from '../snapshot.js';
 import { SLOT_MINUTES, type PlanningAxis } from './axis.js';
 import { leavingFor, timeTaken, waySlots } from './home-visits.js';
+import { PersonDays } from './placement-rule.js';
 import type { VisitToPlan } from './remaining.js';
 import type { PlanRequest } from './request.js';
 
@@ -73,10 +74,42 @@ function wishedTime(axis: PlanningAxis, { wishes, zone }: PlanRequest['patient']
   return axis.open([{ zone, startsLocal, minutes: endMinutes - startMinutes, rrule }], []);
 }
 
+/** A clinician's slots at one clinic, and what the placement rule makes of them. */
+class ClinicianTime implements ChainResource {
+  readonly key: string;
+  readonly skills: readonly string[];
+  readonly free: SlotBits;
+  private readonly working: SlotBits;
+  private days: PersonDays | null = null;
+  private readonly costs = new Map<number, Uint8Array>();
+
+  constructor(
+    private readonly axis: PlanningAxis,
+    { id, skills, working, absences, busy }: ClinicSnapshot['clinicians'][number],
+    private readonly zone: string,
+  ) {
+    this.key = id;
+    this.skills = skills;
+    this.working = axis.open(working, absences);
+    this.free = and(this.working, axis.notBusy(busy));
+  }
+
+  /** By start; made once for each length, so that the planner knows it again. */
+  placementCosts(lengthSlots: number): Uint8Array {
+    let costs = this.costs.get(lengthSlots);
+    if (costs === undefined) {
+      this.days ??= new PersonDays(this.working, this.free, this.axis.daysIn(this.zone));
+      costs = this.days.placementCosts(lengthSlots);
+      this.costs.set(lengthSlots, costs);
+    }
+    return costs;
+  }
+}
+
 /** Slots for one clinic's resources, made once and shared by every visit. */
 export class ClinicResources {
   readonly open: SlotBits;
-  readonly clinicians: readonly (ChainResource & { readonly skills: readonly string[] })[];
+  readonly clinicians: readonly ClinicianTime[];
   readonly chairs: readonly (ChainResource & { readonly wheelchairRoom: boolean })[];
   readonly assistants: readonly ChainResource[];
   readonly kits: readonly (ChainResource & { readonly kit: KitSnapshot })[];
@@ -89,14 +122,11 @@ export class ClinicResources {
   ) {
     this.open = axis.open(clinic.opening, clinic.closures);
     const usable = and(this.open, axis.notBusy(clinic.protected));
-    const worked = ({
-      working,
-      absences,
-      busy,
-    }: Pick<ClinicSnapshot['clinicians'][number], 'working' | 'absences' | 'busy'>) =>
-      and(axis.open(working, absences), axis.notBusy(busy));
-    this.clinicians = clinic.clinicians.map((each) => ({ key: each.id, skills: each.skills, free: worked(each) }));
-    this.assistants = clinic.assistants.map((each) => ({ key: each.id, free: worked(each) }));
+    this.clinicians = clinic.clinicians.map((each) => new ClinicianTime(axis, each, clinic.zone));
+    this.assistants = clinic.assistants.map(({ id, working, absences, busy }) => ({
+      key: id,
+      free: and(axis.open(working, absences), axis.notBusy(busy)),
+    }));
     this.chairs = clinic.chairs.map((each) => ({
       key: each.id,
       wheelchairRoom: each.wheelchairRoom,
@@ -109,7 +139,7 @@ export class ClinicResources {
 
 /**
  * The planner's visit for one stage; one at home with the way there and back. `bounds` are first and last start that what
- * has already happened leaves.
+ * has already happened leaves, and the days on which the patient can sit for so long; null for every day.
  */
 export function toChainVisit(
   axis: PlanningAxis,
@@ -118,14 +148,15 @@ export function toChainVisit(
   times: PatientTimes,
   visit: VisitToPlan,
   follows: number | null,
-  bounds: { readonly first: number; readonly last: number },
+  bounds: { readonly first: number; readonly last: number; readonly room: SlotBits | null },
 ): ChainVisit {
   const way = waySlots(visit);
   const time = visit.homeTravelMinutes === null ? times.atClinic : times.atHome;
   const chairSlots = Math.ceil(visit.stage.chairMinutes.typical / SLOT_MINUTES);
   const lengthSlots = chairSlots + 2 * way;
   const startsIn = (bits: SlotBits) => leavingFor(erode(bits, chairSlots), way);
-  const inTime = axis.range(bounds.first, bounds.last);
+  const range = axis.range(bounds.first, bounds.last);
+  const inTime = bounds.room === null ? range : and(range, bounds.room);
   const allowed = and(startsIn(time.possible), inTime);
   const lifted = and(startsIn(time.possibleIfLifted), inTime);
   const wished = time.wished === null ? null : startsIn(time.wished);
@@ -152,7 +183,12 @@ function freeOption(
     refused: !wishes.clinicIds.includes(resources.clinic.id),
     lengthSlots,
     open: resources.open,
-    clinicians: able.map(({ key, free }) => ({ key, free, placementCost: null, refused: own !== null && key !== own })),
+    clinicians: able.map((each) => ({
+      key: each.key,
+      free: each.free,
+      placementCost: each.placementCosts(lengthSlots),
+      refused: own !== null && each.key !== own,
+    })),
     chairs:
       homeTravelMinutes === null
         ? resources.chairs.filter((each) => each.wheelchairRoom || !patient.wheelchairRoom)

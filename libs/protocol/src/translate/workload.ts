@@ -121,6 +121,7 @@ function planRequestOf(work: CaseWork, request: WorkloadRequest): PlanRequest {
       id: work.caseId,
       zone,
       busy: [],
+      otherVisits: [],
       wishes: { weekdays: [], from: null, to: null },
       unavailableOn: [],
       escort: [],

@@ -4,6 +4,8 @@ import { Patient } from '../patient/patient.entity.js';
 import { loadBusyTimes } from './busy.js';
 import type { SnapshotScope } from './snapshot-scope.js';
 
+const DAY_MS = 86_400_000;
+
 export interface PatientScope extends Omit<SnapshotScope, 'clinicIds' | 'laboratoryIds'> {
   /** The clinician's way to the patient, each way, when visits are made at home; else the patient comes to the clinic. */
   readonly homeTravelMinutes?: number | null;
@@ -24,11 +26,14 @@ export async function loadPatientSnapshot(
   const patient = await tx.findOneBy(Patient, { id: patientId });
   if (patient === null) return null;
   const busy = await loadBusyTimes(tx, [patientId], scope, now);
+  const sinceYesterday = { ...scope, fromMs: scope.fromMs - DAY_MS };
+  const visits = await loadBusyTimes(tx, [patientId], sinceYesterday, now, 'visit');
   const { weekdays, from, to, unavailableOn } = patient.wishes;
   return {
     id: patientId,
     zone: patient.zone,
     busy: busy.get(patientId) ?? [],
+    otherVisits: visits.get(patientId) ?? [],
     wishes: { weekdays, from, to },
     unavailableOn,
     escort: [],

@@ -36,6 +36,8 @@ export const messages: SameTexts<typeof english> = {
       '{place}{open, plural, =0 {} one {، نقطة مؤلمة مفتوحة} two {، نقطتان مؤلمتان مفتوحتان} few {، # نقاط مؤلمة مفتوحة} many {، # نقطة مؤلمة مفتوحة} other {، # نقطة مؤلمة مفتوحة}}{healed, plural, =0 {} other {، شُفي #}}',
     spots: 'النقاط المؤلمة',
     noSpots: 'لا شيء مسجل. اختر موضعًا في الرسم لتسجل نقطة.',
+    head: '{patient}. {sentence}',
+    adjusted: '{arch}، {surface}: {what} ({amount})',
     found: 'وجدها {by} {when}',
     pain: 'الألم {n} من 10',
     healed: 'شُفيت {when}',
@@ -116,5 +118,6 @@ export const messages: SameTexts<typeof english> = {
       resolved: 'شُفي قبل الإحالة',
     },
     decided: '{by}، {when}',
+    decidedWith: '{by}، {when}: {note}',
   },
 };

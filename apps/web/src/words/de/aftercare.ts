@@ -37,6 +37,8 @@ export const messages: SameTexts<typeof english> = {
       '{place}{open, plural, =0 {} one {, # offene Druckstelle} other {, # offene Druckstellen}}{healed, plural, =0 {} other {, # verheilt}}',
     spots: 'Druckstellen',
     noSpots: 'Keine festgehalten. Wählen Sie in der Zeichnung eine Stelle, um eine festzuhalten.',
+    head: '{patient}. {sentence}',
+    adjusted: '{arch}, {surface}: {what} ({amount})',
     found: 'Gefunden {when} von {by}',
     pain: 'Schmerz {n} von 10',
     healed: 'verheilt {when}',
@@ -120,5 +122,6 @@ export const messages: SameTexts<typeof english> = {
       resolved: 'vor einer Überweisung verheilt',
     },
     decided: '{by}, {when}',
+    decidedWith: '{by}, {when}: {note}',
   },
 };

@@ -9,7 +9,7 @@ export const messages: SameTexts<typeof english> = {
     arrivals: '{n, plural, one {# Termin, dessen Arbeit nicht da ist} other {# Termine, deren Arbeit nicht da ist}}',
     recalls: '{n, plural, one {# Kontrolle zu buchen} other {# Kontrollen zu buchen}}',
     transfers:
-      '{n, plural, one {# Fall auf dem Weg in eine andere Praxis} other {# Fälle auf dem Weg in eine andere Praxis}}',
+      '{n, plural, one {# Fall auf dem Weg an einen anderen Standort} other {# Fälle auf dem Weg an einen anderen Standort}}',
     waiting: '{parts}.',
     more: 'Gezeigt sind die ersten {n}; die anderen folgen, wenn diese geklärt sind.',
   },
@@ -34,6 +34,7 @@ export const messages: SameTexts<typeof english> = {
     none: 'In den nächsten vier Wochen wird keine Kontrolle nach einer Eingliederung fällig. Eine Eingliederung macht sie fällig; sie erscheinen hier rechtzeitig zum Buchen.',
     due: 'fällig {when}',
     overdue: 'fällig seit {when}',
+    about: '{title}, {number}',
     book: 'Zeit suchen',
     bookFor: 'Zeit suchen: {name}',
     choices: {
@@ -54,22 +55,22 @@ export const messages: SameTexts<typeof english> = {
   },
   transfer: {
     title: 'Fälle auf dem Weg',
-    none: 'Kein Fall ist auf dem Weg in eine andere Praxis. Eine vorgeschlagene Übergabe wartet hier auf das Wort der Praxis, die übernimmt.',
+    none: 'Kein Fall ist auf dem Weg an einen anderen Standort. Eine vorgeschlagene Übergabe wartet hier auf das Wort des Standorts, der übernimmt.',
     why: 'Warum: {reason}',
     work: '{n, plural, one {# Laborschritt läuft} other {# Laborschritte laufen}}; die Arbeit folgt dem Fall.',
     noWork: 'Keine Laborarbeit läuft.',
     objects: 'Geht mit: {codes}.',
     noObjects: 'Nichts ist aufbewahrt, was mitgehen würde.',
-    elsewhere: 'Die Praxis, die übernimmt, antwortet.',
+    elsewhere: 'Der Standort, der übernimmt, antwortet.',
     choices: {
-      accept: { label: 'Übernehmen', then: 'Der Fall geht in dieser Praxis weiter und wird neu geplant.' },
+      accept: { label: 'Übernehmen', then: 'Der Fall geht an diesem Standort weiter und wird neu geplant.' },
       decline: {
         label: 'Ablehnen',
-        then: 'Der Fall geht weiter, wo er war, und diese Praxis sieht ihn nicht mehr.',
+        then: 'Der Fall geht weiter, wo er war, und dieser Standort sieht ihn nicht mehr.',
       },
       withdraw: {
         label: 'Vorschlag zurückziehen',
-        then: 'Der Fall geht weiter, wo er ist; die andere Praxis erfährt es.',
+        then: 'Der Fall geht weiter, wo er ist; der andere Standort erfährt es.',
       },
     },
     outside: {

@@ -7,7 +7,9 @@ export const messages: SameTexts<typeof english> = {
     start:
       'Geben Sie die Nummer einer Charge ein, wie sie auf dem Gebinde steht. Jeder Fall, in den sie ging, wird aufgeführt, mit der Person, die anzurufen ist.',
     found:
-      '{n, plural, =0 {Kein Fall hat die Charge „{lot}“ vermerkt.} one {Die Charge „{lot}“ ging in # Fall.} other {Die Charge „{lot}“ ging in # Fälle.}}',
+      '{n, plural, =0 {Bei keinem Fall ist die Charge „{lot}“ vermerkt.} one {Die Charge „{lot}“ ging in # Fall.} other {Die Charge „{lot}“ ging in # Fälle.}}',
+    of: '{material}, {arches}',
+    recorded: '{when}, {by}',
     first: 'Nur die ersten {n} Einträge sind gezählt und gezeigt.',
     link: 'Charge eines Materials suchen',
     lot: 'Charge',

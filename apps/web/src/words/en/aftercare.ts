@@ -35,6 +35,8 @@ export const messages = {
       '{place}{open, plural, =0 {} one {, # open sore spot} other {, # open sore spots}}{healed, plural, =0 {} other {, # healed}}',
     spots: 'Sore spots',
     noSpots: 'None recorded. Choose a place in the drawing to record one.',
+    head: '{patient}. {sentence}',
+    adjusted: '{arch}, {surface}: {what} ({amount})',
     found: 'Found {when} by {by}',
     pain: 'pain {n} of 10',
     healed: 'healed {when}',
@@ -118,5 +120,6 @@ export const messages = {
       resolved: 'healed before a referral',
     } satisfies Record<NonNullable<SoreSpotView['referral']>['state'], string>,
     decided: '{by}, {when}',
+    decidedWith: '{by}, {when}: {note}',
   },
 };

@@ -27,6 +27,7 @@ export const messages = {
     none: 'No check after placement is due within the next four weeks. A placement makes them due; they appear here in time to be booked.',
     due: 'due {when}',
     overdue: 'due since {when}',
+    about: '{title}, {number}',
     book: 'Find a time',
     bookFor: 'Find a time: {name}',
     choices: {

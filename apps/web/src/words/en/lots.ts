@@ -5,6 +5,8 @@ export const messages = {
       'Enter the number of a lot as it stands on the container. Every case that it went into is listed, with whom to call.',
     found:
       '{n, plural, =0 {No case has lot “{lot}” on record.} one {Lot “{lot}” went into # case.} other {Lot “{lot}” went into # cases.}}',
+    of: '{material}, {arches}',
+    recorded: '{when}, {by}',
     first: 'Only the first {n} entries are counted and shown.',
     link: 'Find a lot of material',
     lot: 'Lot',
