@@ -331,4 +331,28 @@ describe("the clinician's day", () => {
       [2, 'planned'],
     ]);
   });
+
+  it('counts what was made again by cause and origin, for laboratory and manager alike, with what stands behind it', async () => {
+    const { number } = await troubled.state();
+    for (const role of ['lab', 'manager'] as const) {
+      if (role === 'manager') await person.leave();
+      person = await signIn(browser, service.url, role);
+      const { page } = person;
+      await page.goto('/bench');
+      await page.getByRole('link', { name: 'What was made again' }).click();
+      await page.getByText(/^1 remake in 1 case, /).waitFor();
+      await page.getByRole('img', { name: /^By cause: No usable jaw relation record in this visit 1\./ }).waitFor();
+      await page.getByRole('link', { name: /^No usable jaw relation record in this visit: show 1 remake$/ }).click();
+      const entry = page.getByRole('listitem').filter({ has: page.getByRole('link', { name: number, exact: true }) });
+      await entry.getByText(/ by a check · back to “.*, both arches” · discarded: /).waitFor();
+      await page.getByRole('heading', { name: /^One by one: No usable/ }).waitFor();
+      expect(await entry.getByRole('link', { name: 'Look at the alert' }).count()).toBe(role === 'manager' ? 1 : 0);
+      await page.getByRole('link', { name: 'Show all' }).click();
+      expect(await faultsOfScreen(page)).toEqual([]);
+      await page.getByLabel('First day').fill('2020-01-01');
+      await page.getByRole('button', { name: 'Show', exact: true }).click();
+      await page.getByText('Enter two days, the later one second').waitFor();
+      expect(person.complaints.take()).toEqual([]);
+    }
+  });
 });

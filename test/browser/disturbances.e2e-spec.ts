@@ -1,11 +1,12 @@
 import { jest } from '@jest/globals';
-import { appointmentView, practiceView, type AppointmentView } from '@archwright/contracts';
+import { appointmentView, caseView, practiceView, type AppointmentView } from '@archwright/contracts';
 import type { Browser, Page } from 'playwright-core';
 import { Cast } from '../../apps/cli/src/demo/cast.js';
 import { bookedCase, found } from '../e2e/booking-practice.js';
 import { openBrowser, signIn, type Person } from '../support/browser.js';
 import { startDemoService, type DemoService } from '../support/demo-service.js';
 import { faultsOfScreen } from '../support/screens.js';
+import { callService } from '../support/service-call.js';
 
 jest.setTimeout(240_000);
 
@@ -70,6 +71,26 @@ describe('what falls away, at the desk', () => {
     expect(await page.getByRole('button', { name: /^Accept: / }).count()).toBe(0);
     await page.getByRole('link', { name: 'What falls away' }).first().click();
     await page.getByRole('heading', { name: 'Decided' }).waitFor();
+    expect(desk.complaints.take()).toEqual([]);
+  });
+
+  it('begins with a visit as well: from when its patient can come again', async () => {
+    await page.goto('/desk');
+    const caseId = found(visit.caseId);
+    const { stages } = await callService(page, `GET /cases/${caseId}`, { answer: caseView });
+    const lost = found(stages.filter(({ appointmentState }) => appointmentState === 'booked').at(-1));
+    await page.goto(`/desk/cases/${caseId}/visits/${found(lost.appointmentId)}`);
+    await page.getByRole('link', { name: 'What falls away with it' }).click();
+    await page.getByRole('heading', { level: 1, name: /^A visit falls away: / }).waitFor();
+    await page.getByRole('button', { name: 'Show what it falls on' }).click();
+    await page.getByText('Enter a day and time after the visit').waitFor();
+    expect(await faultsOfScreen(page)).toEqual([]);
+    await page.getByLabel('Why').fill('A journey');
+    await page.getByRole('button', { name: 'Show what it falls on' }).click();
+    await page.getByText('Why: A journey').waitFor();
+    await page.getByText(/^It falls on 1 case with 1 visit/).waitFor();
+    await page.getByRole('button', { name: 'Withdraw the entry' }).click();
+    await page.getByRole('heading', { name: 'withdrawn' }).waitFor();
     expect(desk.complaints.take()).toEqual([]);
   });
 });

@@ -10,11 +10,12 @@ import {
   listOrganisations,
   uuidv7,
 } from '@archwright/records';
-import type { EntityManager } from 'typeorm';
+import type { DataSource, EntityManager } from 'typeorm';
 import { z } from 'zod';
 import { cookieOf, openDemoApi, postSession, type DemoApi } from './practice/demo-api.js';
 
-const PASSWORD = 'a-password-of-the-tests';
+/** Of everybody who is written here. */
+export const PASSWORD = 'a-password-of-the-tests';
 
 export interface Answer {
   readonly status: number;
@@ -123,11 +124,17 @@ async function addOrganisation({ db }: DemoApi): Promise<{ organisationId: strin
 }
 
 /** Somebody with an account of their own, signed in. */
-export async function addPerson(
-  { db, url }: DemoApi,
+export async function addPerson({ db, url }: DemoApi, organisationId: string, work: Work): Promise<Person> {
+  const signInName = await writeAccount(db, organisationId, work);
+  return new Person(url, cookieOf(await postSession(url, { signInName, password: PASSWORD })));
+}
+
+/** An account that nobody has signed in to yet; answers its sign-in name. */
+export async function writeAccount(
+  db: DataSource,
   organisationId: string,
   { role, clinicIds = [], laboratoryIds = [] }: Work,
-): Promise<Person> {
+): Promise<string> {
   const userId = uuidv7();
   const signInName = `${userId}@example.test`;
   const passwordHash = await hashPassword(PASSWORD);
@@ -143,7 +150,7 @@ export async function addPerson(
     });
     await tx.insert(Directory, { id: uuidv7(), kind: 'sign-in', organisationId, signInName, userId });
   });
-  return new Person(url, cookieOf(await postSession(url, { signInName, password: PASSWORD })));
+  return signInName;
 }
 
 interface Work {

@@ -67,6 +67,7 @@ describe('orders to a laboratory of its own', () => {
     expect(there).toMatchObject({ caseNumber: view.number, caseId: null, laboratoryName: null });
     expect(there.order.steps.map(({ code }) => code)).toEqual(stepsOf(view, stageId).map(({ code }) => code));
     expect(there.order.prescription.shade).toBe('A2');
+    expect(there.values).toEqual([{ name: 'Tooth shade', value: 'A2' }]);
     for (const secret of ['Mole', 'Ada', '1944-05-01', view.patient.id, view.id])
       expect(JSON.stringify(seen.body)).not.toContain(secret);
   }, 60_000);

@@ -5,11 +5,14 @@ import {
   loadOf,
   openQuestionsOf,
   recordCaution,
+  reportLateStep,
+  stepsOfCase,
   sweep,
   viewLabStep,
   type Actor,
 } from '@archwright/casework';
 import {
+  caseSteps,
   dispatchView,
   loadView,
   openLabQuestions,
@@ -19,7 +22,9 @@ import {
 } from '@archwright/contracts';
 import {
   CustodyObject,
+  Disturbance,
   LabQuestion,
+  Notice,
   Occupancy,
   TreatmentCase,
   claim,
@@ -103,6 +108,33 @@ describe('the bench', () => {
       expect(tomorrow.steps).toHaveLength(treated.stepIds.length);
       const ahead = await dispatch(NOW, '2027-01-06');
       expect(ahead.steps).toEqual([]);
+    });
+
+    it('shows the work of one case to its laboratory alone', async () => {
+      const { items } = caseSteps.parse(await inPractice((tx) => stepsOfCase(tx, bench, treated.caseId, NOW)));
+      expect(items.map(({ id }) => id)).toEqual(treated.stepIds);
+      expect(items[0]).toEqual(await view(0));
+      const stranger = { ...bench, laboratoryIds: [uuidv7()] };
+      await expect(inPractice((tx) => stepsOfCase(tx, stranger, treated.caseId, NOW))).rejects.toThrow('case');
+    });
+
+    it('says which step its bench has reported late, and tells the clinic, while nothing moves', async () => {
+      const before = await view(0);
+      const readyAt = new Date(Date.parse(before.endsAt) + 86_400_000).toISOString();
+      const report = (actor = bench, ready = readyAt) =>
+        inPractice((tx) =>
+          reportLateStep(tx, actor, nth(treated.stepIds, 0), { readyAt: ready, reason: 'The printer is down.' }, NOW),
+        );
+      await expect(report({ ...bench, laboratoryIds: [uuidv7()] })).rejects.toThrow('laboratory');
+      await expect(report(bench, before.endsAt)).rejects.toThrow('endsAt');
+      const { step, cases } = await report();
+      expect(cases).toBeGreaterThan(0);
+      expect(step).toEqual({ ...before, lateUntil: readyAt });
+      await expect(report()).rejects.toThrow('said to be late');
+      const told = await inPractice((tx) => tx.findBy(Notice, { kind: 'lab-step-late', caseId: treated.caseId }));
+      expect(told.map(({ recipient }) => recipient)).toEqual(['clinic']);
+      const lost = await inPractice((tx) => tx.findBy(Disturbance, { labStepId: before.id }));
+      expect(lost.map(({ state, endsAt }) => [state, endsAt.toISOString()])).toEqual([['open', readyAt]]);
     });
 
     it('names no patient', async () => {

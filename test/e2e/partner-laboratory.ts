@@ -13,7 +13,7 @@ import {
   inOrganisation,
   uuidv7,
 } from '@archwright/records';
-import type { EntityManager } from 'typeorm';
+import type { DataSource, EntityManager } from 'typeorm';
 import { addPerson, booked, caseOf, type Person, type TwoPractices } from './cases-client.js';
 
 /** A laboratory that is an organisation of its own, and how the practice lists it. */
@@ -29,6 +29,24 @@ export interface Partner {
 
 export async function openPartner(two: TwoPractices): Promise<Partner> {
   const { db } = two.api;
+  const { organisationId, laboratoryId, placeId, listedAs } = await writePartner(db, two.organisationId);
+  return {
+    organisationId,
+    placeId,
+    listedAs,
+    bench: await addPerson(two.api, organisationId, { role: 'lab', laboratoryIds: [laboratoryId] }),
+    rows: (work) => inOrganisation(db, organisationId, work),
+    sweepAt: async (now) => {
+      await sweep(db, organisationId, now);
+    },
+  };
+}
+
+/** The laboratory's rows and the practice's row that points at it. */
+export async function writePartner(
+  db: DataSource,
+  practiceId: string,
+): Promise<Pick<Partner, 'organisationId' | 'placeId' | 'listedAs'> & { readonly laboratoryId: string }> {
   const organisationId = uuidv7();
   const [laboratoryId, placeId, listedAs] = [uuidv7(), uuidv7(), uuidv7()];
   const bench = { zone: 'Europe/London', cutOffLocal: '12:00', closedWeekdays: [6, 7] };
@@ -54,19 +72,10 @@ export async function openPartner(two: TwoPractices): Promise<Partner> {
     await tx.insert(CalendarRule, { ...openHours, id: uuidv7(), laboratoryId, rrule: 'FREQ=DAILY' });
     await tx.insert(BenchPlace, { id: placeId, workCentreId, number: 1, label: 'Wax 1' });
   });
-  await two.rows((tx) =>
+  await inOrganisation(db, practiceId, (tx) =>
     tx.insert(Laboratory, { ...bench, id: listedAs, name: 'Benchwork Example', partnerOrganisationId: organisationId }),
   );
-  return {
-    organisationId,
-    placeId,
-    listedAs,
-    bench: await addPerson(two.api, organisationId, { role: 'lab', laboratoryIds: [laboratoryId] }),
-    rows: (work) => inOrganisation(db, organisationId, work),
-    sweepAt: async (now) => {
-      await sweep(db, organisationId, now);
-    },
-  };
+  return { organisationId, laboratoryId, placeId, listedAs };
 }
 
 /** A booked case whose first work order is signed, as signing it leaves it behind. */

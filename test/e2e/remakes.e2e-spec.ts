@@ -1,4 +1,4 @@
-import { alertPage, remakeAlertView, type RecordCapture, type RemakeAlertView } from '@archwright/contracts';
+import { alertPage, remakeAlertView, remakeLog, type RecordCapture, type RemakeAlertView } from '@archwright/contracts';
 import { Appointment, LabStep, Notice, RemakeAlert, ReplanProposal, Stage } from '@archwright/records';
 import { ApiSession } from '../../apps/cli/src/demo/api-session.js';
 import { NOW, bookedCase, found, openBookingPractice, overlaps, type BookingPractice } from './booking-practice.js';
@@ -39,6 +39,33 @@ describe('what has to be made again', () => {
     return chair.desk.call({ method: 'POST', path, version: alert.version, body, answer: remakeAlertView });
   };
   const hashOf = (alert: RemakeAlertView) => found(alert.proposals[0]).planHash;
+
+  /** What was accepted is counted by its cause and origin, and stands behind both counts. */
+  async function isInTheLog({ id, caseId, returnToTitle }: RemakeAlertView): Promise<void> {
+    const log = (more: string) => {
+      const path = `/lab/remakes?fromOn=2027-01-01&untilOn=2027-12-31${more}`;
+      return chair.bench.call({ method: 'GET', path, answer: remakeLog });
+    };
+    const whole = await log('');
+    const once = { remakes: 1, byCheck: 1, cases: 1 };
+    expect(whole).toMatchObject({ remakes: 1, cases: 1, next: null });
+    expect(whole.causes).toEqual([expect.objectContaining({ ...once, key: 'jaw-relation-not-recorded' })]);
+    expect(whole.origins).toEqual([{ ...once, key: returnToTitle, title: returnToTitle }]);
+    expect(whole.items).toEqual([
+      expect.objectContaining({ alertId: id, caseId, foundBy: 'check', originKind: 'visit', origin: returnToTitle }),
+    ]);
+    expect(
+      (await log(`&origin=${encodeURIComponent(returnToTitle)}&cause=jaw-relation-not-recorded`)).items,
+    ).toHaveLength(1);
+    expect(await log('&cause=looks-refused')).toMatchObject({ items: [], remakes: 1 });
+    expect((await refusal(log('&limit=0'))).status).toBe(400);
+    const tooLong = chair.bench.call({
+      method: 'GET',
+      path: '/lab/remakes?fromOn=2025-01-01&untilOn=2027-12-31',
+      answer: remakeLog,
+    });
+    expect((await refusal(tooLong)).status).toBe(400);
+  }
 
   /** The combined visit of a new case, after its examination and base plates. */
   async function atCombinedVisit() {
@@ -97,6 +124,7 @@ describe('what has to be made again', () => {
       const again = await refusal(accept(accepted, hashOf(planned)));
       expect(again.status).toBe(409);
       const notices = await practice.rows((tx) => tx.findBy(Notice, { alertId: alert.id }));
+      await isInTheLog(accepted);
       expect(new Set(notices.map(({ recipient }) => recipient))).toEqual(new Set(['clinic', 'laboratory']));
 
       await chair.passVisit(caseId, 'D2');

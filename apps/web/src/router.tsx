@@ -25,8 +25,10 @@ import {
   newPatientSearch,
   offersSearch,
   pathSearch,
+  remakeSearch,
   setupSearch,
   signInSearch,
+  ticketSearch,
 } from './search-params.js';
 import { SignInPage } from './sign-in/sign-in-page.js';
 
@@ -125,6 +127,24 @@ const disturbance = createRoute({
   getParentRoute: () => inside,
   path: '/desk/falls-away/$disturbanceId',
   component: lazyRouteComponent(() => import('./disturbances/disturbance-page.js'), 'DisturbancePage'),
+});
+
+const lostVisit = createRoute({
+  getParentRoute: () => inside,
+  path: '/desk/falls-away/visits/$appointmentId',
+  component: lazyRouteComponent(() => import('./disturbances/lost-visit-page.js'), 'LostVisitPage'),
+});
+
+const deskOrders = createRoute({
+  getParentRoute: () => inside,
+  path: '/desk/lab-orders',
+  component: lazyRouteComponent(() => import('./lab-orders/lab-orders-page.js'), 'LabOrdersPage'),
+});
+
+const benchOrders = createRoute({
+  getParentRoute: () => inside,
+  path: '/bench/orders',
+  component: lazyRouteComponent(() => import('./lab-orders/lab-orders-page.js'), 'LabOrdersPage'),
 });
 
 const deskParcels = createRoute({
@@ -228,6 +248,27 @@ const labFind = createRoute({
   path: '/bench/find',
   validateSearch: findSearch,
   component: lazyRouteComponent(() => import('./lab-case/lab-find-page.js'), 'LabFindPage'),
+});
+
+const tickets = createRoute({
+  getParentRoute: () => inside,
+  path: '/bench/tickets',
+  validateSearch: ticketSearch,
+  remountDeps: ({ search }) => search,
+  component: lazyRouteComponent(() => import('./tickets/tickets-page.js'), 'TicketsPage'),
+});
+
+const job = createRoute({
+  getParentRoute: () => inside,
+  path: '/bench/jobs/$stepId',
+  component: lazyRouteComponent(() => import('./jobs/job-page.js'), 'JobPage'),
+});
+
+const remakes = createRoute({
+  getParentRoute: () => inside,
+  path: '/bench/remakes',
+  validateSearch: remakeSearch,
+  component: lazyRouteComponent(() => import('./remake-log/remake-log-page.js'), 'RemakeLogPage'),
 });
 
 const practice = createRoute({
@@ -393,8 +434,11 @@ export const router = createRouter({
       beforeVisits,
       disturbances,
       disturbance,
+      lostVisit,
       deskParcels,
       benchParcels,
+      deskOrders,
+      benchOrders,
       newPatient,
       patient,
       newCase,
@@ -407,6 +451,9 @@ export const router = createRouter({
       bench,
       labCase,
       labFind,
+      tickets,
+      job,
+      remakes,
       practice,
       lots,
       setup,

@@ -38,6 +38,9 @@ export const newCaseSearch = texts('patient', 'as');
 /** A name that was looked for in vain, and what the patient is wanted for: `case` or `enquiry`. */
 export const newPatientSearch = texts('name', 'then');
 export const benchSearch = texts('lab', 'from', 'centre', 'on');
+/** One job, one case, or the list of a day. */
+export const ticketSearch = texts('job', 'case', 'lab', 'on', 'centre');
+export const remakeSearch = texts('from', 'until', 'cause', 'origin');
 export const boardSearch = texts('on', 'clinic', 'clinician');
 /** Time of one clinician that has become free; on a case's page the time that its visit left. */
 export const freedSearch = texts('clinic', 'clinician', 'on', 'starts', 'ends', 'left');

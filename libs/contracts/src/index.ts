@@ -180,22 +180,30 @@ export {
 } from './jobs.js';
 export {
   answerQuestion,
+  caseSteps,
+  caseStepsQuery,
   dispatchQuery,
   dispatchStep,
   dispatchView,
   labStepAction,
+  lateStep,
   loadQuery,
   loadView,
   openLabQuestions,
+  reportLateStep,
   type AnswerQuestion,
+  type CaseSteps,
+  type CaseStepsQuery,
   type DispatchQuery,
   type DispatchStep,
   type DispatchView,
   type LabQuestionView,
   type LabStepAction,
+  type LateStep,
   type LoadQuery,
   type LoadView,
   type OpenLabQuestions,
+  type ReportLateStep,
 } from './lab.js';
 export { labCasePage, labCaseView, type LabCasePage, type LabCaseView, type WorkOrder } from './lab-case.js';
 export {
@@ -313,6 +321,14 @@ export {
   type Arch,
 } from './primitives.js';
 export { problem, type Problem } from './problem.js';
+export {
+  remakeLog,
+  remakeLogQuery,
+  type RemakeCount,
+  type RemakeEntry,
+  type RemakeLog,
+  type RemakeLogQuery,
+} from './remake-log.js';
 export {
   callList,
   callTaskView,

@@ -59,6 +59,8 @@ export const labOrderView = z.object({
   declineReason: z.string().nullable(),
   sentence: z.string(),
   order: labOrderDocument,
+  /** What the signed work order says, each value with its unit in words. */
+  values: z.array(z.object({ name: z.string(), value: z.string() })),
 });
 export type LabOrderView = z.output<typeof labOrderView>;
 

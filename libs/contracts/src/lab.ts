@@ -97,10 +97,19 @@ export const dispatchStep = z.object({
   waitsFor: z.string().nullable(),
   /** The last one asked about this step. */
   question: labQuestion.nullable(),
+  /** Said to be ready by then and no sooner; the clinic has not decided yet. Null where nobody has said so. */
+  lateUntil: instant.nullable(),
   /** The patient is allergic to these; "another": ask the clinic which. */
   avoidMaterials: z.array(labMaterial),
 });
 export type DispatchStep = z.output<typeof dispatchStep>;
+
+export const caseStepsQuery = z.strictObject({ caseId: id });
+export type CaseStepsQuery = z.output<typeof caseStepsQuery>;
+
+/** The planned work of one case at the caller's laboratories, earliest first. */
+export const caseSteps = z.object({ items: z.array(dispatchStep) });
+export type CaseSteps = z.output<typeof caseSteps>;
 
 export const dispatchView = z.object({
   laboratoryId: id,
@@ -121,6 +130,14 @@ export const labStepAction = z.discriminatedUnion('action', [
   z.strictObject({ action: z.literal('ask'), question: sentence }),
 ]);
 export type LabStepAction = z.output<typeof labStepAction>;
+
+/** The bench says that work will be late: the clinic sees whom it falls on, and plans are looked for. */
+export const reportLateStep = z.strictObject({ readyAt: instant, reason: sentence });
+export type ReportLateStep = z.output<typeof reportLateStep>;
+
+/** How far late work reaches, as its laboratory may know it. */
+export const lateStep = z.object({ step: dispatchStep, cases: z.int(), visits: z.int() });
+export type LateStep = z.output<typeof lateStep>;
 
 export const answerQuestion = z.strictObject({ answer: sentence });
 export type AnswerQuestion = z.output<typeof answerQuestion>;

@@ -10,6 +10,7 @@ import {
   BENCH,
   HANDLING,
   EVERY_WORKPLACE,
+  reason,
   type Wall,
 } from './wall.js';
 
@@ -25,12 +26,20 @@ export const laboratoryWalls: Readonly<Record<string, Wall>> = {
     answers: BENCHES,
     path: ({ laboratory, on }) => `/lab/dispatch?laboratoryId=${laboratory}&on=${on}`,
   },
+  'GET /lab/steps': { roles: BENCH, answers: SEEN, path: (records) => `/lab/steps?caseId=${records.case}` },
   'GET /lab/steps/{id}': { roles: BENCH, answers: BENCHES, path: ({ labStep }) => `/lab/steps/${labStep}` },
   'POST /lab/steps/{id}/actions': {
     roles: ['lab'],
     answers: PAST,
     path: ({ labStep }) => `/lab/steps/${labStep}/actions`,
     body: () => ({ action: 'start' }),
+  },
+  'POST /lab/steps/{id}/lateness': {
+    roles: ['lab'],
+    // Work can't be late that was to be ready later.
+    answers: { own: 400, otherClinic: 404, otherOrganisation: 404 },
+    path: ({ labStep }) => `/lab/steps/${labStep}/lateness`,
+    body: () => ({ ...reason(), readyAt: '2026-01-05T08:00:00Z' }),
   },
   'GET /lab/workload': {
     roles: BENCH,
@@ -52,6 +61,11 @@ export const laboratoryWalls: Readonly<Record<string, Wall>> = {
     roles: ['lab'],
     answers: PAST,
     path: ({ workloadProposal }) => `/lab/workload/proposals/${workloadProposal}/accept`,
+  },
+  'GET /lab/remakes': {
+    roles: BENCH,
+    answers: LISTED,
+    path: () => '/lab/remakes?fromOn=2027-01-01&untilOn=2027-03-31',
   },
   'GET /lab/questions': { roles: PRACTICE, answers: LISTED },
   'POST /lab/questions/{id}/answer': {

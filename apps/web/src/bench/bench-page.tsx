@@ -8,6 +8,8 @@ import { Notice, Refusal } from '../look/notice.js';
 import { FirstWait, ScreenHead, Waiting } from '../look/screen.js';
 import { benchWords as words } from '../words/bench.js';
 import { deskWords } from '../words/desk.js';
+import { labOrderWords } from '../words/lab-orders.js';
+import { remakeLogWords } from '../words/remake-log.js';
 import { WorkloadPanel } from '../workload/workload-panel.js';
 import './bench.css';
 import { dayHeads, loadRows } from './bench-view.js';
@@ -40,6 +42,8 @@ export function BenchPage() {
     <>
       <ScreenHead title={words.title(laboratory.name)} sentence={load.data?.sentence}>
         {role === 'lab' ? <Link to="/bench/parcels">{deskWords.subPlaces.parcels}</Link> : null}
+        {role === 'lab' ? <Link to="/bench/orders">{labOrderWords.linkAtLab}</Link> : null}
+        <Link to="/bench/remakes">{remakeLogWords.link}</Link>
         {laboratories.length > 1 ? (
           <NativeSelect
             aria-label={words.lab}

@@ -69,6 +69,7 @@ const step = (more: Partial<DispatchStep>): DispatchStep => ({
   slackMinutes: 2880,
   waitsFor: null,
   question: null,
+  lateUntil: null,
   avoidMaterials: [],
   ...more,
 });
@@ -106,7 +107,7 @@ describe('dispatchRows', () => {
   });
 
   it('does not let work begin that waits for something, nor a finished step be touched', () => {
-    expect(row({ waitsFor: 'the clinician' })?.actions).toEqual(['ask', 'reject']);
+    expect(row({ waitsFor: 'the clinician' })?.actions).toEqual(['ask', 'reject', 'late']);
     expect(row({ state: 'finished' })?.actions).toEqual([]);
   });
 
@@ -126,10 +127,18 @@ describe('dispatchRows', () => {
     expect(open).toMatchObject({
       lead: { figure: '', word: 'clock stopped' },
       mark: 'needs-person',
-      actions: ['reject'],
+      actions: ['reject', 'late'],
     });
     const answered = { ...asked, answer: 'A2.', answeredAt: '2027-01-05T10:00:00Z', answeredBy: 'Dr Example' };
-    expect(row({ state: 'paused', question: answered })?.actions).toEqual(['start', 'ask', 'reject']);
+    expect(row({ state: 'paused', question: answered })?.actions).toEqual(['start', 'ask', 'reject', 'late']);
+  });
+
+  it('shows what was said of a delay until the clinic has decided, and does not let it be said twice', () => {
+    expect(row({ lateUntil: '2027-01-06T15:00:00Z' })).toMatchObject({
+      late: 'Said to be ready Wed 6 Jan, 15:00; the clinic decides.',
+      actions: ['start', 'ask', 'reject'],
+    });
+    expect(row({})?.late).toBeNull();
   });
 
   it('names the bench once where its places carry its name', () => {

@@ -1,10 +1,12 @@
-import type { DispatchStep, DispatchView, LabStepState, LoadView } from '@archwright/contracts';
+import type { DispatchStep, DispatchView, LabStepAction, LabStepState, LoadView } from '@archwright/contracts';
 import type { MarkShape } from '../look/marks.js';
 import { axisDate, dateAndTime, lengthOfTime, longDate, timeOfDay } from '../time/wording.js';
 import { localDateOf } from '../time/zone.js';
 import { questionLines, type QuestionLines } from '../lab-questions/question-view.js';
 import { benchWords } from '../words/bench.js';
 import { archWords } from '../words/line.js';
+import { lateWords } from '../words/lost.js';
+import { lateStart, type LateStart } from './late-view.js';
 import { STEP_MARK } from './step-mark.js';
 
 /** Five classes by share of the open minutes; everything above the whole is its own class. */
@@ -63,14 +65,14 @@ export function loadRows(load: LoadView): LoadRow[] {
   }));
 }
 
-type Action = 'start' | 'pause' | 'finish' | 'ask' | 'reject';
+type Action = LabStepAction['action'] | 'late';
 
 const ACTIONS: Record<LabStepState, Action[]> = {
   unplanned: [],
-  planned: ['start', 'ask', 'reject'],
-  ready: ['start', 'ask', 'reject'],
-  started: ['finish', 'pause', 'ask', 'reject'],
-  paused: ['start', 'ask', 'reject'],
+  planned: ['start', 'ask', 'reject', 'late'],
+  ready: ['start', 'ask', 'reject', 'late'],
+  started: ['finish', 'pause', 'ask', 'reject', 'late'],
+  paused: ['start', 'ask', 'reject', 'late'],
   finished: [],
   rejected: [],
   discarded: [],
@@ -100,6 +102,9 @@ export interface StepRow {
   /** Materials not to be used for this patient; null when there are none. */
   avoid: string | null;
   actions: Action[];
+  /** What the bench has said of its delay; null when it has not. */
+  late: string | null;
+  lateStart: LateStart;
 }
 
 function leadOf({ state, question, slackMinutes }: DispatchStep): Lead {
@@ -113,12 +118,13 @@ function leadOf({ state, question, slackMinutes }: DispatchStep): Lead {
 }
 
 /** The bench's name once, where the place's own does not say it. */
-function placeOf({ placeLabel, workCentre }: DispatchStep): string {
+export function placeOf({ placeLabel, workCentre }: Pick<DispatchStep, 'placeLabel' | 'workCentre'>): string {
   if (placeLabel.startsWith(workCentre)) return placeLabel;
   return placeLabel === '' ? workCentre : benchWords.place(workCentre, placeLabel);
 }
 
-function stepRow(step: DispatchStep, view: DispatchView, today: string): StepRow {
+/** @param view the list in which it stands: a step of another day says its day */
+export function stepRow(step: DispatchStep, view: Pick<DispatchView, 'on' | 'zone'>, today: string): StepRow {
   const isFromEarlier = localDateOf(Date.parse(step.startsAt), view.zone) !== view.on;
   const starts = isFromEarlier ? dateAndTime(step.startsAt, view.zone, today) : timeOfDay(step.startsAt, view.zone);
   return {
@@ -140,15 +146,18 @@ function stepRow(step: DispatchStep, view: DispatchView, today: string): StepRow
     question: step.question ? questionLines(step.question, view.zone, today) : null,
     avoid: step.avoidMaterials.length === 0 ? null : benchWords.avoid(step.avoidMaterials),
     actions: actionsOf(step),
+    late: step.lateUntil === null ? null : lateWords.said(dateAndTime(step.lateUntil, view.zone, today)),
+    lateStart: lateStart(step, view.zone, today),
   };
 }
 
-/** What waits can't begin; what was asked about can't be asked about again before the answer. */
-function actionsOf({ state, waitsFor, question }: DispatchStep): Action[] {
+/** What waits can't begin; what was asked or said to be late is not said again before the clinic has answered. */
+function actionsOf({ state, waitsFor, question, lateUntil }: DispatchStep): Action[] {
   return ACTIONS[state].filter(
     (action) =>
       (action !== 'start' || waitsFor === null) &&
-      (action !== 'ask' || question === null || question.answeredAt !== null),
+      (action !== 'ask' || question === null || question.answeredAt !== null) &&
+      (action !== 'late' || lateUntil === null),
   );
 }
 

@@ -1,10 +1,12 @@
 import { NativeSelect } from '@mantine/core';
+import { Link } from '@tanstack/react-router';
 import { useState } from 'react';
 import { may } from '../frame/places-view.js';
 import { useSession } from '../frame/use-session.js';
 import { Refusal } from '../look/notice.js';
 import { Empty, Waiting } from '../look/screen.js';
 import { benchWords as words } from '../words/bench.js';
+import { ticketWords } from '../words/tickets.js';
 import { dispatchRows, workTitle } from './bench-view.js';
 import type { useBench } from './use-bench.js';
 import { WorkStep } from './work-step.js';
@@ -28,8 +30,17 @@ export function WorkList({ dispatch, centres, centre, on, today, onCentre }: Pro
     <section className="stack-tight" aria-labelledby="work-list">
       <div className="row">
         <h2 id="work-list">{workTitle(centreName, on, today)}</h2>
+        {dispatch.data && rows.length > 0 ? (
+          <Link
+            className="push no-print small"
+            to="/bench/tickets"
+            search={{ lab: dispatch.data.laboratoryId, on, ...(centre ? { centre } : {}) }}
+          >
+            {ticketWords.link}
+          </Link>
+        ) : null}
         <NativeSelect
-          className="push no-print"
+          className={rows.length > 0 ? 'no-print' : 'push no-print'}
           size="xs"
           aria-label={words.centreChoice}
           value={centre ?? ''}
@@ -59,7 +70,7 @@ export function WorkList({ dispatch, centres, centre, on, today, onCentre }: Pro
             </li>
           ) : null}
           {rows.map((row) => (
-            <WorkStep key={row.id} row={row} mayAct={may.workAtBench(role)} onDone={setSaid} />
+            <WorkStep key={row.id} row={row} mayAct={may.workAtBench(role)} today={today} onDone={setSaid} />
           ))}
         </ol>
       </Waiting>

@@ -1,5 +1,6 @@
 import { Button } from '@mantine/core';
 import type { LabStepAction } from '@archwright/contracts';
+import { Link } from '@tanstack/react-router';
 import { Fragment, useState } from 'react';
 import { hasStatus } from '../api/errors.js';
 import { CaseLink } from '../lab-case/case-link.js';
@@ -7,31 +8,55 @@ import { QuestionNote } from '../lab-questions/question-note.js';
 import { Mark, Tag } from '../look/marks.js';
 import { Notice, Refusal } from '../look/notice.js';
 import { benchWords as words } from '../words/bench.js';
+import { lateWords } from '../words/lost.js';
+import { ticketWords } from '../words/tickets.js';
 import type { StepRow } from './bench-view.js';
+import { LateForm } from './late-form.js';
 import { StepWordsForm } from './step-words-form.js';
+import { useReportLate } from './use-report-late.js';
 import { useStepAction } from './use-step-action.js';
 
 interface Props {
   row: StepRow;
   mayAct: boolean;
+  today: string;
   /** Told once the server has done it. */
   onDone: (said: string) => void;
 }
 
+/** What asks for words before it is done. */
+type Written = 'ask' | 'reject' | 'late';
+
 /** One step at a bench: how much time is left, whose it is, and what may be done. */
-export function WorkStep({ row, mayAct, onDone }: Props) {
-  const [writing, setWriting] = useState<'ask' | 'reject' | null>(null);
+export function WorkStep({ row, mayAct, today, onDone }: Props) {
+  const [writing, setWriting] = useState<Written | null>(null);
   const act = useStepAction(row, (action) => {
     setWriting(null);
     onDone(words.done[action](words.stepOf(row.caseNumber, row.title)));
   });
+  const report = useReportLate(row.id, ({ visits }) => {
+    setWriting(null);
+    onDone(lateWords.done(visits, words.stepOf(row.caseNumber, row.title)));
+  });
+  const error = act.error ?? report.error;
+  const pending = act.isPending || report.isPending;
 
   return (
     <li className="line work-step">
       <StepLead lead={row.lead} />
       <div className="stack-none">
         <div>
-          <CaseLink caseId={row.caseId} number={row.caseNumber} /> {row.title}
+          <CaseLink caseId={row.caseId} number={row.caseNumber} /> {row.title}{' '}
+          {row.actions.length > 0 ? (
+            <Link
+              className="no-print small"
+              to="/bench/tickets"
+              search={{ job: row.id }}
+              aria-label={ticketWords.linkOf(words.stepOf(row.caseNumber, row.title))}
+            >
+              {ticketWords.linkShort}
+            </Link>
+          ) : null}
         </div>
         <p className="small soft">
           {row.facts.map((fact, index) => (
@@ -57,12 +82,28 @@ export function WorkStep({ row, mayAct, onDone }: Props) {
             <Tag tone="stop">{words.allergy}</Tag> {row.avoid}
           </p>
         ) : null}
+        {row.late ? (
+          <p className="small">
+            <Tag tone="caution">{lateWords.action}</Tag> {row.late}
+          </p>
+        ) : null}
         {row.question ? <QuestionNote lines={row.question} /> : null}
       </div>
       {mayAct ? (
-        <StepButtons row={row} writing={writing} pending={act.isPending} onWrite={setWriting} onAct={act.mutate} />
+        <StepButtons row={row} writing={writing} pending={pending} onWrite={setWriting} onAct={act.mutate} />
       ) : null}
-      {writing ? (
+      {writing === 'late' ? (
+        <LateForm
+          start={row.lateStart}
+          today={today}
+          pending={report.isPending}
+          onSend={report.mutate}
+          onCancel={() => {
+            setWriting(null);
+          }}
+        />
+      ) : null}
+      {writing === 'ask' || writing === 'reject' ? (
         <StepWordsForm
           key={writing}
           purpose={writing}
@@ -76,9 +117,9 @@ export function WorkStep({ row, mayAct, onDone }: Props) {
           }}
         />
       ) : null}
-      {act.error ? (
+      {error ? (
         <div className="work-form">
-          {hasStatus(act.error, 412) ? <Notice tone="caution">{words.stale}</Notice> : <Refusal error={act.error} />}
+          {hasStatus(error, 412) ? <Notice tone="caution">{words.stale}</Notice> : <Refusal error={error} />}
         </div>
       ) : null}
     </li>
@@ -102,11 +143,16 @@ function StepLead({ lead }: { lead: StepRow['lead'] }) {
   );
 }
 
+function labelOf(action: StepRow['actions'][number], state: StepRow['state']): string {
+  if (action === 'late') return lateWords.action;
+  return action === 'start' && state === 'paused' ? words.action.resume : words.action[action];
+}
+
 interface ButtonProps {
   row: StepRow;
-  writing: 'ask' | 'reject' | null;
+  writing: Written | null;
   pending: boolean;
-  onWrite: (writing: 'ask' | 'reject' | null) => void;
+  onWrite: (writing: Written | null) => void;
   onAct: (action: LabStepAction) => void;
 }
 
@@ -114,8 +160,7 @@ function StepButtons({ row, writing, pending, onWrite, onAct }: ButtonProps) {
   return (
     <div className="row work-acts no-print">
       {row.actions.map((action, index) => {
-        const label = action === 'start' && row.state === 'paused' ? words.action.resume : words.action[action];
-        const isWritten = action === 'ask' || action === 'reject';
+        const isWritten = action === 'ask' || action === 'reject' || action === 'late';
         return (
           <Button
             key={action}
@@ -123,13 +168,13 @@ function StepButtons({ row, writing, pending, onWrite, onAct }: ButtonProps) {
             variant={index === 0 && !isWritten ? 'filled' : 'default'}
             disabled={pending}
             aria-expanded={isWritten ? writing === action : undefined}
-            aria-label={words.actionOn(label, row.caseNumber, row.title)}
+            aria-label={words.actionOn(labelOf(action, row.state), row.caseNumber, row.title)}
             onClick={() => {
               if (isWritten) onWrite(writing === action ? null : action);
               else onAct({ action });
             }}
           >
-            {label}
+            {labelOf(action, row.state)}
           </Button>
         );
       })}

@@ -3,12 +3,16 @@ import { Link, useNavigate, useParams } from '@tanstack/react-router';
 import { useEffect, useRef, useState } from 'react';
 import type { Ripple } from '@archwright/contracts';
 import { hasStatus } from '../api/errors.js';
+import { canFallAway } from '../disturbances/lost-visit-view.js';
+import { may } from '../frame/places-view.js';
+import { useSession } from '../frame/use-session.js';
 import { freedBy } from '../freed-time/freed-time-view.js';
 import { Notice, Refusal } from '../look/notice.js';
 import { FirstWait, ScreenHead } from '../look/screen.js';
 import { RippleSheet } from '../ripple/ripple-sheet.js';
 import { viewerZone } from '../time/zone.js';
 import { caseWords, changeWords as words } from '../words/case.js';
+import { lostVisitWords } from '../words/lost.js';
 import { ChangeForm } from './change-form.js';
 import { visitOf } from './change-visit-view.js';
 import { useChangeVisit } from './use-change-visit.js';
@@ -16,6 +20,7 @@ import { useChangeVisit } from './use-change-visit.js';
 /** Moves or cancels one visit: first what would change, then, on a word, the change. */
 export function ChangeVisitPage() {
   const { caseId, appointmentId } = useParams({ from: '/inside/desk/cases/$caseId/visits/$appointmentId' });
+  const { role } = useSession();
   const navigate = useNavigate();
   const { practice, view, alternatives, appointment, move, cancel, apply } = useChangeVisit(caseId, appointmentId);
   const [preview, setPreview] = useState<Ripple | null>(null);
@@ -57,6 +62,11 @@ export function ChangeVisitPage() {
         title={visit.isMissed ? words.anewTitle(visit.title) : words.title(visit.title)}
         sentence={words.sentence(visit.when, view.data.patient.name, visit.isMissed)}
       >
+        {may.enterDisturbances(role) && appointment.data && canFallAway(appointment.data) ? (
+          <Link to="/desk/falls-away/visits/$appointmentId" params={{ appointmentId }}>
+            {lostVisitWords.link}
+          </Link>
+        ) : null}
         {back}
       </ScreenHead>
       <div className="stack">

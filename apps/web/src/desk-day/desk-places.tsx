@@ -2,6 +2,7 @@ import { Link } from '@tanstack/react-router';
 import { may } from '../frame/places-view.js';
 import { useSession } from '../frame/use-session.js';
 import { deskWords } from '../words/desk.js';
+import { labOrderWords } from '../words/lab-orders.js';
 import { frameWords } from '../words/frame.js';
 
 /** The screens of the desk, one line under the heading. */
@@ -17,6 +18,7 @@ export function DeskPlaces() {
       <Link to="/desk/before-visits">{words.beforeVisits}</Link>
       {may.enterDisturbances(role) ? <Link to="/desk/falls-away">{words.fallsAway}</Link> : null}
       <Link to="/desk/parcels">{words.parcels}</Link>
+      <Link to="/desk/lab-orders">{labOrderWords.link}</Link>
       {may.keepDesk(role) ? (
         <Link to="/desk/freed-time" activeOptions={{ includeSearch: false }}>
           {words.freedTime}

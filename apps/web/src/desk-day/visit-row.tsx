@@ -3,6 +3,7 @@ import { Link } from '@tanstack/react-router';
 import { Mark, Tag } from '../look/marks.js';
 import { Phone } from '../look/phone.js';
 import { deskWords } from '../words/desk.js';
+import { lostVisitWords } from '../words/lost.js';
 import type { DayRow } from './desk-day-view.js';
 
 interface Props {
@@ -88,6 +89,16 @@ export function VisitRow({ row, mayAct, mayChange, showsClinic, pending, onAct }
               aria-label={deskWords.actionOn(row.change, row.patientName)}
             >
               {row.change}
+            </Link>
+          ) : null}
+          {mayChange && row.state === 'missed' && row.caseId ? (
+            <Link
+              to="/desk/falls-away/visits/$appointmentId"
+              params={{ appointmentId: row.id }}
+              className="small"
+              aria-label={lostVisitWords.linkOf(row.patientName)}
+            >
+              {lostVisitWords.link}
             </Link>
           ) : null}
         </div>

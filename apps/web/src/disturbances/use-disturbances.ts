@@ -1,19 +1,11 @@
-import {
-  disturbancePage,
-  disturbanceSubjects,
-  disturbanceView,
-  type DisturbanceView,
-  type EnterDisturbance,
-} from '@archwright/contracts';
-import { useMutation, useQuery, useQueryClient, useSuspenseQuery } from '@tanstack/react-query';
-import { useNavigate } from '@tanstack/react-router';
-import { post, read } from '../api/client.js';
+import { disturbancePage, disturbanceSubjects } from '@archwright/contracts';
+import { useQuery, useSuspenseQuery } from '@tanstack/react-query';
+import { read } from '../api/client.js';
 import { practiceQuery } from '../api/queries.js';
+import { useEnter } from './use-enter.js';
 
 /** What has been entered, what can fall away, and the way to enter it. */
 export function useDisturbances() {
-  const client = useQueryClient();
-  const navigate = useNavigate();
   const practice = useSuspenseQuery(practiceQuery).data;
   const list = useQuery({
     queryKey: ['disturbances'],
@@ -24,13 +16,6 @@ export function useDisturbances() {
     queryKey: ['disturbance-subjects'],
     queryFn: () => read('/disturbances/subjects', disturbanceSubjects),
   });
-  const enter = useMutation({
-    mutationFn: (body: EnterDisturbance) => post('/disturbances', disturbanceView, body),
-    onSuccess: async (entered: DisturbanceView) => {
-      client.setQueryData(['disturbance', entered.id], entered);
-      await client.invalidateQueries({ queryKey: ['disturbances'] });
-      await navigate({ to: '/desk/falls-away/$disturbanceId', params: { disturbanceId: entered.id } });
-    },
-  });
+  const enter = useEnter();
   return { practice, list, subjects, enter };
 }

@@ -10,6 +10,7 @@ import { Empty, FirstWait, ScreenHead, Waiting } from '../look/screen.js';
 import { labCaseWords as words } from '../words/bench.js';
 import { caseWords } from '../words/case.js';
 import { lineWords } from '../words/line.js';
+import { ticketWords } from '../words/tickets.js';
 import './lab-case.css';
 import { deliveryWords, orderSheets, pathWords, progressSentence, workRows } from './lab-case-view.js';
 import { OrderList } from './order-list.js';
@@ -35,6 +36,9 @@ export function LabCasePage() {
     <>
       <ScreenHead title={words.title(known.number, known.title)} sentence={progressSentence(known)}>
         <Link to="/bench">{words.back}</Link>
+        <Link to="/bench/tickets" search={{ case: caseId }}>
+          {ticketWords.link}
+        </Link>
       </ScreenHead>
       <Waiting busy={view.isPlaceholderData}>
         <div className="stack" ref={attach}>

@@ -33,11 +33,21 @@ const COLUMN: Readonly<Record<EnterDisturbance['what'], keyof Disturbance>> = {
 export async function enterDisturbance(
   tx: EntityManager,
   actor: Actor,
+  body: EnterDisturbance,
+  now: Date,
+): Promise<string> {
+  await requireSubject(tx, actor, body);
+  return noteDisturbance(tx, actor, body, now);
+}
+
+/** For whoever has seen to it that the actor may say this of that. */
+export async function noteDisturbance(
+  tx: EntityManager,
+  actor: Actor,
   { what, id: subjectId, startsAt, endsAt, reason }: EnterDisturbance,
   now: Date,
 ): Promise<string> {
   const enteredBy = personOf(actor, 'What falls away is entered by a person.');
-  await requireSubject(tx, actor, { what, id: subjectId });
   const times = requireToCome(onGrid(startsAt, endsAt), now);
   if (what === 'visit') await requireVisitToCome(tx, subjectId, times);
   if (what === 'lab-step') await requireLate(tx, subjectId, times);

@@ -1,8 +1,9 @@
 import { addDays, startOfDayMs } from '@archwright/calendar';
-import type { DispatchQuery, DispatchStep, DispatchView, LabQuestionView } from '@archwright/contracts';
+import type { CaseSteps, DispatchQuery, DispatchStep, DispatchView, LabQuestionView } from '@archwright/contracts';
 import { LabStep } from '@archwright/records';
 import type { EntityManager } from 'typeorm';
 import type { Actor } from '../actor.js';
+import { requireCase } from '../cases/case-access.js';
 import { RecordNotFoundError } from '../errors.js';
 import {
   handsOnMinutes,
@@ -12,6 +13,7 @@ import {
   requireLaboratory,
   type BenchStep,
 } from './bench-steps.js';
+import { reportedLate } from './late-steps.js';
 import { lastQuestions, openSince } from './open-questions.js';
 import { isUnfinished, slackMinutes, stretchOf } from './slack.js';
 import { knowSteps, type StepKnowledge } from './waits-for.js';
@@ -55,6 +57,20 @@ export async function viewLabStep(tx: EntityManager, actor: Actor, stepId: strin
   return toDispatchStep(step, slack, await knowWork(tx, [step], now));
 }
 
+/**
+ * The planned work of one case at the actor's laboratories, finished included.
+ *
+ * @throws {RecordNotFoundError} for a case that the actor may not see
+ */
+export async function stepsOfCase(tx: EntityManager, actor: Actor, caseId: string, now: Date): Promise<CaseSteps> {
+  await requireCase(tx, actor, caseId);
+  const all = await loadCaseSteps(tx, caseId);
+  const slack = slackOfAll(all, now);
+  const own = all.filter(({ laboratoryId }) => actor.role !== 'lab' || actor.laboratoryIds.includes(laboratoryId));
+  const known = await knowWork(tx, own, now);
+  return { items: own.map((step) => toDispatchStep(step, slack.get(step.id) ?? null, known)) };
+}
+
 /** Slack by step id, of every stretch of work. */
 export function slackOfAll(steps: readonly BenchStep[], now: Date): Map<string, number | null> {
   const stretches = new Map<string, BenchStep[]>();
@@ -66,6 +82,8 @@ export function slackOfAll(steps: readonly BenchStep[], now: Date): Map<string, 
 interface WorkKnowledge {
   readonly cases: ReadonlyMap<string, StepKnowledge>;
   readonly questions: ReadonlyMap<string, LabQuestionView>;
+  /** Until when the bench has said that it will take; what the clinic has decided stands in the plan. */
+  readonly lateUntil: ReadonlyMap<string, Date>;
 }
 
 async function knowWork(tx: EntityManager, steps: readonly BenchStep[], now: Date): Promise<WorkKnowledge> {
@@ -74,10 +92,14 @@ async function knowWork(tx: EntityManager, steps: readonly BenchStep[], now: Dat
     if (!cases.has(caseId)) cases.set(caseId, await knowSteps(tx, caseId, now));
   }
   const stepIds = steps.map(({ id }) => id);
-  return { cases, questions: await lastQuestions(tx, stepIds) };
+  return { cases, questions: await lastQuestions(tx, stepIds), lateUntil: await reportedLate(tx, stepIds) };
 }
 
-function toDispatchStep(step: BenchStep, slack: number | null, { cases, questions }: WorkKnowledge): DispatchStep {
+function toDispatchStep(
+  step: BenchStep,
+  slack: number | null,
+  { cases, questions, lateUntil }: WorkKnowledge,
+): DispatchStep {
   const knowledge = cases.get(step.caseId);
   const { id, version, caseId, caseNumber, code, arches, workCentreId, workCentre, placeLabel, state } = step;
   return {
@@ -99,6 +121,7 @@ function toDispatchStep(step: BenchStep, slack: number | null, { cases, question
     slackMinutes: slack,
     waitsFor: isToBegin(step) ? (knowledge?.waitsFor(step) ?? null) : null,
     question: questions.get(id) ?? null,
+    lateUntil: lateUntil.get(id)?.toISOString() ?? null,
     avoidMaterials: knowledge?.avoidMaterials ?? [],
   };
 }

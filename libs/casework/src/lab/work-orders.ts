@@ -40,13 +40,19 @@ export async function workOrdersOf(tx: EntityManager, caseId: string, chain: Cas
       signedBy: signers.find((each) => each.id === signedBy)?.name ?? '',
       superseded: supersededAt !== null,
       work: content.work.map((code) => titleIn(chain.steps, code)),
-      values: valuesOf(content),
+      values: valuesOf(document as Readonly<Record<string, unknown>>),
       objects: [...content.objects],
     };
   });
 }
 
-function valuesOf(content: Content): WorkOrder['values'] {
+/**
+ * What a signed hand-over says beside the work itself, in the words of the trade.
+ *
+ * @param document as signing wrote it, or as it went along with an order
+ */
+export function valuesOf(document: Readonly<Record<string, unknown>>): WorkOrder['values'] {
+  const content = document as Partial<Content>;
   const { shade, mould, arrangement, wish, note, disinfection } = content;
   const wishes = {
     'Tooth shade': shade,
@@ -57,16 +63,16 @@ function valuesOf(content: Content): WorkOrder['values'] {
   };
   return [
     ...Object.entries(wishes).flatMap(([name, value]) => (value ? [{ name, value }] : [])),
-    ...content.readings.map((reading) => ({ name: nameOf(reading), value: valueOf(reading) })),
-    ...content.tracings.map((tracing, index) => ({
+    ...(content.readings ?? []).map((reading) => ({ name: nameOf(reading), value: valueOf(reading) })),
+    ...(content.tracings ?? []).map((tracing, index) => ({
       name: `Needle-point tracing ${String(index + 1)}`,
       value: tracingInWords(tracing),
     })),
-    ...content.otherCentricRelation.map(({ method, occlusalVerticalDimension: at }) => ({
+    ...(content.otherCentricRelation ?? []).map(({ method, occlusalVerticalDimension: at }) => ({
       name: 'Centric relation record',
       value: inWords(method) + (at === undefined ? '' : `, at ${String(at.valueMm)} mm`),
     })),
-    { name: 'Disinfected with', value: disinfection.agent },
+    ...(disinfection === undefined ? [] : [{ name: 'Disinfected with', value: disinfection.agent }]),
   ];
 }
 

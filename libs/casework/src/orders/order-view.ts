@@ -4,6 +4,7 @@ import type { EntityManager } from 'typeorm';
 import type { Actor } from '../actor.js';
 import { CASE_IN_SCOPE, caseScope } from '../cases/case-access.js';
 import { RecordNotFoundError } from '../errors.js';
+import { valuesOf } from '../lab/work-orders.js';
 
 interface Row {
   readonly id: string;
@@ -63,6 +64,7 @@ function viewOf(row: Row): LabOrderView {
     neededBy: row.neededBy.toISOString(),
     promisedAt: row.promisedAt?.toISOString() ?? null,
     sentence: sentenceOf(row),
+    values: valuesOf(row.order.prescription),
   };
 }
 

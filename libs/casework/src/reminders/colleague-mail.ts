@@ -36,6 +36,7 @@ const TOPICS: Readonly<Record<string, ColleagueTopic>> = {
   'lab-question-overdue': 'question',
   'lab-question-answered': 'answer',
   'lab-step-rejected': 'rejection',
+  'lab-step-late': 'lateness',
   'remake-accepted': 'settled',
 };
 
@@ -48,6 +49,7 @@ function urlFor(publicUrl: string, notice: Notice, caseId: string): string {
   if (recipient === 'laboratory') return `${publicUrl}/bench/cases/${caseId}`;
   // Where questions stand until they are answered.
   if (topicOf(notice) === 'question') return `${publicUrl}/chair`;
+  if (topicOf(notice) === 'lateness') return `${publicUrl}/desk/falls-away`;
   if (recipient === 'clinician' && alertId !== null) return `${publicUrl}/chair/alerts/${alertId}`;
   return `${publicUrl}/desk/cases/${caseId}`;
 }

@@ -39,7 +39,7 @@ function everyMessage(to: Addressee, visit: VisitFacts, caseNumber = 'A-00012'):
   ];
 }
 
-const TOPICS = ['decision', 'pause', 'settled', 'question', 'answer', 'rejection'] as const;
+const TOPICS = ['decision', 'pause', 'settled', 'question', 'answer', 'rejection', 'lateness'] as const;
 
 /** Words of the trade in the three languages; none may stand where a phone's lock screen or a colleague sees it. */
 const CLINICAL =

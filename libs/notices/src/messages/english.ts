@@ -15,6 +15,7 @@ export const english: Words = {
       question: (caseNumber) => `${caseNumber}: the laboratory asks`,
       answer: (caseNumber) => `${caseNumber}: your question is answered`,
       rejection: (caseNumber) => `${caseNumber}: work was rejected`,
+      lateness: (caseNumber) => `${caseNumber}: work will be late`,
     },
   },
   hello: (givenName) => `Hello ${givenName},`,
@@ -38,6 +39,8 @@ export const english: Words = {
     question: 'The laboratory has a question about this case. Its work stands still until it is answered.',
     answer: 'The clinic has answered your question about this case. The work may go on.',
     rejection: 'The laboratory has rejected work on this case; its reason stands there. Please decide how it goes on.',
+    lateness:
+      'The laboratory says that work on this case will be late. Who is affected, and plans that repair it, stand in the entry.',
   },
   nothingMoved: 'Nothing has been moved yet.',
   open: 'Open the case:',

@@ -15,6 +15,7 @@ export const german: Words = {
       question: (caseNumber) => `${caseNumber}: Frage aus dem Labor`,
       answer: (caseNumber) => `${caseNumber}: Ihre Frage ist beantwortet`,
       rejection: (caseNumber) => `${caseNumber}: Arbeit zurückgewiesen`,
+      lateness: (caseNumber) => `${caseNumber}: Arbeit wird später fertig`,
     },
   },
   hello: (givenName) => `Guten Tag ${givenName},`,
@@ -39,6 +40,8 @@ export const german: Words = {
     answer: 'Die Praxis hat Ihre Frage zu diesem Fall beantwortet. Die Arbeit kann weitergehen.',
     rejection:
       'Das Labor hat eine Arbeit zu diesem Fall zurückgewiesen; der Grund steht dort. Bitte entscheiden Sie, wie es weitergeht.',
+    lateness:
+      'Das Labor meldet, dass eine Arbeit zu diesem Fall später fertig wird. Wen es trifft und welche Pläne es auffangen, steht im Eintrag.',
   },
   nothingMoved: 'Noch wurde nichts verschoben.',
   open: 'Zum Fall:',

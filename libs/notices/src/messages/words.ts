@@ -1,5 +1,5 @@
 /** What colleagues are told about a case: to decide, to pause, that it is settled; a laboratory's question and more. */
-export type ColleagueTopic = 'decision' | 'pause' | 'settled' | 'question' | 'answer' | 'rejection';
+export type ColleagueTopic = 'decision' | 'pause' | 'settled' | 'question' | 'answer' | 'rejection' | 'lateness';
 
 /** What messages say in one language. Subjects and titles hold a date at most: no name, no treatment, no clinic. */
 export interface Words {

@@ -1,0 +1,63 @@
+import type { messages as english } from '../en/lab-orders.js';
+import type { SameTexts } from '../messages.js';
+
+export const messages: SameTexts<typeof english> = {
+  labOrders: {
+    title: 'Aufträge an andere Labore',
+    titleAtLab: 'Aufträge aus Praxen',
+    link: 'Aufträge an andere Labore',
+    linkAtLab: 'Aufträge aus Praxen',
+    sentence:
+      '{out, plural, =0 {Kein Auftrag läuft} one {# Auftrag läuft} other {# Aufträge laufen}}{care, plural, =0 {.} one {, # braucht jemanden.} other {, # brauchen jemanden.}}',
+    loading: 'die Aufträge',
+    out: 'Laufend',
+    over: 'Erledigt',
+    none: 'Noch ist kein Auftrag verschickt. Arbeit, die bei einem eigenständigen Labor bestellt ist, erscheint hier mit Antwort und Termin.',
+    noneAtLab:
+      'Noch hat keine Praxis hier Arbeit bestellt. Ein Auftrag erscheint hier, sobald eine Praxis ihn geschickt hat.',
+    more: 'Frühere zeigen',
+    states: {
+      ordered: 'wartet auf Antwort',
+      accepted: 'angenommen',
+      declined: 'abgelehnt',
+      withdrawn: 'zurückgezogen',
+      finished: 'fertig',
+    },
+    care: {
+      unanswered: 'seit mehr als einem Tag ohne Antwort',
+      'needed-past': 'schon gebraucht, ohne Antwort',
+      'promised-late': 'später zugesagt als gebraucht',
+      overdue: 'zugesagter Tag ist vorbei, nicht fertig',
+    },
+    work: '{stage}: {steps}, {arches}',
+    to: 'an {laboratory}',
+    from: 'von {practice}, {clinic}',
+    sent: 'geschickt {when}',
+    needed: 'gebraucht {when}',
+    promised: 'zugesagt {when}',
+    declined: 'Abgelehnt: {reason}',
+    about: 'Auftrag {number}',
+    contents: 'Werte und Gegenstände',
+    noObjects: 'Es werden keine Gegenstände verschickt; die Arbeit geht als Dateien.',
+    done: 'Vermerkt: {what}, Auftrag {number}.',
+    choices: {
+      accept: {
+        label: 'Annehmen wie gebraucht',
+        then: 'Die Praxis liest, dass die Arbeit {needed} zurück ist.',
+      },
+      'accept-other': {
+        label: 'Für einen anderen Tag annehmen',
+        then: 'Die Praxis liest den Tag. Ist er später als gebraucht, erfährt sie es und plant neu.',
+      },
+      promise: { label: 'Anderer Tag', then: 'Die Praxis liest den neuen Tag statt des bisher zugesagten.' },
+      finish: { label: 'Fertig', then: 'Die Praxis liest, dass die Arbeit fertig ist.' },
+      decline: { label: 'Ablehnen', then: 'Die Arbeit geht mit Ihrem Grund an die Praxis zurück.' },
+      withdraw: {
+        label: 'Zurückziehen',
+        then: 'Das Labor liest, dass der Auftrag zurückgenommen ist; die Arbeit wartet hier darauf, neu geplant zu werden.',
+      },
+    },
+    day: 'Zurück in der Praxis am, bis {time}',
+    dayMissing: 'Wählen Sie einen Tag, der noch kommt.',
+  },
+};

@@ -1,0 +1,30 @@
+export const messages = {
+  late: {
+    action: 'Will be late',
+    day: 'Ready on',
+    time: 'Ready at',
+    reason: 'Why',
+    planned: 'Planned end: {when}. Nothing moves by this: the front desk sees whom it falls on and decides.',
+    problem: 'Enter a day and time after the planned end and after now, and say why in up to 500 characters.',
+    go: 'Tell the clinic',
+    said: 'Said to be ready {when}; the clinic decides.',
+    done: '{visits, plural, =0 {The clinic is told; no visit stands in the way so far: {step}.} one {The clinic is told; # visit may have to move: {step}.} other {The clinic is told; # visits may have to move: {step}.}}',
+  },
+  lostVisit: {
+    title: 'A visit falls away: {title}',
+    sentence: '{patient}, {when}, {state}.',
+    loading: 'the visit',
+    link: 'What falls away with it',
+    linkOf: 'What falls away with it: {patient}',
+    back: 'To the case',
+    explain:
+      'When the patient can come again decides what becomes of the later visits and of the laboratory work between them. Nothing changes until you accept a plan.',
+    day: 'Can come again from',
+    time: 'At',
+    reason: 'Why',
+    didNotCome: 'The patient did not come.',
+    problem: 'Enter a day and time after the visit and after now, on the five minutes, and say why.',
+    go: 'Show what it falls on',
+    over: 'This visit is {state}; nothing of it can fall away.',
+  },
+};
