@@ -110,8 +110,9 @@ function handOver(args) {
   child.once('exit', (code, signal) => process.exit(code ?? (signal ? 1 : 0)));
 }
 
-/** These answer from files and the database alone, without pages. */
+/** These answer from files and the database alone; of the benches, only the one of the screens needs pages. */
 const WITHOUT_PAGES = new Set(['cli', 'lint', 'bench', 'check:reference']);
+const needsPages = (command, [first]) => !WITHOUT_PAGES.has(command) || (command === 'bench' && first === 'web');
 
 /** npm's shell dies of a stop signal without passing it on; then we have another parent, and nobody waits for us. */
 function stopWithNpm(stop) {
@@ -129,7 +130,7 @@ requireNode();
 try {
   const [command, ...args] = process.argv.slice(2);
   await install();
-  await build(!WITHOUT_PAGES.has(command));
+  await build(needsPages(command, args));
   if (command !== 'build') handOver(command === 'cli' ? args : [command, ...args]);
 } catch (error) {
   say(error instanceof Error ? error.message : String(error));
