@@ -2,9 +2,14 @@ import { existsSync, readdirSync } from 'node:fs';
 import { join, relative, resolve, sep } from 'node:path';
 import fastifyStatic from '@fastify/static';
 import type { FastifyInstance } from 'fastify';
+import { readSessionCookie } from './security/session-cookie.js';
 
 const DAY_MS = 24 * 3_600_000;
 const SERVICE_PATHS = /^\/(api|health)(\/|$)/;
+/** What every screen behind the sign-in asks first: the browser fetches it beside the application's code. */
+const ASKED_FIRST = ['/api/v1/sessions/current', '/api/v1/practice']
+  .map((path) => `<${path}>; rel=preload; as=fetch; crossorigin`)
+  .join(', ');
 
 /**
  * Serves the built web application; an address that is no file of it is one of its screens.
@@ -34,6 +39,7 @@ export async function servePages(server: FastifyInstance, webRoot: string): Prom
       reply.callNotFound();
       return reply;
     }
+    if (readSessionCookie(request) !== null) void reply.header('link', ASKED_FIRST);
     return reply.sendFile('index.html', { maxAge: 0 });
   });
   return true;

@@ -10,6 +10,10 @@ import { ahead } from './ahead.js';
 import { hasStatus } from './api/errors.js';
 import { practiceQuery, queryClient, sessionQuery } from './api/queries.js';
 import { sessionGood } from './api/session-watch.js';
+import { dispatchQuery, loadQuery, shownBench } from './bench/use-bench.js';
+import { callsQuery } from './call-list/use-calls.js';
+import { caseQuery } from './case-page/use-case.js';
+import { dayQuery } from './desk-day/use-desk-day.js';
 import { Frame } from './frame/frame.js';
 import { doorFor, homeOf } from './frame/places-view.js';
 import { Crash, NotFound } from './frame/not-found.js';
@@ -31,6 +35,8 @@ import {
   ticketSearch,
 } from './search-params.js';
 import { SignInPage } from './sign-in/sign-in-page.js';
+import { boardQuery, chosenClinician } from './stage-board/use-stage-board.js';
+import { stageQuery } from './stage/use-stage.js';
 
 const root = createRootRoute({ component: Outlet, notFoundComponent: NotFound, errorComponent: Crash });
 
@@ -97,10 +103,9 @@ const desk = createRoute({
   validateSearch: daySearch,
   loaderDeps: ({ search: { on, clinic } }) => ({ on, clinic }),
   loader: ({ deps: { on, clinic } }) => {
-    ahead(async ({ today }) => {
-      const { dayQuery } = await import('./desk-day/use-desk-day.js');
-      return queryClient.query(dayQuery(on ?? today, clinic));
-    });
+    ahead(({ today }) =>
+      Promise.all([queryClient.query(dayQuery(on ?? today, clinic)), queryClient.query(callsQuery)]),
+    );
   },
   component: lazyRouteComponent(() => import('./desk-day/desk-day-page.js'), 'DeskDayPage'),
 });
@@ -193,6 +198,9 @@ const oneCase = createRoute({
   getParentRoute: () => inside,
   path: '/desk/cases/$caseId',
   validateSearch: freedSearch,
+  loader: ({ params: { caseId } }) => {
+    ahead(() => queryClient.query(caseQuery(caseId)));
+  },
   component: lazyRouteComponent(() => import('./case-page/case-page.js'), 'CasePage'),
 });
 
@@ -228,7 +236,6 @@ const bench = createRoute({
   loaderDeps: ({ search }) => search,
   loader: ({ deps, context: { session } }) => {
     ahead(async (practice) => {
-      const { dispatchQuery, loadQuery, shownBench } = await import('./bench/use-bench.js');
       const shown = shownBench(practice, deps, session.laboratoryIds);
       if (shown.laboratory === undefined) return;
       await Promise.all([queryClient.query(loadQuery(shown)), queryClient.query(dispatchQuery(shown))]);
@@ -384,10 +391,7 @@ const chair = createRoute({
   validateSearch: boardSearch,
   loaderDeps: ({ search: { on, clinic, clinician } }) => ({ on, clinic, clinician }),
   loader: ({ deps: { on, clinic, clinician }, context: { session } }) => {
-    ahead(async ({ today }) => {
-      const { boardQuery, chosenClinician } = await import('./stage-board/use-stage-board.js');
-      return queryClient.query(boardQuery(on ?? today, clinic, chosenClinician(clinician, session)));
-    });
+    ahead(({ today }) => queryClient.query(boardQuery(on ?? today, clinic, chosenClinician(clinician, session))));
   },
   component: lazyRouteComponent(() => import('./stage-board/stage-board-page.js'), 'StageBoardPage'),
 });
@@ -396,10 +400,7 @@ const stage = createRoute({
   getParentRoute: () => inside,
   path: '/chair/stages/$stageId',
   loader: ({ params: { stageId } }) => {
-    ahead(async () => {
-      const { stageQuery } = await import('./stage/use-stage.js');
-      return queryClient.query(stageQuery(stageId));
-    });
+    ahead(() => queryClient.query(stageQuery(stageId)));
   },
   component: lazyRouteComponent(() => import('./stage/stage-page.js'), 'StagePage'),
 });

@@ -8,22 +8,24 @@ import {
   type ConfirmHold,
   type RecordConsent,
 } from '@archwright/contracts';
-import { useMutation, useQuery, useQueryClient, useSuspenseQuery } from '@tanstack/react-query';
+import { queryOptions, useMutation, useQuery, useQueryClient, useSuspenseQuery } from '@tanstack/react-query';
 import { z } from 'zod';
 import { post, put, read, remove } from '../api/client.js';
 import { practiceQuery } from '../api/queries.js';
 
 const reminderList = z.object({ items: z.array(reminderView) });
 
+export const caseQuery = (caseId: string) =>
+  queryOptions({
+    queryKey: ['case', caseId],
+    queryFn: (): Promise<CaseView> => read(`/cases/${caseId}`, caseView),
+  });
+
 /** One case, its reminders, and the changes that can be made to it as a whole. */
 export function useCase(caseId: string, withReminders: boolean) {
   const client = useQueryClient();
   const practice = useSuspenseQuery(practiceQuery).data;
-  const view = useQuery({
-    queryKey: ['case', caseId],
-    queryFn: (): Promise<CaseView> => read(`/cases/${caseId}`, caseView),
-    refetchInterval: 30_000,
-  });
+  const view = useQuery({ ...caseQuery(caseId), refetchInterval: 30_000 });
   const reminders = useQuery({
     queryKey: ['case', caseId, 'reminders'],
     queryFn: () => read(`/cases/${caseId}/reminders`, reminderList),
