@@ -1,10 +1,15 @@
 import { jest } from '@jest/globals';
 import type { Browser } from 'playwright-core';
+import { demoPassword } from '../../apps/cli/src/demo/scenario.js';
 import { enterAs, openBrowser, openScreen, signIn, type DemoRole, type Person } from '../support/browser.js';
 import { startDemoService, type DemoService } from '../support/demo-service.js';
+import { Hand } from '../support/hand.js';
 import { faultsOfScreen } from '../support/screens.js';
 
 jest.setTimeout(120_000);
+
+/** Of somebody who has never seen the program, the signing in included. */
+const MOST_FIRST_ACTIONS = 12;
 
 describe('signing in', () => {
   let service: DemoService;
@@ -45,5 +50,32 @@ describe('signing in', () => {
     expect(await person.page.getByLabel('Sign-in name').inputValue()).toBe('desk@example.test');
     await enterAs(person.page, 'front-desk');
     await person.page.waitForURL('**/desk/calls');
+  });
+
+  it('leads a newcomer at the front desk, by what the first task says, to a whole booked chain in twelve actions', async () => {
+    person = await openScreen(browser, service.url);
+    person.complaints.expect(401, /\/sessions/);
+    const { page } = person;
+    await page.goto('/');
+    const hand = new Hand(page);
+    const told = (words: RegExp) => page.getByText(words).waitFor();
+    await hand.type(page.getByLabel('Sign-in name'), 'desk@example.test');
+    await hand.type(page.getByLabel('Password', { exact: true }), demoPassword);
+    await hand.click(page.getByRole('button', { name: 'Sign in' }));
+    await told(/Press \/ and type alma, then Enter/);
+    await hand.press('/');
+    await hand.type(page.getByRole('searchbox'), 'alma');
+    await hand.press('Enter');
+    await told(/Choose “Open a case” beside her name/);
+    await hand.click(page.getByRole('link', { name: 'Open a case for Alma Example' }));
+    await told(/Choose a path for the upper arch/);
+    await hand.choose(page.getByLabel('Upper arch'), /conventional/);
+    await hand.click(page.getByRole('button', { name: 'Open and find times' }));
+    await told(/hold one while she is on the phone/);
+    await hand.click(page.getByRole('button', { name: 'Hold while on the phone' }).first());
+    await hand.click(page.getByRole('button', { name: 'Confirm all visits' }));
+    await told(/Every visit and the laboratory work between them are booked/);
+    expect(await page.getByRole('link', { name: /^Move or cancel: / }).count()).toBe(7);
+    expect(hand.actions).toBeLessThanOrEqual(MOST_FIRST_ACTIONS);
   });
 });
