@@ -76,4 +76,19 @@ describe('the screens in other languages', () => {
       expect({ screen, faults: await faultsOfScreen(page) }).toEqual({ screen, faults: [] });
     }
   });
+
+  it.each([
+    ['de', 'Untersuchung, Einwilligung, Situationsabformungen', 'Vertikaldimension in Ruhe'],
+    ['ar', 'الفحص والموافقة والطبعات الأولية', 'البعد العمودي عند الراحة'],
+  ])('say in %s what came with the product: titles of visits, names of measurements', async (language, title, name) => {
+    person = await signIn(browser, service.url, 'clinician');
+    const { page } = person;
+    const stage = await stageOfTheDay(page);
+    await page.getByRole('combobox', { name: 'Language' }).selectOption(language);
+    await page.locator(`html[lang="${language}"]`).waitFor();
+    await page.goto(stage);
+    await page.getByRole('heading', { level: 1, name: title }).waitFor();
+    expect(await page.locator('main').innerText()).not.toContain('Medicines and allergies asked');
+    await page.getByText(name).first().waitFor({ state: 'attached' });
+  });
 });

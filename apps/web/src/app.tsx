@@ -1,3 +1,4 @@
+import { readDeliveredAs } from '@archwright/contracts';
 import { DirectionProvider, MantineProvider } from '@mantine/core';
 import { QueryClientProvider } from '@tanstack/react-query';
 import { RouterProvider } from '@tanstack/react-router';
@@ -31,10 +32,13 @@ import './styles/drawing.css';
 import { queryClient } from './api/queries.js';
 import { router } from './router.js';
 import { theme, variables } from './theme.js';
+import { delivered } from './words/delivered.js';
 import { direction, language } from './words/language.js';
 
 const root = document.getElementById('root');
 if (!root) throw new Error('The page has no element with the id "root" to draw into.');
+
+readDeliveredAs(delivered);
 
 document.documentElement.lang = language;
 document.documentElement.dir = direction;

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { deliveredText } from './delivered.js';
 import { arch, id, instant, localDate, page, sentence, slug, stageCode, version } from './primitives.js';
 
 /** What may hurt at a place. Common practice, no source. */
@@ -116,7 +117,7 @@ export const recallView = z.object({
   phone: z.string().nullable(),
   /** Name it as `review` when asking for offers. */
   stage: stageCode,
-  title: z.string(),
+  title: deliveredText,
   dueOn: localDate,
   state: recallState,
   reason: z.string().nullable(),
@@ -162,7 +163,7 @@ export const aftercareView = z.object({
   recallRule: z.string(),
   recalls: z.array(recallView),
   /** Repairs and whatever else follows this case. */
-  followingCases: z.array(z.object({ id, number: z.string(), state: z.string(), title: z.string() })),
+  followingCases: z.array(z.object({ id, number: z.string(), state: z.string(), title: deliveredText })),
   /** Adjustments that no spot asked for. */
   otherAdjustments: z.array(adjustmentView),
 });

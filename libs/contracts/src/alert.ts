@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { deliveredText } from './delivered.js';
 import { arch, id, instant, sentence, slug, stageCode, version, zoneName } from './primitives.js';
 import { ripple } from './appointment.js';
 
@@ -12,14 +13,14 @@ export const remakeAlertView = z.object({
   caseNumber: z.string(),
   patientName: z.string(),
   stage: stageCode,
-  stageTitle: z.string(),
+  stageTitle: deliveredText,
   trigger: slug,
   reason: z.string(),
   /** A visit or a laboratory step, as the path names it. */
   returnToStage: stageCode,
-  returnToTitle: z.string(),
+  returnToTitle: deliveredText,
   arches: z.array(arch),
-  discards: z.array(z.string()),
+  discards: z.array(deliveredText),
   state: alertState,
   raisedAt: instant,
   /** Decide by this instant: the start of the next thing that cannot be undone. Null when none is planned. */

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { deliveredText } from './delivered.js';
 import { arch, id, instant, localDate, sentence, slug, stageCode, version } from './primitives.js';
 import { casePlan } from './plan.js';
 import { visitPlace } from './visit-place.js';
@@ -48,7 +49,7 @@ export const appointmentView = z.object({
   clinicianId: id,
   clinicianName: z.string(),
   stages: z.array(stageCode),
-  title: z.string(),
+  title: deliveredText,
   startsAt: instant,
   endsAt: instant,
   state: appointmentState,
@@ -92,7 +93,7 @@ export type PreviewCancel = z.output<typeof previewCancel>;
 /** One visit before and after a change; `before` is null for a new one, `after` for a dropped one. */
 const visitChange = z.object({
   stages: z.array(stageCode),
-  title: z.string(),
+  title: deliveredText,
   appointmentId: id.nullable(),
   patientName: z.string(),
   caseNumber: z.string(),
@@ -103,7 +104,7 @@ const visitChange = z.object({
 });
 const labChange = z.object({
   code: slug,
-  title: z.string(),
+  title: deliveredText,
   arches: z.array(arch),
   before: instant.nullable(),
   after: instant.nullable(),

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { deliveredText } from './delivered.js';
 import { arch, id, instant, localDate, sentence, slug, stageCode, version, zoneName } from './primitives.js';
 import { appointmentState } from './appointment.js';
 import { stageState } from './case.js';
@@ -180,13 +181,13 @@ export type MeasurementGroup = z.output<typeof measurementGroup>;
 
 const captureField = z.object({
   code: z.string(),
-  name: z.string(),
+  name: deliveredText,
   group: measurementGroup,
   kind: z.enum(['number', 'enum', 'boolean', 'count', 'text']),
   unit: z.string().nullable(),
   plausible: z.object({ min: z.number(), max: z.number() }).nullable(),
   usual: z.object({ min: z.number(), max: z.number() }).nullable(),
-  choices: z.array(z.object({ code: z.string(), label: z.string() })),
+  choices: z.array(z.object({ code: z.string(), label: deliveredText })),
   /** How many readings are asked for. */
   readings: z.int(),
   /** Whether a gate of this stage asks for it. */
@@ -195,7 +196,7 @@ const captureField = z.object({
   sides: z.array(z.enum(['right', 'left'])),
   regions: z.array(z.string()),
   method: z.array(
-    z.object({ key: z.string(), question: z.string(), options: z.array(z.string()), required: z.boolean() }),
+    z.object({ key: z.string(), question: deliveredText, options: z.array(z.string()), required: z.boolean() }),
   ),
   caution: z.string().nullable(),
   source: z.string(),
@@ -204,7 +205,7 @@ const captureField = z.object({
 /** What is open at a gate and exactly what is missing. */
 export const gateView = z.object({
   code: slug,
-  title: z.string(),
+  title: deliveredText,
   hard: z.boolean(),
   open: z.boolean(),
   missing: z.array(z.string()),
@@ -241,7 +242,7 @@ export const stageView = z.object({
   /** Null where it is not stated. */
   sex: z.enum(['female', 'male']).nullable(),
   code: stageCode,
-  title: z.string(),
+  title: deliveredText,
   round: z.int(),
   arches: z.array(arch),
   state: stageState,
@@ -271,13 +272,13 @@ export const stageView = z.object({
   overlay: measurementOverlay.nullable(),
   cautions: z.array(z.object({ code: z.string(), text: z.string() })),
   checklist: z.array(
-    z.object({ code: slug, text: z.string(), counted: z.boolean(), done: z.boolean(), count: z.int().nullable() }),
+    z.object({ code: slug, text: deliveredText, counted: z.boolean(), done: z.boolean(), count: z.int().nullable() }),
   ),
   fields: z.array(captureField),
   readings: z.array(reading.extend({ at: instant })),
   /** Of earlier visits: the latest of each value that this visit goes on with or is compared with. */
   earlier: z.array(reading.extend({ at: instant, stage: stageCode })),
-  derived: z.array(z.object({ code: z.string(), name: z.string(), value: z.number(), unit: z.string() })),
+  derived: z.array(z.object({ code: z.string(), name: deliveredText, value: z.number(), unit: z.string() })),
   tracings: z.array(tracingView),
   otherCentricRelation: z.array(centricRelationRecord),
   verdicts: z.array(verdictView),
@@ -342,7 +343,7 @@ export const stageBoard = z.object({
       caseNumber: z.string(),
       stageId: id,
       stageCode,
-      title: z.string(),
+      title: deliveredText,
       patientName: z.string(),
       birthOn: localDate,
       verdict: z.enum(['may-go-on', 'check-first', 'decide', 'not-ready']),

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { deliveredText } from './delivered.js';
 import { arch, id, instant, localDate, sentence, slug, stageCode, version } from './primitives.js';
 import { appointmentState } from './appointment.js';
 import { wishes } from './patient.js';
@@ -78,7 +79,7 @@ export type CaseStateEffects = z.output<typeof caseStateEffects>;
 const caseStage = z.object({
   id,
   code: stageCode,
-  title: z.string(),
+  title: deliveredText,
   position: z.int(),
   round: z.int(),
   arches: z.array(arch),
@@ -96,7 +97,7 @@ const caseStage = z.object({
 export const caseLabStep = z.object({
   id,
   code: slug,
-  title: z.string(),
+  title: deliveredText,
   arches: z.array(arch),
   round: z.int(),
   afterStage: stageCode,
@@ -112,7 +113,7 @@ export const caseLabStep = z.object({
 
 export const caseEventView = z.object({ at: instant, kind: slug, sentence: z.string(), by: z.string().nullable() });
 
-const linkedCase = z.object({ id, number: z.string(), state: caseState, title: z.string() });
+const linkedCase = z.object({ id, number: z.string(), state: caseState, title: deliveredText });
 
 /** One case as one line from the first visit to recall: plan, reality, alerts, who did what. */
 export const caseView = z.object({
@@ -122,14 +123,14 @@ export const caseView = z.object({
   state: caseState,
   stateReason: z.string().nullable(),
   reviewOn: localDate.nullable(),
-  title: z.string(),
+  title: deliveredText,
   sentence: z.string(),
   /** The case whose denture this one repairs, relines or replaces. */
   parentCase: linkedCase.nullable(),
   /** Cases that do so to this one, the first first. */
   followingCases: z.array(linkedCase),
   patient: z.object({ id, name: z.string(), birthOn: localDate, phone: z.string().nullable() }),
-  arches: z.array(z.object({ arch, pathVersionId: id, pathTitle: z.string() })),
+  arches: z.array(z.object({ arch, pathVersionId: id, pathTitle: deliveredText })),
   clinicIds: z.array(id),
   zone: z.string(),
   clinicianId: id.nullable(),

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { deliveredText } from './delivered.js';
 import { verdictView } from './capture.js';
 import { arch, instant } from './primitives.js';
 
@@ -21,7 +22,7 @@ export const checkFigures = z.object({
   items: z.array(
     z.object({
       rule: z.string(),
-      name: z.string(),
+      name: deliveredText,
       version: z.int(),
       stagesJudged: z.int(),
       /** Stages at which it failed at any time. */

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { deliveredText } from './delivered.js';
 import { id, instant, localDate, stageCode, zoneName } from './primitives.js';
 
 /** Time of one person in one clinic that has become free, such as that of a visit that was cancelled. */
@@ -20,7 +21,7 @@ export const freedTimeTaker = z.object({
   /** Null when no number is known. */
   phone: z.string().nullable(),
   stage: stageCode,
-  title: z.string(),
+  title: deliveredText,
   /** The visit that would move, to be sent to `POST /ripples/move` with `startsAt`, `clinicianId` and the aim `earliest`. */
   appointmentId: id,
   /** Its present start. */

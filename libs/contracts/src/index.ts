@@ -205,6 +205,7 @@ export {
   type OpenLabQuestions,
   type ReportLateStep,
 } from './lab.js';
+export { readDeliveredAs } from './delivered.js';
 export { labCasePage, labCaseView, type LabCasePage, type LabCaseView, type WorkOrder } from './lab-case.js';
 export {
   labOrderAction,

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { deliveredText } from './delivered.js';
 import { caseLabStep, caseView } from './case.js';
 import { labQuestion } from './lab.js';
 import { arch, id, instant, stageCode } from './primitives.js';
@@ -18,7 +19,7 @@ const labCaseStep = caseLabStep.extend({
 const workOrder = z.object({
   id,
   stage: stageCode,
-  title: z.string(),
+  title: deliveredText,
   round: z.int(),
   arches: z.array(arch),
   signedAt: instant,
@@ -27,8 +28,8 @@ const workOrder = z.object({
   superseded: z.boolean(),
   work: z.array(z.string()),
   /** Measurements, records and wishes, each with its value and unit in words. */
-  values: z.array(z.object({ name: z.string(), value: z.string() })),
-  objects: z.array(z.string()),
+  values: z.array(z.object({ name: deliveredText, value: z.string() })),
+  objects: z.array(deliveredText),
 });
 export type WorkOrder = z.output<typeof workOrder>;
 

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { deliveredText } from './delivered.js';
 import { arch, id, instant, sentence, slug, stageCode, version } from './primitives.js';
 
 export const labOrderState = z.enum(['ordered', 'accepted', 'declined', 'withdrawn', 'finished']);
@@ -19,8 +20,8 @@ export const labOrderDocument = z.object({
   stage: stageCode,
   round: z.int(),
   arches: z.array(arch),
-  steps: z.array(z.object({ code: slug, title: z.string(), arches: z.array(arch), round: z.int() })),
-  objects: z.array(z.string()),
+  steps: z.array(z.object({ code: slug, title: deliveredText, arches: z.array(arch), round: z.int() })),
+  objects: z.array(deliveredText),
   /** The signed work order as it stood when it was sent. */
   prescription: z.record(z.string(), z.unknown()),
 });
@@ -60,7 +61,7 @@ export const labOrderView = z.object({
   sentence: z.string(),
   order: labOrderDocument,
   /** What the signed work order says, each value with its unit in words. */
-  values: z.array(z.object({ name: z.string(), value: z.string() })),
+  values: z.array(z.object({ name: deliveredText, value: z.string() })),
 });
 export type LabOrderView = z.output<typeof labOrderView>;
 

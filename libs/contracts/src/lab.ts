@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { deliveredText } from './delivered.js';
 import { arch, id, instant, localDate, sentence, slug, version } from './primitives.js';
 import { labStepState } from './case.js';
 import { labMaterial } from './caution.js';
@@ -82,7 +83,7 @@ export const dispatchStep = z.object({
   caseId: id,
   caseNumber: z.string(),
   code: slug,
-  title: z.string(),
+  title: deliveredText,
   arches: z.array(arch),
   workCentreId: id,
   workCentre: z.string(),

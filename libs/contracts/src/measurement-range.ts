@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { deliveredText } from './delivered.js';
 import { instant, version } from './primitives.js';
 
 const range = z.strictObject({ min: z.number(), max: z.number() });
@@ -32,7 +33,7 @@ export const measurementRangesView = z.object({
   usual: z.array(
     z.object({
       key: z.string(),
-      name: z.string(),
+      name: deliveredText,
       /** A region or a group of people; null for the measurement as a whole. */
       group: z.string().nullable(),
       unit: z.string(),
@@ -48,7 +49,7 @@ export const measurementRangesView = z.object({
   limits: z.array(
     z.object({
       code: z.string(),
-      meaning: z.string(),
+      meaning: deliveredText,
       unit: z.string(),
       shipped: z.number(),
       own: z.number().nullable(),

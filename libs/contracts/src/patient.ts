@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { deliveredText } from './delivered.js';
 import { id, localDate, localTime, page, version, weekday, zoneName } from './primitives.js';
 
 /** What the patient asked for; a visit outside it is offered, marked "against a wish". */
@@ -45,7 +46,7 @@ export const patientView = z.object({
   version,
   ...patientFields,
   wishes,
-  cases: z.array(z.object({ id, number: z.string(), state: z.string(), title: z.string() })),
+  cases: z.array(z.object({ id, number: z.string(), state: z.string(), title: deliveredText })),
 });
 export type PatientView = z.output<typeof patientView>;
 

@@ -1,11 +1,12 @@
 import { z } from 'zod';
+import { deliveredText } from './delivered.js';
 import { problem } from './problem.js';
 import { arch, id, instant, localDate, slug, stageCode } from './primitives.js';
 
 /** One visit of a plan: a chair or the patient's home, a clinician and a time, and the stages it serves. */
 export const plannedVisit = z.object({
   stages: z.array(stageCode),
-  title: z.string(),
+  title: deliveredText,
   clinicId: id,
   clinicName: z.string(),
   zone: z.string(),
@@ -28,7 +29,7 @@ export const plannedVisit = z.object({
 /** One laboratory step of a plan, on a named place. */
 export const plannedLabStep = z.object({
   code: slug,
-  title: z.string(),
+  title: deliveredText,
   arches: z.array(arch),
   afterStage: stageCode,
   beforeStage: stageCode,

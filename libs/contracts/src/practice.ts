@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { deliveredText } from './delivered.js';
 import { MOST_FILE_BYTES, arch, id, instant, localDate, slug, zoneName } from './primitives.js';
 
 /** What the signed-in person's screens choose from: clinics, people, laboratories and published paths. */
@@ -26,7 +27,7 @@ export const practiceView = z.object({
       versionId: id,
       code: slug,
       version: z.int(),
-      title: z.string(),
+      title: deliveredText,
       arches: z.array(arch),
       visits: z.int(),
     }),

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { deliveredText } from './delivered.js';
 import { arch, id, instant, localDate, page, slug, stageCode } from './primitives.js';
 
 /** What was made again in a period: the remakes that somebody accepted in it. */
@@ -24,14 +25,14 @@ const remakeEntry = z.object({
   reason: z.string().nullable(),
   /** Whether a check or a person's eye found it. Who it was stands nowhere here. */
   foundBy: z.enum(['check', 'person']),
-  foundAt: z.string(),
+  foundAt: deliveredText,
   /** The visit or laboratory step from which everything was made again. */
-  origin: z.string(),
+  origin: deliveredText,
   originKind: z.enum(['visit', 'lab-step']),
   originCode: stageCode,
   arches: z.array(arch),
   /** What was discarded for it. */
-  discards: z.array(z.string()),
+  discards: z.array(deliveredText),
   acceptedAt: instant,
 });
 export type RemakeEntry = z.output<typeof remakeEntry>;

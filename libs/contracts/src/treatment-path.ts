@@ -1,11 +1,12 @@
 import { z } from 'zod';
+import { deliveredText } from './delivered.js';
 import { arch, id, instant, slug } from './primitives.js';
 
 const pathSummary = z.object({
   id,
   code: slug,
   version: z.int(),
-  title: z.string(),
+  title: deliveredText,
   arches: z.array(arch),
   visits: z.int(),
   publishedAt: instant,

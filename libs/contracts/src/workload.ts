@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { deliveredText } from './delivered.js';
 import { id, instant, localDate, version } from './primitives.js';
 
 export const workloadQuery = z.strictObject({ laboratoryId: id });
@@ -40,7 +41,7 @@ export type LateWork = z.output<typeof lateWork>;
 const move = z.object({
   caseId: id,
   caseNumber: z.string(),
-  title: z.string(),
+  title: deliveredText,
   workCentre: z.string(),
   /** The laboratory it goes to; null while it stays in its own. */
   laboratory: z.string().nullable(),

@@ -1,3 +1,4 @@
+import { delivered } from './delivered.js';
 import { language, locale } from './language.js';
 
 /** "a", "a and b", "a, b and c". */
@@ -12,7 +13,7 @@ export function enumerated(words: readonly string[]): string {
 
 /** Codes such as `jaw-relation` as words, where no better words came with them. */
 export function spelled(code: string): string {
-  return code.replaceAll('-', ' ');
+  return delivered(code.replaceAll('-', ' '));
 }
 
 /** "a; b": parts that may have commas in them. */
