@@ -1,4 +1,11 @@
-import { checkFigures, measurementRangesView, verdictHistory, type StageView } from '@archwright/contracts';
+import {
+  checkFigures,
+  createPatient,
+  measurementRangesView,
+  patientView,
+  verdictHistory,
+  type StageView,
+} from '@archwright/contracts';
 import { sweep } from '@archwright/casework';
 import { Capture, CheckEdition, CheckVerdict, FindingPause, GateOverride, uuidv7 } from '@archwright/records';
 import { IsNull } from 'typeorm';
@@ -22,7 +29,8 @@ describe('checks judged again', () => {
     await chair.consent(caseId);
     const examined = await chair.begin(caseId, 'D1');
     const width = { code: 'CIW', value: 9.5, method: { object: 'old-denture' } };
-    await chair.capture(examined, { readings: [...answers(examined), width] });
+    const lip = { code: 'LIPL', value: 23 };
+    await chair.capture(examined, { readings: [...answers(examined), width, lip] });
     await chair.passVisitUnderWay(caseId, 'D1');
     await chair.makeLabWork(caseId, 'D1');
     const touching = await chair.captureAll(await chair.begin(caseId, 'D2'), { 'sibilant-test': 'contact' });
@@ -120,6 +128,29 @@ describe('checks judged again', () => {
     await chair.override(late, 'late-finding', REASON);
     await judgeAgain();
     expect(await practice.rows((tx) => tx.countBy(FindingPause, { caseId, state: 'open' }))).toBe(0);
+  });
+
+  it('follows what is said of the patient later: the published range of a lip differs by sex', async () => {
+    const examined = await chair.stage(caseId, 'D1');
+    const ofLip = async () =>
+      (await chair.view(examined.id)).verdicts.find(({ reason }) => reason.includes('lip length'));
+    expect(await ofLip()).toMatchObject({ verdict: 'pass' });
+    const { patient } = await chair.state(caseId);
+    const path = `/patients/${patient.id}`;
+    const seen = await chair.desk.call({ method: 'GET', path, answer: patientView });
+    const { version } = seen;
+    const body = { ...createPatient.strip().parse(seen), sex: 'female' };
+    await chair.desk.call({ method: 'PUT', path, version, body, answer: patientView });
+    expect(await ofLip()).toMatchObject({ verdict: 'caution' });
+    expect((await chair.view(examined.id)).state).toBe('passed');
+    await chair.desk.call({
+      method: 'PUT',
+      path,
+      version: version + 1,
+      body: { ...body, sex: 'male' },
+      answer: patientView,
+    });
+    expect(await ofLip()).toMatchObject({ verdict: 'pass' });
   });
 
   it('counts what was set aside per rule and never per person', async () => {

@@ -7,6 +7,7 @@ import { reconcileConsents, type ConsentWording } from './consents.js';
 import { enterPatients, identityFieldsOf, planningFieldsOf } from './enter-patients.js';
 import { lockPatient } from './patient-access.js';
 import { rewriteNameKeys } from './name-keys.js';
+import { recheckPatient } from '../rechecks/recheck-stages.js';
 import { viewPatient } from './view-patient.js';
 
 const AT_THE_DESK: ConsentWording = 'reminders-1';
@@ -56,6 +57,7 @@ export async function replacePatient(
   wording: ConsentWording,
   now: Date,
 ): Promise<void> {
+  const before = await tx.findOneByOrFail(PatientIdentity, { patientId: id });
   await tx.update(Patient, { id }, { ...planningFieldsOf(body), version: version + 1 });
   await tx.update(PatientIdentity, { patientId: id }, identityFieldsOf(body));
   await rewriteNameKeys(tx, id, body);
@@ -68,4 +70,6 @@ export async function replacePatient(
     details: {},
     at: now,
   });
+  // It chooses between published ranges.
+  if (before.sex !== body.sex) await recheckPatient(tx, actor.organisationId, id, now);
 }
