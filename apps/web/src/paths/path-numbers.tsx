@@ -1,5 +1,5 @@
 import { Checkbox, TextInput } from '@mantine/core';
-import type { TreatmentPath } from '@archwright/protocol';
+import type { TimeSpan, TreatmentPath } from '@archwright/protocol';
 import type { ReactNode } from 'react';
 import { NumberBox } from '../look/number-box.js';
 import { PlainTable } from '../look/plain-table.js';
@@ -23,6 +23,15 @@ export function PathNumbers({ path, onChange }: Props) {
       }}
     />
   );
+  const bound = (place: NumberPlace, label: string, span: TimeSpan | null) =>
+    span === null ? (
+      ''
+    ) : (
+      <span key={place.field} className="row">
+        {field(place, words.inUnit(label, words.units[span.unit]), span.amount)}
+        <span className="small soft">{words.units[span.unit]}</span>
+      </span>
+    );
   return (
     <>
       <NumbersTable
@@ -40,6 +49,7 @@ export function PathNumbers({ path, onChange }: Props) {
           cells: [
             <TextInput
               key="title"
+              data-wide
               aria-label={words.fieldOf(words.fields.title, code)}
               value={title}
               onChange={(event) => {
@@ -66,16 +76,8 @@ export function PathNumbers({ path, onChange }: Props) {
         rows={path.lags.map(({ code, title, min, max }) => ({
           code: title,
           cells: [
-            min === null
-              ? ''
-              : field(
-                  { of: 'lag', code, field: 'min' },
-                  words.inUnit(words.atLeast, words.units[min.unit]),
-                  min.amount,
-                ),
-            max === null
-              ? ''
-              : field({ of: 'lag', code, field: 'max' }, words.inUnit(words.atMost, words.units[max.unit]), max.amount),
+            bound({ of: 'lag', code, field: 'min' }, words.atLeast, min),
+            bound({ of: 'lag', code, field: 'max' }, words.atMost, max),
           ],
         }))}
       />
