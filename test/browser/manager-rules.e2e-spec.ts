@@ -1,5 +1,6 @@
 import { jest } from '@jest/globals';
 import { dayOf } from '../support/day.js';
+import { tabTo } from '../support/hand.js';
 import { faultsOfScreen } from '../support/screens.js';
 
 jest.setTimeout(240_000);
@@ -60,6 +61,49 @@ describe('the manager', () => {
     expect(await named.inputValue()).toBe('una.ics');
     await field.setInputFiles(file('dua.ics'));
     expect(await named.inputValue()).toBe('dua.ics');
+  });
+
+  it('puts the visits of a path in another order, by hand and by keyboard, and takes it back', async () => {
+    const { page } = day;
+    await page.goto('/practice/paths');
+    await page.getByRole('link', { name: 'Laboratory reline' }).click();
+    await page.getByRole('link', { name: 'Change it or copy it' }).click();
+    const inOrder = () =>
+      page.evaluate<string[]>(`[...document.querySelectorAll('[data-visit]')].map((each) => each.dataset.visit)`);
+    const button = (name: string) => page.getByRole('button', { name });
+    await page.locator('[data-visit="E2"]').waitFor();
+    const shipped = await inOrder();
+    expect(shipped.slice(0, 3)).toEqual(['E1', 'E2', 'R1']);
+
+    const [from, to] = [page.locator('[data-visit="R1"]'), page.locator('[data-visit="R2"]')];
+    const at = async (visit: typeof from) => {
+      const { x, y, width, height } = (await visit.boundingBox()) ?? { x: 0, y: 0, width: 0, height: 0 };
+      return [x + width / 2, y + height / 2] as const;
+    };
+    const [start, end] = [await at(from), await at(to)];
+    await page.mouse.move(...start);
+    await page.mouse.down();
+    await page.mouse.move(...end, { steps: 5 });
+    await page.mouse.up();
+    expect((await inOrder()).slice(2, 4)).toEqual(['R2', 'R1']);
+    await button('Undo').click();
+    expect(await inOrder()).toEqual(shipped);
+
+    await page.getByLabel('Visit', { exact: true }).selectOption('E2');
+    await tabTo(page, button('Earlier'));
+    await page.keyboard.press('Enter');
+    expect((await inOrder()).slice(0, 2)).toEqual(['E2', 'E1']);
+    await page.getByText('E2 is visit 1 of').waitFor();
+    await page.getByText(/to mend before it can be published/).waitFor();
+    expect(await button('Publish as version 2').isDisabled()).toBe(true);
+    await button('Undo').click();
+    await button('Another like it').click();
+    expect(await inOrder()).toContain('E2a');
+    await button('Take it out').click();
+    expect(await inOrder()).toEqual(shipped);
+    await page.getByText('The path is sound and can be published.').waitFor();
+    await button('Give up what I typed').click();
+    expect(await faultsOfScreen(page)).toEqual([]);
   });
 
   it('changes a path, is told its faults while typing, and publishes the next version', async () => {

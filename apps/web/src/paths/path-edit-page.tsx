@@ -9,10 +9,10 @@ import { Outrun, isOutrun } from '../look/outrun.js';
 import { FirstWait, ScreenHead } from '../look/screen.js';
 import { pathWords as words } from '../words/paths.js';
 import { DifferenceTable } from './difference-table.js';
-import { PathDrawing } from './path-drawing.js';
 import { readPathText, textOf } from './path-draft.js';
 import { PathFaults } from './path-faults.js';
 import { PathNumbers } from './path-numbers.js';
+import { PathShapeEditor } from './path-shape-editor.js';
 import './paths.css';
 import { nextVersion } from './paths-view.js';
 import { usePath, type ReadPathView } from './use-paths.js';
@@ -73,7 +73,7 @@ function Editor({ base, paths, setup, publish }: { base: ReadPathView } & Return
         {path === null ? null : (
           <>
             <PathHead path={path} onChange={change} />
-            <PathDrawing path={path} />
+            <PathShapeEditor path={path} onChange={change} />
             <PathNumbers path={path} onChange={change} />
           </>
         )}

@@ -65,4 +65,10 @@ export function drawPath({ visits, labPhases, lags }: TreatmentPath): PathPictur
   };
 }
 
+/** Where in the order a visit lies that was carried so far along the line. */
+export function placeAlong({ visits }: TreatmentPath, code: string, along: number): number {
+  const place = visits.findIndex((visit) => visit.code === code) + Math.round(along / STEP);
+  return Math.min(Math.max(place, 0), visits.length - 1);
+}
+
 const isAmong = (visits: TreatmentPath['visits'], code: string): boolean => visits.some((visit) => visit.code === code);

@@ -87,6 +87,17 @@ export const messages: SameTexts<typeof english> = {
     waits: 'Wartezeiten',
     phases: 'Labortage',
     wait: 'Wartezeit',
+    shape: {
+      title: 'Reihenfolge der Termine',
+      hint: 'Ziehen Sie einen Termin die Linie entlang, oder wählen Sie ihn unten. Was an der Reihenfolge nicht stimmt, steht am Ende der Seite.',
+      visitOf: '{code} · {title}',
+      earlier: 'Früher',
+      later: 'Später',
+      another: 'Noch einer wie dieser',
+      takeOut: 'Herausnehmen',
+      undo: 'Zurücknehmen',
+      standsAt: '{code} ist Termin {place} von {visits}.',
+    },
     phase: 'Laborarbeit',
     text: 'Der ganze Behandlungsweg als Text',
     textHint:

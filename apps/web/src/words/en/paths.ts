@@ -88,6 +88,17 @@ export const messages = {
     waits: 'Waits',
     phases: 'Laboratory days',
     wait: 'Wait',
+    shape: {
+      title: 'Order of the visits',
+      hint: 'Drag a visit along the line, or choose it below. What the order breaks is named at the end of the page.',
+      visitOf: '{code} · {title}',
+      earlier: 'Earlier',
+      later: 'Later',
+      another: 'Another like it',
+      takeOut: 'Take it out',
+      undo: 'Undo',
+      standsAt: '{code} is visit {place} of {visits}.',
+    },
     phase: 'Laboratory work',
     text: 'The whole path as text',
     textHint:
