@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { told } from './told.js';
 import { deliveredText } from './delivered.js';
 import { arch, id, instant, localDate, sentence, slug, stageCode, version } from './primitives.js';
 import { casePlan } from './plan.js';
@@ -62,6 +63,7 @@ export type DayQuery = z.output<typeof dayQuery>;
 export const dayBoard = z.object({
   on: localDate,
   sentence: z.string(),
+  told,
   appointments: z.array(appointmentView),
 });
 export type DayBoard = z.output<typeof dayBoard>;

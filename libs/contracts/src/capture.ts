@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { told } from './told.js';
 import { deliveredText } from './delivered.js';
 import { arch, id, instant, localDate, sentence, slug, stageCode, version, zoneName } from './primitives.js';
 import { appointmentState } from './appointment.js';
@@ -330,6 +331,7 @@ export const stageBoard = z.object({
   on: localDate,
   clinicName: z.string(),
   sentence: z.string(),
+  told,
   /** The most urgent first, at most 50. */
   waiting: z.array(waitingDecision),
   cards: z.array(

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { told } from './told.js';
 import { deliveredText } from './delivered.js';
 import { arch, id, instant, localDate, sentence, slug, stageCode, version } from './primitives.js';
 import { appointmentState } from './appointment.js';
@@ -125,6 +126,7 @@ export const caseView = z.object({
   reviewOn: localDate.nullable(),
   title: deliveredText,
   sentence: z.string(),
+  told,
   /** The case whose denture this one repairs, relines or replaces. */
   parentCase: linkedCase.nullable(),
   /** Cases that do so to this one, the first first. */
@@ -158,6 +160,7 @@ export const caseSummary = caseView.pick({
   state: true,
   title: true,
   sentence: true,
+  told: true,
   patient: true,
   deliveryOn: true,
 });

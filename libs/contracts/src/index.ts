@@ -206,6 +206,7 @@ export {
   type ReportLateStep,
 } from './lab.js';
 export { readDeliveredAs } from './delivered.js';
+export { TOLD, told, type Filling, type Told, type ToldCode } from './told.js';
 export { labCasePage, labCaseView, type LabCasePage, type LabCaseView, type WorkOrder } from './lab-case.js';
 export {
   labOrderAction,

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { told } from './told.js';
 import { deliveredText } from './delivered.js';
 import { arch, id, instant, localDate, sentence, slug, version } from './primitives.js';
 import { labStepState } from './case.js';
@@ -17,6 +18,7 @@ export const loadView = z.object({
   laboratoryName: z.string(),
   zone: z.string(),
   sentence: z.string(),
+  told,
   days: z.array(localDate),
   workCentres: z.array(
     z.object({
@@ -117,6 +119,7 @@ export const dispatchView = z.object({
   on: localDate,
   zone: z.string(),
   sentence: z.string(),
+  told,
   /** The order in which the list is to be worked, and why. */
   order: z.string(),
   steps: z.array(dispatchStep),

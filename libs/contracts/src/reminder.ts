@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { told } from './told.js';
 import { id, instant, zoneName } from './primitives.js';
 
 export const reminderView = z.object({
@@ -30,7 +31,7 @@ export const callTaskView = z.object({
 });
 export type CallTaskView = z.output<typeof callTaskView>;
 
-export const callList = z.object({ sentence: z.string(), items: z.array(callTaskView) });
+export const callList = z.object({ sentence: z.string(), told, items: z.array(callTaskView) });
 export type CallList = z.output<typeof callList>;
 
 export const recordCall = z.strictObject({

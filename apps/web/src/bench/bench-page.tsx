@@ -10,6 +10,7 @@ import { benchWords as words } from '../words/bench.js';
 import { deskWords } from '../words/desk.js';
 import { labOrderWords } from '../words/lab-orders.js';
 import { remakeLogWords } from '../words/remake-log.js';
+import { toldWords } from '../words/told.js';
 import { WorkloadPanel } from '../workload/workload-panel.js';
 import './bench.css';
 import { dayHeads, loadRows } from './bench-view.js';
@@ -40,7 +41,7 @@ export function BenchPage() {
 
   return (
     <>
-      <ScreenHead title={words.title(laboratory.name)} sentence={load.data?.sentence}>
+      <ScreenHead title={words.title(laboratory.name)} sentence={load.data && toldWords(load.data.told)}>
         {role === 'lab' ? <Link to="/bench/parcels">{deskWords.subPlaces.parcels}</Link> : null}
         {role === 'lab' ? <Link to="/bench/orders">{labOrderWords.linkAtLab}</Link> : null}
         <Link to="/bench/remakes">{remakeLogWords.link}</Link>

@@ -21,6 +21,7 @@ it('has a cell for every day on which anyone works, closed where a work centre d
     laboratoryName: 'Central',
     zone: 'Europe/London',
     sentence: '',
+    told: { code: 'dispatch-empty', values: {} },
     days: ['2027-01-05', '2027-01-06', '2027-01-09'],
     workCentres: [
       {
@@ -78,6 +79,7 @@ const view = (...steps: DispatchStep[]): DispatchView => ({
   on: '2027-01-05',
   zone: 'Europe/London',
   sentence: '',
+  told: { code: 'dispatch-empty', values: {} },
   order: '',
   steps,
 });

@@ -7,6 +7,7 @@ import { Refusal } from '../look/notice.js';
 import { Empty, Waiting } from '../look/screen.js';
 import { benchWords as words } from '../words/bench.js';
 import { ticketWords } from '../words/tickets.js';
+import { DISPATCH_ORDER, toldWords } from '../words/told.js';
 import { dispatchRows, workTitle } from './bench-view.js';
 import type { useBench } from './use-bench.js';
 import { WorkStep } from './work-step.js';
@@ -55,7 +56,7 @@ export function WorkList({ dispatch, centres, centre, on, today, onCentre }: Pro
       </div>
       {dispatch.data ? (
         <p className="small soft">
-          {dispatch.data.sentence} {dispatch.data.order}
+          {toldWords(dispatch.data.told)} {toldWords(DISPATCH_ORDER)}
         </p>
       ) : null}
       <p role="status" className={said ? 'notice notice-go' : 'unseen'}>

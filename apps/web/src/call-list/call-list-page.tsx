@@ -1,6 +1,7 @@
 import { DeskPlaces } from '../desk-day/desk-places.js';
 import { ScreenHead, Waiting } from '../look/screen.js';
 import { deskWords } from '../words/desk.js';
+import { toldWords } from '../words/told.js';
 import { CallCards } from './call-cards.js';
 import { useCalls } from './use-calls.js';
 
@@ -9,7 +10,7 @@ export function CallListPage() {
   const calls = useCalls();
   return (
     <>
-      <ScreenHead title={deskWords.callsTitle} sentence={calls.list.data?.sentence} />
+      <ScreenHead title={deskWords.callsTitle} sentence={calls.list.data && toldWords(calls.list.data.told)} />
       <div className="stack">
         <DeskPlaces />
         <Waiting busy={calls.list.isPlaceholderData}>

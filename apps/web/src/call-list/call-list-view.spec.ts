@@ -21,6 +21,7 @@ it('lists open calls first, earliest due on top, and says how earlier attempts w
   const rows = shapeCalls(
     {
       sentence: '',
+      told: { code: 'calls-none', values: {} },
       items: [
         task({ id: 'done', state: 'done', dueAt: '2027-01-04T12:00:00Z' }),
         task({ id: 'late' }),

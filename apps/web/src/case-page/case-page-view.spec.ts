@@ -44,6 +44,7 @@ const view = (more: Partial<CaseView>): CaseView => ({
   reviewOn: null,
   title: '',
   sentence: '',
+  told: { code: 'case-closed', values: {} },
   parentCase: null,
   followingCases: [],
   patient: { id: 'p', name: 'A. Example', birthOn: '1949-03-04', phone: null },

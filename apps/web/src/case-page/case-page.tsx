@@ -18,6 +18,7 @@ import { viewerZone } from '../time/zone.js';
 import { wishSentence } from '../wishes/wishes-view.js';
 import { caseWords as words } from '../words/case.js';
 import { lineWords } from '../words/line.js';
+import { toldWords } from '../words/told.js';
 import { CaseAlerts, CaseHistory, CaseReminders } from './case-aside.js';
 import './case-page.css';
 import { caseRows, deliverySentence, historyRows, latestByOthers, reminderRows } from './case-page-view.js';
@@ -49,7 +50,7 @@ export function CasePage() {
 
   return (
     <>
-      <ScreenHead title={words.title(known.number, known.title)} sentence={known.sentence}>
+      <ScreenHead title={words.title(known.number, known.title)} sentence={toldWords(known.told)}>
         {known.stages.some(({ startsAt }) => startsAt !== null) && may.openCases(role) ? (
           <Link to="/desk/cases/$caseId/itinerary" params={{ caseId }}>
             {words.itinerary}

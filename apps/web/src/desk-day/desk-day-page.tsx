@@ -10,6 +10,7 @@ import { practiceZone } from '../time/practice-zone.js';
 import { dateAndTime, longDate } from '../time/wording.js';
 import { viewerZone } from '../time/zone.js';
 import { deskWords } from '../words/desk.js';
+import { toldWords } from '../words/told.js';
 import { DayChoices } from './day-choices.js';
 import { groupingOf } from './day-groups.js';
 import { DayTable } from './day-table.js';
@@ -34,7 +35,7 @@ export function DeskDayPage() {
 
   return (
     <>
-      <ScreenHead title={longDate(day, practice.today)} sentence={board.data?.sentence}>
+      <ScreenHead title={longDate(day, practice.today)} sentence={board.data && toldWords(board.data.told)}>
         <DayChoices practice={practice} day={day} />
       </ScreenHead>
       <p className="print-only">{deskWords.sheetNote(asOf)}</p>

@@ -1,4 +1,4 @@
-import type { AppointmentView } from '@archwright/contracts';
+import type { AppointmentView, DayBoard } from '@archwright/contracts';
 import { shapeDay } from './desk-day-view.js';
 
 const visit = (more: Partial<AppointmentView>): AppointmentView => ({
@@ -30,7 +30,12 @@ const visit = (more: Partial<AppointmentView>): AppointmentView => ({
   ...more,
 });
 const NOON = Date.parse('2027-01-05T12:00:00Z');
-const board = (...appointments: AppointmentView[]) => ({ on: '2027-01-05', sentence: '', appointments });
+const board = (...appointments: AppointmentView[]): DayBoard => ({
+  on: '2027-01-05',
+  sentence: '',
+  told: { code: 'day-empty', values: {} },
+  appointments,
+});
 
 it('sorts visits by time within their clinic, clinics by name', () => {
   const day = shapeDay(

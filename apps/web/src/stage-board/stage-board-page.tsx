@@ -13,6 +13,7 @@ import { practiceZone } from '../time/practice-zone.js';
 import { longDate } from '../time/wording.js';
 import { viewerZone } from '../time/zone.js';
 import { boardWords as words } from '../words/chair.js';
+import { toldWords } from '../words/told.js';
 import { BoardLine } from './board-line.js';
 import './stage-board.css';
 import { boardCards, waitingRows, type BoardCard } from './stage-board-view.js';
@@ -75,7 +76,7 @@ export function StageBoardPage() {
     <div className="roomy">
       <ScreenHead
         title={words.title(longDate(day, practice.today), board.data?.clinicName ?? '')}
-        sentence={board.data?.sentence}
+        sentence={board.data && toldWords(board.data.told)}
       >
         <NativeSelect
           aria-label={words.clinic}

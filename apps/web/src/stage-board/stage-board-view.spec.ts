@@ -27,6 +27,7 @@ const board = (...cards: StageBoard['cards']): StageBoard => ({
   on: '2027-01-05',
   clinicName: 'North',
   sentence: '',
+  told: { code: 'day-empty', values: {} },
   waiting: [],
   cards,
 });

@@ -1,10 +1,11 @@
-import type { AppointmentView, DayBoard, DayQuery } from '@archwright/contracts';
+import type { AppointmentView, DayBoard, DayQuery, Told } from '@archwright/contracts';
 import { addDays, startOfDayMs } from '@archwright/calendar';
 import { Clinic } from '@archwright/records';
 import { In, type EntityManager } from 'typeorm';
 import type { Actor } from '../actor.js';
 import { RecordNotFoundError } from '../errors.js';
 import { requireClinic } from '../planning/scope.js';
+import { tell, told } from '../tell.js';
 import { SELECT_APPOINTMENT, toAppointmentViews, type AppointmentRow } from './appointment-rows.js';
 
 /** All visits of one local day at the actor's clinics, each day counted in its clinic's zone. */
@@ -22,7 +23,7 @@ export async function dayBoardOf(
   for (const { id, zone } of clinics) rows.push(...(await visitsOfDay(tx, { id, zone, on, clinicianId }, now)));
   rows.sort((a, b) => a.startsAt.getTime() - b.startsAt.getTime() || (a.id < b.id ? -1 : 1));
   const appointments = await toAppointmentViews(tx, rows);
-  return { on, sentence: sentenceOf(appointments), appointments };
+  return { on, ...tell(sentenceOf(appointments)), appointments };
 }
 
 interface ClinicDay {
@@ -46,19 +47,18 @@ function visitsOfDay(
   );
 }
 
-function sentenceOf(appointments: readonly AppointmentView[]): string {
-  if (appointments.length === 0) return 'No visits on this day.';
-  const count = (state: AppointmentView['state']) => appointments.filter((each) => each.state === state).length;
+function sentenceOf(appointments: readonly AppointmentView[]): Told {
+  if (appointments.length === 0) return told('day-empty');
+  const count = (...states: AppointmentView['state'][]) =>
+    appointments.filter(({ state }) => states.includes(state)).length;
   const parts = [
-    [count('arrived'), 'waiting'],
-    [count('in-progress'), 'under way'],
-    [count('completed'), 'finished'],
-    [count('missed'), 'missed'],
-    [count('held') + count('provisional'), 'not yet firm'],
-  ] as const;
-  const told = parts.filter(([number]) => number > 0).map(([number, words]) => `${String(number)} ${words}`);
-  const total = `${String(appointments.length)} ${appointments.length === 1 ? 'visit' : 'visits'}`;
-  return told.length === 0 ? `${total}.` : `${total}: ${told.join(', ')}.`;
+    { code: 'day-arrived' as const, values: { n: count('arrived') } },
+    { code: 'day-in-progress' as const, values: { n: count('in-progress') } },
+    { code: 'day-completed' as const, values: { n: count('completed') } },
+    { code: 'day-missed' as const, values: { n: count('missed') } },
+    { code: 'day-not-firm' as const, values: { n: count('held', 'provisional') } },
+  ].filter(({ values }) => values.n > 0);
+  return told('day', { visits: appointments.length, parts: parts.length === 0 ? null : { list: parts } });
 }
 
 /** @throws {RecordNotFoundError} for a visit that is unknown or at a clinic that is not the actor's */

@@ -1,9 +1,10 @@
-import type { DayQuery, StageBoard } from '@archwright/contracts';
+import type { DayQuery, StageBoard, Told } from '@archwright/contracts';
 import { addDays, startOfDayMs } from '@archwright/calendar';
 import { Clinic } from '@archwright/records';
 import { In, type EntityManager } from 'typeorm';
 import type { Actor } from '../actor.js';
 import { NotYoursError } from '../errors.js';
+import { tell, told } from '../tell.js';
 import { caseLine } from './case-line.js';
 import { evidenceOf, loadEvidenceRows, type EvidenceRows } from './gate-evidence.js';
 import { stageGates } from './stage-gates.js';
@@ -63,7 +64,7 @@ export async function viewStageBoard(
   return {
     on,
     clinicName: clinics.map(({ name }) => name).join(', '),
-    sentence: sentenceOf(cards),
+    ...tell(sentenceOf(cards)),
     waiting: await waitingDecisions(tx, actor),
     cards,
   };
@@ -120,15 +121,13 @@ function cardOf(visit: VisitRow, record: StageRecord, { evidence: rows, standing
   };
 }
 
-function sentenceOf(cards: readonly Card[]): string {
-  if (cards.length === 0) return 'No visits on this day.';
-  const count = (verdict: Card['verdict']) => cards.filter((card) => card.verdict === verdict).length;
-  const visits = cards.length === 1 ? '1 visit' : `${String(cards.length)} visits`;
-  const parts = [
-    `${String(count('may-go-on'))} may go on`,
-    `${String(count('check-first'))} to check first`,
-    `${String(count('decide'))} to decide`,
-    `${String(count('not-ready'))} not ready`,
-  ];
-  return `${visits}: ${parts.filter((part) => !part.startsWith('0 ')).join(', ')}.`;
+const VERDICTS = ['may-go-on', 'check-first', 'decide', 'not-ready'] as const satisfies Card['verdict'][];
+
+function sentenceOf(cards: readonly Card[]): Told {
+  if (cards.length === 0) return told('day-empty');
+  const list = VERDICTS.map((verdict) => ({
+    code: `board-${verdict}` as const,
+    values: { n: cards.filter((card) => card.verdict === verdict).length },
+  })).filter(({ values }) => values.n > 0);
+  return told('day', { visits: cards.length, parts: { list } });
 }

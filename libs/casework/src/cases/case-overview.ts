@@ -5,6 +5,7 @@ import { CaseArch, Clinic, Hold, PatientIdentity, RemakeAlert, Stage, type Treat
 import { In, MoreThan, type EntityManager } from 'typeorm';
 import { RecordNotFoundError } from '../errors.js';
 import { fullName } from '../patients/patient-rows.js';
+import { tell } from '../tell.js';
 import { caseTitles } from './case-titles.js';
 import { caseSentence, deliveryVisit, type CaseSituation } from './case-sentence.js';
 import { stageVisits } from './case-visits.js';
@@ -94,15 +95,17 @@ function summaryOf(
     number,
     state,
     title,
-    sentence: caseSentence({
-      state,
-      stateReason,
-      reviewOn,
-      zone,
-      stages: situated,
-      alerts: undecided.map(({ stageId, reason }) => ({ stage: titleOfStage(stageId), reason })),
-      heldUntil: hold?.expiresAt ?? null,
-    }),
+    ...tell(
+      caseSentence({
+        state,
+        stateReason,
+        reviewOn,
+        zone,
+        stages: situated,
+        alerts: undecided.map(({ stageId, reason }) => ({ stage: titleOfStage(stageId), reason })),
+        heldUntil: hold?.expiresAt ?? null,
+      }),
+    ),
     patient: { id: patientId, name: fullName(identity), birthOn: identity.birthOn, phone: identity.phone },
     deliveryOn: delivery === null ? null : localDate(delivery.startsAt.getTime(), delivery.zone),
   };

@@ -1,5 +1,8 @@
 import type { AppointmentState, StageState } from '@archwright/contracts';
+import { inEnglish } from '../tell.js';
 import { caseSentence, deliveryVisit, type CaseSituation } from './case-sentence.js';
+
+const sentenceOf = (situation: CaseSituation): string => inEnglish(caseSentence(situation));
 
 type StagePart = CaseSituation['stages'][number];
 
@@ -41,22 +44,22 @@ const recall = aStage('Recall', 'waiting', { chained: false });
 
 describe('the sentence on top of a case', () => {
   it('says what comes next, in the time of the clinic, and when the dentures are placed', () => {
-    expect(caseSentence(aCase({ stages: [examination, trial, placement, recall] }))).toBe(
+    expect(sentenceOf(aCase({ stages: [examination, trial, placement, recall] }))).toBe(
       'Next: Trial, Sunday 28 March 2027 at 01:30, North clinic. Placement on Thursday 8 April 2027.',
     );
-    expect(caseSentence(aCase({ stages: [examination, placement, recall] }))).toBe(
+    expect(sentenceOf(aCase({ stages: [examination, placement, recall] }))).toBe(
       'Next: Placement, Thursday 8 April 2027 at 10:00, North clinic.',
     );
   });
 
   it('says what is missing while nothing is booked', () => {
     const stages = [examination, aStage('Trial', 'waiting'), recall];
-    expect(caseSentence(aCase({ stages }))).toBe('Not booked: "Trial" and what follows. Ask for offers.');
-    expect(caseSentence(aCase({ state: 'enquiry', stages: [aStage('Examination', 'waiting')] }))).toBe(
+    expect(sentenceOf(aCase({ stages }))).toBe('Not booked: "Trial" and what follows. Ask for offers.');
+    expect(sentenceOf(aCase({ state: 'enquiry', stages: [aStage('Examination', 'waiting')] }))).toBe(
       'Enquiry: nothing is booked yet. Ask for offers for "Examination".',
     );
     const missed = aStage('Trial', 'waiting', { visit: visitOn('2027-02-01T09:00:00Z', 'missed') });
-    expect(caseSentence(aCase({ stages: [examination, missed] }))).toBe(
+    expect(sentenceOf(aCase({ stages: [examination, missed] }))).toBe(
       'Missed: Trial, Monday 1 February 2027 at 10:00. It needs a new time.',
     );
   });
@@ -66,13 +69,13 @@ describe('the sentence on top of a case', () => {
     const stages = [examination, underWay, placement];
     const heldUntil = new Date('2027-02-01T09:15:00Z');
     const alerts = [{ stage: 'Trial', reason: 'Vertical dimension does not agree' }];
-    expect(caseSentence(aCase({ stages, heldUntil, alerts }))).toBe(
+    expect(sentenceOf(aCase({ stages, heldUntil, alerts }))).toBe(
       'To be decided at "Trial": Vertical dimension does not agree.',
     );
-    expect(caseSentence(aCase({ stages, heldUntil }))).toBe(
+    expect(sentenceOf(aCase({ stages, heldUntil }))).toBe(
       'Times are held until Monday 1 February 2027 at 10:15: confirm them or give them back.',
     );
-    expect(caseSentence(aCase({ stages }))).toBe('Under way: Jaw relation.');
+    expect(sentenceOf(aCase({ stages }))).toBe('Under way: Jaw relation.');
   });
 
   it.each([
@@ -85,7 +88,7 @@ describe('the sentence on top of a case', () => {
     [{ state: 'closed' }, 'Closed. Recalls stay due.'],
     [{ state: 'ended-by-death' }, 'The patient has died. Everything was stopped.'],
   ] as const)('says why a case stands still: %j', (stopped, sentence) => {
-    expect(caseSentence(aCase({ ...stopped, stages: [trial] }))).toBe(sentence);
+    expect(sentenceOf(aCase({ ...stopped, stages: [trial] }))).toBe(sentence);
   });
 
   it('counts the placement that stands, not one that was repeated or missed', () => {
@@ -97,7 +100,7 @@ describe('the sentence on top of a case', () => {
       isDelivery: true,
       visit: visitOn('2027-04-08T08:00:00Z', 'completed'),
     });
-    expect(caseSentence(aCase({ stages: [placed, recall] }))).toBe(
+    expect(sentenceOf(aCase({ stages: [placed, recall] }))).toBe(
       'Placed on Thursday 8 April 2027. Later reviews and recalls are due, not booked.',
     );
   });

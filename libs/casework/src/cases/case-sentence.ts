@@ -1,7 +1,8 @@
-import type { CaseState, StageState } from '@archwright/contracts';
+import { localDate } from '@archwright/calendar';
+import type { CaseState, StageState, Told } from '@archwright/contracts';
 import { isToCome } from '@archwright/protocol';
 import type { StageVisit } from './case-visits.js';
-import { dateInWords, dayInWords, momentInWords } from './dates-in-words.js';
+import { told } from '../tell.js';
 
 /** What the sentence on top of a case is made from. */
 export interface CaseSituation {
@@ -24,60 +25,56 @@ export interface CaseSituation {
 }
 
 /** The one thing to know about a case: what stops it, else what comes next. */
-export function caseSentence(situation: CaseSituation): string {
+export function caseSentence(situation: CaseSituation): Told {
   return stopped(situation) ?? urgent(situation) ?? upNext(situation);
 }
 
-function stopped({ state, stateReason, reviewOn }: CaseSituation): string | null {
-  const because = stateReason === null ? '.' : `: ${ended(stateReason)}`;
+function stopped({ state, stateReason, reviewOn }: CaseSituation): Told | null {
+  const because = stateReason === null ? null : ended(stateReason);
   switch (state) {
     case 'paused':
-      return `Paused${because}${reviewOn === null ? '' : ` To be looked at again on ${dateInWords(reviewOn)}.`}`;
+      return told('case-paused', { because, again: reviewOn === null ? null : { day: reviewOn } });
     case 'transferred':
-      return `Handed over${because}`;
     case 'abandoned':
-      return `Given up${because}`;
+      return told(`case-${state}`, { because });
     case 'closed':
-      return 'Closed. Recalls stay due.';
     case 'ended-by-death':
-      return 'The patient has died. Everything was stopped.';
+      return told(`case-${state}`);
     case 'enquiry':
     case 'open':
       return null;
   }
 }
 
-function urgent({ alerts, heldUntil, stages, zone }: CaseSituation): string | null {
+function urgent({ alerts, heldUntil, stages, zone }: CaseSituation): Told | null {
   const [alert] = alerts;
-  if (alert !== undefined) return `To be decided at "${alert.stage}": ${ended(alert.reason)}`;
-  if (heldUntil !== null)
-    return `Times are held until ${momentInWords(heldUntil, zone)}: confirm them or give them back.`;
+  if (alert !== undefined)
+    return told('case-to-decide', { title: { title: alert.stage }, reason: ended(alert.reason) });
+  if (heldUntil !== null) return told('case-held', { until: momentAt(heldUntil, zone) });
   const underWay = stages.find(({ state }) => state === 'in-progress');
-  return underWay === undefined ? null : `Under way: ${underWay.title}.`;
+  return underWay === undefined ? null : told('case-under-way', { title: { title: underWay.title } });
 }
 
-function upNext({ state, stages }: CaseSituation): string {
+function upNext({ state, stages }: CaseSituation): Told {
   const toCome = stages.filter((stage) => isToCome(stage.state) && stage.chained);
   const next = toCome.find(({ visit }) => visit !== null);
-  if (next?.visit?.state === 'missed')
-    return `Missed: ${next.title}, ${momentInWords(next.visit.startsAt, next.visit.zone)}. It needs a new time.`;
   if (next?.visit != null) {
     const { startsAt, zone, clinicName } = next.visit;
+    const visit = { title: { title: next.title }, when: momentAt(startsAt, zone) };
+    if (next.visit.state === 'missed') return told('case-missed', visit);
     const delivery = next.isDelivery ? null : deliveryVisit(stages);
-    const placement = delivery === null ? '' : ` Placement on ${dayInWords(delivery.startsAt, delivery.zone)}.`;
-    return `Next: ${next.title}, ${momentInWords(startsAt, zone)}, ${clinicName}.${placement}`;
+    return told('case-next', { ...visit, clinic: clinicName, placement: delivery === null ? null : dayOf(delivery) });
   }
   const [first] = toCome;
   if (first === undefined) {
     const placed = deliveryVisit(stages);
-    const since =
-      placed === null ? 'Nothing is left to book.' : `Placed on ${dayInWords(placed.startsAt, placed.zone)}.`;
-    return `${since} Later reviews and recalls are due, not booked.`;
+    return placed === null ? told('case-nothing-left') : told('case-placed', { on: dayOf(placed) });
   }
-  return state === 'enquiry'
-    ? `Enquiry: nothing is booked yet. Ask for offers for ${quoted(first.title)}.`
-    : `Not booked: ${quoted(first.title)} and what follows. Ask for offers.`;
+  return told(state === 'enquiry' ? 'case-enquiry' : 'case-not-booked', { title: { title: first.title } });
 }
+
+const momentAt = (at: Date, zone: string) => ({ moment: at.toISOString(), zone });
+const dayOf = ({ startsAt, zone }: StageVisit) => ({ day: localDate(startsAt.getTime(), zone) });
 
 /** Where the last denture of the case is placed; null while that is not booked. */
 export function deliveryVisit(stages: CaseSituation['stages']): StageVisit | null {
@@ -87,4 +84,3 @@ export function deliveryVisit(stages: CaseSituation['stages']): StageVisit | nul
 }
 
 const ended = (text: string): string => (/[.!?]$/.test(text) ? text : `${text}.`);
-const quoted = (text: string): string => `"${text}"`;

@@ -1,5 +1,12 @@
 import { addDays, startOfDayMs } from '@archwright/calendar';
-import type { CaseSteps, DispatchQuery, DispatchStep, DispatchView, LabQuestionView } from '@archwright/contracts';
+import type {
+  CaseSteps,
+  DispatchQuery,
+  DispatchStep,
+  DispatchView,
+  LabQuestionView,
+  Told,
+} from '@archwright/contracts';
 import { LabStep } from '@archwright/records';
 import type { EntityManager } from 'typeorm';
 import type { Actor } from '../actor.js';
@@ -13,14 +20,11 @@ import {
   requireLaboratory,
   type BenchStep,
 } from './bench-steps.js';
+import { inEnglish, tell, told } from '../tell.js';
 import { reportedLate } from './late-steps.js';
 import { lastQuestions, openSince } from './open-questions.js';
 import { isUnfinished, slackMinutes, stretchOf } from './slack.js';
 import { knowSteps, type StepKnowledge } from './waits-for.js';
-
-const ORDER =
-  'Least slack first: the time left between the expected end of the work and its leaving for the clinic. ' +
-  'Equal slack goes by planned start. Work that waits for an answer comes last of the unfinished: its clock stands still.';
 
 /** The work of one day in the laboratory's zone: what is planned for it, and what earlier days left unfinished. */
 export async function dispatchOf(
@@ -44,7 +48,7 @@ export async function dispatchOf(
   const steps = listed
     .map((step) => toDispatchStep(step, slack.get(step.id) ?? null, known))
     .sort((one, other) => rank(one) - rank(other) || bySlack(one, other) || one.startsAt.localeCompare(other.startsAt));
-  return { laboratoryId, on, zone, sentence: sentenceOf(steps), order: ORDER, steps };
+  return { laboratoryId, on, zone, ...tell(sentenceOf(steps)), order: inEnglish(told('dispatch-order')), steps };
 }
 
 /** One step as its bench sees it. */
@@ -136,11 +140,10 @@ function bySlack(one: DispatchStep, other: DispatchStep): number {
   return a === b ? 0 : a - b;
 }
 
-function sentenceOf(steps: readonly DispatchStep[]): string {
+function sentenceOf(steps: readonly DispatchStep[]): Told {
   const unfinished = steps.filter(({ state }) => state !== 'finished');
-  if (unfinished.length === 0) return steps.length === 0 ? 'No work on this day.' : 'Everything is finished.';
+  if (unfinished.length === 0) return told(steps.length === 0 ? 'dispatch-empty' : 'dispatch-finished');
   const late = unfinished.filter(({ slackMinutes: slack }) => slack !== null && slack < 0).length;
   const waiting = unfinished.filter(({ waitsFor }) => waitsFor !== null).length;
-  const count = unfinished.length === 1 ? '1 step' : `${String(unfinished.length)} steps`;
-  return `${count} to do, ${String(waiting)} of them waiting, ${String(late)} late.`;
+  return told('dispatch', { steps: unfinished.length, waiting, late });
 }

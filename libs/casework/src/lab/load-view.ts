@@ -9,11 +9,11 @@ import {
   union,
   type Interval,
 } from '@archwright/calendar';
-import type { LoadQuery, LoadView } from '@archwright/contracts';
+import type { LoadQuery, LoadView, Told } from '@archwright/contracts';
 import { WorkCentre, loadSnapshot } from '@archwright/records';
 import type { EntityManager } from 'typeorm';
 import type { Actor } from '../actor.js';
-import { dateInWords } from '../cases/dates-in-words.js';
+import { tell, told } from '../tell.js';
 import { casesAtRisk } from './at-risk.js';
 import { loadBenchSteps, requireLaboratory } from './bench-steps.js';
 import { loadPlaceTimes, type PlaceTimes } from './place-times.js';
@@ -51,8 +51,8 @@ export async function loadOf(
   });
   const unfinished = await loadBenchSteps(tx, laboratoryId, { from: now, until: now });
   const atRisk = await casesAtRisk(tx, unfinished, zone, now);
-  const sentence = sentenceOf(workCentres, atRisk.length);
-  return { laboratoryId, laboratoryName: name, zone, sentence, days, workCentres, atRisk };
+  const inShort = tell(sentenceOf(workCentres, atRisk.length));
+  return { laboratoryId, laboratoryName: name, zone, ...inShort, days, workCentres, atRisk };
 }
 
 /** As the laboratory has set them up, which is the way of the work through it. */
@@ -84,12 +84,12 @@ function dayOf(on: string, zone: string, places: readonly PlaceLoad[]): CentreLo
   return { on, bookedMinutes: minutes(({ booked }) => booked), openMinutes: minutes(({ open }) => open) };
 }
 
-function sentenceOf(centres: readonly CentreLoad[], atRisk: number): string {
+function sentenceOf(centres: readonly CentreLoad[], late: number): Told {
   const over = centres.flatMap(({ name, days }) =>
-    days.filter((day) => day.bookedMinutes > day.openMinutes).map(({ on }) => `${name} on ${dateInWords(on)}`),
+    days
+      .filter((day) => day.bookedMinutes > day.openMinutes)
+      .map(({ on }) => ({ code: 'load-over' as const, values: { name, on: { day: on } } })),
   );
-  const risk = atRisk === 0 ? 'Nothing is at risk of being late' : `${String(atRisk)} at risk of being late`;
-  const load =
-    over.length === 0 ? 'no bench is over its open time' : `over its open time: ${over.slice(0, 3).join(', ')}`;
-  return `${risk}; ${load}${over.length > 3 ? `, and ${String(over.length - 3)} more` : ''}.`;
+  const named = over.slice(0, 3);
+  return told('load', { late, over: named.length === 0 ? null : { list: named }, more: over.length - named.length });
 }

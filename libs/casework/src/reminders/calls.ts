@@ -4,6 +4,7 @@ import { CallAttempt, CallTask, appendCaseEvent, recordAudit, uuidv7 } from '@ar
 import type { EntityManager } from 'typeorm';
 import type { Actor } from '../actor.js';
 import { NotYoursError, RecordNotFoundError, WrongStateError } from '../errors.js';
+import { tell, told } from '../tell.js';
 
 /** Answers that end a task; after the others the patient is to be called again. */
 const ENDS: readonly RecordCall['outcome'][] = ['reached', 'asks-to-move', 'declined'];
@@ -36,9 +37,8 @@ export async function callListOf(tx: EntityManager, actor: Actor, now: Date): Pr
   );
   const open = items.filter(({ state }) => state === 'open');
   const overdue = open.filter(({ dueAt }) => Date.parse(dueAt) <= now.getTime()).length;
-  const calls = open.length === 1 ? '1 call' : `${String(open.length)} calls`;
-  const sentence = open.length === 0 ? 'No calls to make.' : `${calls} to make, ${String(overdue)} due now.`;
-  return { sentence, items };
+  const inShort = open.length === 0 ? told('calls-none') : told('calls', { calls: open.length, overdue });
+  return { ...tell(inShort), items };
 }
 
 /** Notes how a call went. A patient who was reached about a reminder has confirmed the visit. */
