@@ -78,9 +78,9 @@ describe('the screens in other languages', () => {
   });
 
   it.each([
-    ['de', 'Untersuchung, Einwilligung, Situationsabformungen', 'Vertikaldimension in Ruhe'],
-    ['ar', 'الفحص والموافقة والطبعات الأولية', 'البعد العمودي عند الراحة'],
-  ])('say in %s what came with the product: titles of visits, names of measurements', async (language, title, name) => {
+    ['de', 'Untersuchung, Einwilligung, Situationsabformungen', 'Vertikaldimension in Ruhe', /^1 Termin: 1 /],
+    ['ar', 'الفحص والموافقة والطبعات الأولية', 'البعد العمودي عند الراحة', /^زيارة واحدة: 1 /],
+  ])('say in %s what came with the product, and how the day stands', async (language, title, name, sentence) => {
     person = await signIn(browser, service.url, 'clinician');
     const { page } = person;
     const stage = await stageOfTheDay(page);
@@ -90,5 +90,7 @@ describe('the screens in other languages', () => {
     await page.getByRole('heading', { level: 1, name: title }).waitFor();
     expect(await page.locator('main').innerText()).not.toContain('Medicines and allergies asked');
     await page.getByText(name).first().waitFor({ state: 'attached' });
+    await page.goto(`/chair?on=${firstDay}`);
+    await page.getByText(sentence).waitFor();
   });
 });
