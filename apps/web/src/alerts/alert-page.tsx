@@ -4,8 +4,9 @@ import { hasStatus } from '../api/errors.js';
 import { may } from '../frame/places-view.js';
 import { useSession } from '../frame/use-session.js';
 import { Tag } from '../look/marks.js';
+import { NotYet } from '../look/not-yet.js';
 import { Notice, Refusal } from '../look/notice.js';
-import { FirstWait, ScreenHead } from '../look/screen.js';
+import { ScreenHead } from '../look/screen.js';
 import { alertWords as words } from '../words/chair.js';
 import { archWords } from '../words/line.js';
 import { alertSentence, proposalRows } from './alert-view.js';
@@ -44,11 +45,7 @@ export function AlertPage() {
   const { role } = useSession();
   const { practice, alert, accept, dismiss } = useAlert(alertId);
   if (!alert.data) {
-    return alert.error ? (
-      <Refusal error={alert.error} onRetry={() => void alert.refetch()} />
-    ) : (
-      <FirstWait what={words.loading} />
-    );
+    return <NotYet asked={alert} what={words.loading} />;
   }
   const known = alert.data;
   const undecided = isUndecided(known);

@@ -4,6 +4,7 @@ import { CaseLineDrawing } from '../case-line/line-drawing.js';
 import { layLines } from '../case-line/line-view.js';
 import { lineOfCase } from '../case-line/plan-view.js';
 import { useWidth } from '../case-line/use-width.js';
+import { NotYet } from '../look/not-yet.js';
 import { CaseAtChair } from './case-at-chair.js';
 import { may } from '../frame/places-view.js';
 import { useSession } from '../frame/use-session.js';
@@ -11,7 +12,7 @@ import { FreedNotice } from '../freed-time/freed-notice.js';
 import { ChangedMeanwhile } from '../live/changed-meanwhile.js';
 import { Tag } from '../look/marks.js';
 import { Refusal } from '../look/notice.js';
-import { Empty, FirstWait, ScreenHead, Waiting } from '../look/screen.js';
+import { Empty, ScreenHead, Waiting } from '../look/screen.js';
 import { HoldBar } from '../offers/hold-bar.js';
 import { birthDate } from '../time/wording.js';
 import { viewerZone } from '../time/zone.js';
@@ -37,11 +38,7 @@ export function CasePage() {
   const { practice, view, reminders, consent, state, confirm, release } = useCase(caseId, may.keepDesk(role));
   const [attach, width] = useWidth(620);
   if (!view.data) {
-    return view.error ? (
-      <Refusal error={view.error} onRetry={() => void view.refetch()} />
-    ) : (
-      <FirstWait what={words.loading} />
-    );
+    return <NotYet asked={view} what={words.loading} />;
   }
   const known = view.data;
   const clock = { today: practice.today, viewer: viewerZone() };

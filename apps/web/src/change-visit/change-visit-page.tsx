@@ -7,8 +7,9 @@ import { canFallAway } from '../disturbances/lost-visit-view.js';
 import { may } from '../frame/places-view.js';
 import { useSession } from '../frame/use-session.js';
 import { freedBy } from '../freed-time/freed-time-view.js';
+import { NotYet } from '../look/not-yet.js';
 import { Notice, Refusal } from '../look/notice.js';
-import { FirstWait, ScreenHead } from '../look/screen.js';
+import { ScreenHead } from '../look/screen.js';
 import { RippleSheet } from '../ripple/ripple-sheet.js';
 import { viewerZone } from '../time/zone.js';
 import { caseWords, changeWords as words } from '../words/case.js';
@@ -30,11 +31,7 @@ export function ChangeVisitPage() {
   }, [preview]);
 
   if (!view.data) {
-    return view.error ? (
-      <Refusal error={view.error} onRetry={() => void view.refetch()} />
-    ) : (
-      <FirstWait what={caseWords.loading} />
-    );
+    return <NotYet asked={view} what={caseWords.loading} />;
   }
   const visit = visitOf(view.data, appointmentId, practice.today);
   const back = (

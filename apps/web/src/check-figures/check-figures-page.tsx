@@ -1,9 +1,9 @@
 import { checkFigures, type CheckFigures } from '@archwright/contracts';
 import { useQuery } from '@tanstack/react-query';
 import { read } from '../api/client.js';
-import { Refusal } from '../look/notice.js';
+import { NotYet } from '../look/not-yet.js';
 import { PlainTable } from '../look/plain-table.js';
-import { FirstWait, ScreenHead } from '../look/screen.js';
+import { ScreenHead } from '../look/screen.js';
 import { PracticePlaces } from '../practice-page/practice-places.js';
 import { checkFigureWords as words } from '../words/practice-lists.js';
 import { figureRows, rulesSetAside } from './check-figures-view.js';
@@ -15,11 +15,7 @@ export function CheckFiguresPage() {
     queryFn: (): Promise<CheckFigures> => read('/check-figures', checkFigures),
   });
   if (!known.data) {
-    return known.error ? (
-      <Refusal error={known.error} onRetry={() => void known.refetch()} />
-    ) : (
-      <FirstWait what={words.loading} />
-    );
+    return <NotYet asked={known} what={words.loading} />;
   }
   return (
     <>

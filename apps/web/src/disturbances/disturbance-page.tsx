@@ -3,9 +3,10 @@ import type { DisturbanceView } from '@archwright/contracts';
 import { Link, useParams } from '@tanstack/react-router';
 import { may } from '../frame/places-view.js';
 import { useSession } from '../frame/use-session.js';
+import { NotYet } from '../look/not-yet.js';
 import { Notice, Refusal } from '../look/notice.js';
 import { isOutrun } from '../look/outrun.js';
-import { FirstWait, ScreenHead } from '../look/screen.js';
+import { ScreenHead } from '../look/screen.js';
 import { disturbanceWords as words } from '../words/disturbances.js';
 import { apart } from '../words/plural.js';
 import { affectedRows, isUndecided, timeOf } from './disturbance-view.js';
@@ -44,11 +45,7 @@ export function DisturbancePage() {
   const { practice, known: found, accept, decide } = useDisturbance(disturbanceId);
   const { today } = practice;
   if (!found.data) {
-    return found.error ? (
-      <Refusal error={found.error} onRetry={() => void found.refetch()} />
-    ) : (
-      <FirstWait what={words.loading} />
-    );
+    return <NotYet asked={found} what={words.loading} />;
   }
   const known = found.data;
   const undecided = isUndecided(known);

@@ -7,8 +7,9 @@ import { read } from '../api/client.js';
 import { practiceQuery } from '../api/queries.js';
 import { useNow } from '../look/clock.js';
 import { useFirstProblem } from '../look/first-problem.js';
+import { NotYet } from '../look/not-yet.js';
 import { Notice, Refusal } from '../look/notice.js';
-import { FirstWait, ScreenHead } from '../look/screen.js';
+import { ScreenHead } from '../look/screen.js';
 import { dateAndTime } from '../time/wording.js';
 import { deskWords } from '../words/desk.js';
 import { lostVisitWords as words } from '../words/lost.js';
@@ -25,11 +26,7 @@ export function LostVisitPage() {
   });
   const enter = useEnter();
   if (!visit.data) {
-    return visit.error ? (
-      <Refusal error={visit.error} onRetry={() => void visit.refetch()} />
-    ) : (
-      <FirstWait what={words.loading} />
-    );
+    return <NotYet asked={visit} what={words.loading} />;
   }
   const { title, patientName, startsAt, zone, state, caseId } = visit.data;
   return (

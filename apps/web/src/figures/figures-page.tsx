@@ -1,6 +1,6 @@
-import { Refusal } from '../look/notice.js';
+import { NotYet } from '../look/not-yet.js';
 import { PlainTable } from '../look/plain-table.js';
-import { FirstWait, ScreenHead } from '../look/screen.js';
+import { ScreenHead } from '../look/screen.js';
 import { PracticePlaces } from '../practice-page/practice-places.js';
 import { longDate } from '../time/wording.js';
 import { figureWords as words } from '../words/figures.js';
@@ -14,11 +14,7 @@ import { useFigures } from './use-figures.js';
 export function FiguresPage() {
   const figures = useFigures();
   if (!figures.data) {
-    return figures.error ? (
-      <Refusal error={figures.error} onRetry={() => void figures.refetch()} />
-    ) : (
-      <FirstWait what={words.loading} />
-    );
+    return <NotYet asked={figures} what={words.loading} />;
   }
   const { shares, values, use, today } = figures.data;
   const views = [...shares.map(shareView), ...values.map((figure) => valueView(figure, today))];

@@ -6,8 +6,9 @@ import '../bench/bench.css';
 import { WorkStep } from '../bench/work-step.js';
 import { may } from '../frame/places-view.js';
 import { useSession } from '../frame/use-session.js';
+import { NotYet } from '../look/not-yet.js';
 import { Notice, Refusal } from '../look/notice.js';
-import { FirstWait, ScreenHead, Waiting } from '../look/screen.js';
+import { ScreenHead, Waiting } from '../look/screen.js';
 import { zoneOf } from '../tickets/ticket-view.js';
 import { jobWords as words, ticketWords } from '../words/tickets.js';
 import { useJob } from './use-job.js';
@@ -20,11 +21,7 @@ export function JobPage() {
   const [said, setSaid] = useState('');
   if (!job.data) {
     if (hasStatus(job.error, 404)) return <Gone />;
-    return job.error ? (
-      <Refusal error={job.error} onRetry={() => void job.refetch()} />
-    ) : (
-      <FirstWait what={words.loading} />
-    );
+    return <NotYet asked={job} what={words.loading} />;
   }
   const { today, laboratories } = practice;
   const row = stepRow(job.data, { on: today, zone: zoneOf(laboratories, job.data) }, today);

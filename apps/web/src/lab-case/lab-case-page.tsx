@@ -5,8 +5,9 @@ import { layLines } from '../case-line/line-view.js';
 import { lineOfCase } from '../case-line/plan-view.js';
 import { useWidth } from '../case-line/use-width.js';
 import { Tag } from '../look/marks.js';
+import { NotYet } from '../look/not-yet.js';
 import { Refusal } from '../look/notice.js';
-import { Empty, FirstWait, ScreenHead, Waiting } from '../look/screen.js';
+import { Empty, ScreenHead, Waiting } from '../look/screen.js';
 import { labCaseWords as words } from '../words/bench.js';
 import { caseWords } from '../words/case.js';
 import { lineWords } from '../words/line.js';
@@ -23,11 +24,7 @@ export function LabCasePage() {
   const { practice, view } = useLabCase(caseId);
   const [attach, width] = useWidth(620);
   if (!view.data) {
-    return view.error ? (
-      <Refusal error={view.error} onRetry={() => void view.refetch()} />
-    ) : (
-      <FirstWait what={words.loading} />
-    );
+    return <NotYet asked={view} what={words.loading} />;
   }
   const known = view.data;
   const laid = layLines([lineOfCase({ ...known, alerts: [] })], width - 2);

@@ -8,6 +8,7 @@ import { lineOfPlan } from '../case-line/plan-view.js';
 import { useWidth } from '../case-line/use-width.js';
 import { may } from '../frame/places-view.js';
 import { useSession } from '../frame/use-session.js';
+import { NotYet } from '../look/not-yet.js';
 import { Notice, Refusal } from '../look/notice.js';
 import { FirstWait, ScreenHead, Waiting } from '../look/screen.js';
 import { viewerZone } from '../time/zone.js';
@@ -33,11 +34,7 @@ export function OffersPage() {
   const [attach, width] = useWidth(LEAST_PX);
   const { practice, view, offers, held, hold, confirm, release } = state;
   if (!view.data) {
-    return view.error ? (
-      <Refusal error={view.error} onRetry={() => void view.refetch()} />
-    ) : (
-      <FirstWait what={caseWords.loading} />
-    );
+    return <NotYet asked={view} what={caseWords.loading} />;
   }
   const { zone, number, title, patient, wishes } = view.data;
   const list = offers.data?.offers ?? [];

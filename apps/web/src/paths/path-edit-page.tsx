@@ -4,9 +4,10 @@ import type { TreatmentPath } from '@archwright/protocol';
 import { Link, useNavigate, useParams } from '@tanstack/react-router';
 import { useState } from 'react';
 import { keepDraft, keptDraft } from '../drafts/kept-drafts.js';
+import { NotYet } from '../look/not-yet.js';
 import { Refusal } from '../look/notice.js';
 import { Outrun, isOutrun } from '../look/outrun.js';
-import { FirstWait, ScreenHead } from '../look/screen.js';
+import { ScreenHead } from '../look/screen.js';
 import { pathWords as words } from '../words/paths.js';
 import { DifferenceTable } from './difference-table.js';
 import { readPathText, textOf } from './path-draft.js';
@@ -23,11 +24,7 @@ export function PathEditPage() {
   const hooks = usePath(versionId, undefined);
   const { path } = hooks;
   if (!path.data) {
-    return path.error ? (
-      <Refusal error={path.error} onRetry={() => void path.refetch()} />
-    ) : (
-      <FirstWait what={words.loading} />
-    );
+    return <NotYet asked={path} what={words.loading} />;
   }
   return <Editor base={path.data} {...hooks} />;
 }

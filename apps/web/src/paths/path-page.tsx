@@ -1,9 +1,10 @@
 import { Button, NativeSelect } from '@mantine/core';
 import { Link, useNavigate, useParams, useSearch } from '@tanstack/react-router';
 import { Tag } from '../look/marks.js';
+import { NotYet } from '../look/not-yet.js';
 import { Refusal } from '../look/notice.js';
 import { PlainTable } from '../look/plain-table.js';
-import { FirstWait, ScreenHead } from '../look/screen.js';
+import { ScreenHead } from '../look/screen.js';
 import { pathWords as words } from '../words/paths.js';
 import { DifferenceTable } from './difference-table.js';
 import { PathDrawing } from './path-drawing.js';
@@ -18,11 +19,7 @@ export function PathPage() {
   const navigate = useNavigate();
   const { paths, path, other, withdraw } = usePath(versionId, otherId);
   if (!path.data) {
-    return path.error ? (
-      <Refusal error={path.error} onRetry={() => void path.refetch()} />
-    ) : (
-      <FirstWait what={words.loading} />
-    );
+    return <NotYet asked={path} what={words.loading} />;
   }
   const { document, title, code, version, isWithdrawn } = path.data;
   const others = (paths.data?.items ?? []).filter(({ id }) => id !== versionId);

@@ -1,8 +1,8 @@
 import { Link } from '@tanstack/react-router';
 import { Tag } from '../look/marks.js';
-import { Refusal } from '../look/notice.js';
+import { NotYet } from '../look/not-yet.js';
 import { PlainTable } from '../look/plain-table.js';
-import { FirstWait, ScreenHead } from '../look/screen.js';
+import { ScreenHead } from '../look/screen.js';
 import { PracticePlaces } from '../practice-page/practice-places.js';
 import { practiceZone } from '../time/practice-zone.js';
 import { pathWords as words } from '../words/paths.js';
@@ -13,11 +13,7 @@ import { usePaths } from './use-paths.js';
 export function PathsPage() {
   const { practice, paths } = usePaths();
   if (!paths.data) {
-    return paths.error ? (
-      <Refusal error={paths.error} onRetry={() => void paths.refetch()} />
-    ) : (
-      <FirstWait what={words.loading} />
-    );
+    return <NotYet asked={paths} what={words.loading} />;
   }
   const { items } = paths.data;
   return (

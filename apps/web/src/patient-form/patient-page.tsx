@@ -5,8 +5,9 @@ import { useLiveDraft } from '../drafts/use-live-draft.js';
 import { may } from '../frame/places-view.js';
 import { useSession } from '../frame/use-session.js';
 import { ClashSheet } from '../look/clash-sheet.js';
-import { Notice, Refusal } from '../look/notice.js';
-import { Empty, FirstWait, ScreenHead } from '../look/screen.js';
+import { NotYet } from '../look/not-yet.js';
+import { Notice } from '../look/notice.js';
+import { Empty, ScreenHead } from '../look/screen.js';
 import { birthDate } from '../time/wording.js';
 import { caseWords } from '../words/case.js';
 import { patientWords as words } from '../words/desk.js';
@@ -85,11 +86,7 @@ export function PatientPage() {
   const { role } = useSession();
   const { practice, patient, save } = usePatient(patientId);
   if (!patient.data) {
-    return patient.error ? (
-      <Refusal error={patient.error} onRetry={() => void patient.refetch()} />
-    ) : (
-      <FirstWait what={words.loading} />
-    );
+    return <NotYet asked={patient} what={words.loading} />;
   }
   const known = patient.data;
   return (

@@ -1,9 +1,10 @@
 import { Button, Textarea } from '@mantine/core';
 import type { MeasurementRangesView, PracticeView } from '@archwright/contracts';
 import { useVersionedForm } from '../drafts/use-versioned-form.js';
+import { NotYet } from '../look/not-yet.js';
 import { Conflict, Notice, Refusal } from '../look/notice.js';
 import { PlainTable } from '../look/plain-table.js';
-import { FirstWait, ScreenHead } from '../look/screen.js';
+import { ScreenHead } from '../look/screen.js';
 import { PracticePlaces } from '../practice-page/practice-places.js';
 import { practiceZone } from '../time/practice-zone.js';
 import { dateAndTime } from '../time/wording.js';
@@ -19,11 +20,7 @@ export function RangesPage() {
   const hooks = useRanges();
   const { known, practice } = hooks;
   if (!known.data) {
-    return known.error ? (
-      <Refusal error={known.error} onRetry={() => void known.refetch()} />
-    ) : (
-      <FirstWait what={words.loading} />
-    );
+    return <NotYet asked={known} what={words.loading} />;
   }
   const { usual, limits } = known.data;
   const own = [...usual, ...limits].filter((each) => each.own !== null).length;

@@ -1,8 +1,9 @@
 import { Button, Textarea, TextInput } from '@mantine/core';
 import type { PracticeRulesView } from '@archwright/contracts';
 import { useVersionedForm } from '../drafts/use-versioned-form.js';
+import { NotYet } from '../look/not-yet.js';
 import { Conflict, Notice, Refusal } from '../look/notice.js';
-import { FirstWait, ScreenHead } from '../look/screen.js';
+import { ScreenHead } from '../look/screen.js';
 import { PracticePlaces } from '../practice-page/practice-places.js';
 import { ruleWords as words } from '../words/rules.js';
 import { draftOfRules, readRules, type RulesDraft } from './rules-draft.js';
@@ -13,11 +14,7 @@ export function RulesPage() {
   const hooks = useRules();
   const { known } = hooks;
   if (!known.data) {
-    return known.error ? (
-      <Refusal error={known.error} onRetry={() => void known.refetch()} />
-    ) : (
-      <FirstWait what={words.loading} />
-    );
+    return <NotYet asked={known} what={words.loading} />;
   }
   return (
     <>

@@ -3,6 +3,7 @@ import type { SetupChange, SetupEntry, SetupView } from '@archwright/contracts';
 import { Link, useNavigate, useParams, useSearch } from '@tanstack/react-router';
 import { hasStatus } from '../api/errors.js';
 import { useVersionedDraft } from '../drafts/use-versioned-draft.js';
+import { NotYet } from '../look/not-yet.js';
 import { Conflict, Refusal } from '../look/notice.js';
 import { NothingHere } from '../frame/not-found.js';
 import { FirstWait, ScreenHead } from '../look/screen.js';
@@ -20,11 +21,7 @@ export function RecordPage() {
   const hooks = useSetup();
   const { setup, save } = hooks;
   if (!setup.data) {
-    return setup.error ? (
-      <Refusal error={setup.error} onRetry={() => void setup.refetch()} />
-    ) : (
-      <FirstWait what={words.loading} />
-    );
+    return <NotYet asked={setup} what={words.loading} />;
   }
   const entry = setup.data.entries.find(({ id }) => id === recordId) ?? null;
   if (entry === null && recordId !== NEW_RECORD) {

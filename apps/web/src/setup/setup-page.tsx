@@ -1,7 +1,7 @@
 import { Link } from '@tanstack/react-router';
-import { Refusal } from '../look/notice.js';
 import { Tag } from '../look/marks.js';
-import { Empty, FirstWait, ScreenHead } from '../look/screen.js';
+import { NotYet } from '../look/not-yet.js';
+import { Empty, ScreenHead } from '../look/screen.js';
 import { FactsTable } from '../practice-page/facts-table.js';
 import { PracticePlaces } from '../practice-page/practice-places.js';
 import { setupWords as words } from '../words/setup.js';
@@ -12,11 +12,7 @@ import { useSetup } from './use-setup.js';
 export function SetupPage() {
   const { setup } = useSetup();
   if (!setup.data) {
-    return setup.error ? (
-      <Refusal error={setup.error} onRetry={() => void setup.refetch()} />
-    ) : (
-      <FirstWait what={words.loading} />
-    );
+    return <NotYet asked={setup} what={words.loading} />;
   }
   return (
     <>

@@ -6,8 +6,9 @@ import { CaseAtChair } from '../case-page/case-at-chair.js';
 import { may } from '../frame/places-view.js';
 import { useSession } from '../frame/use-session.js';
 import { Tag } from '../look/marks.js';
-import { Notice, Refusal } from '../look/notice.js';
-import { FirstWait, ScreenHead } from '../look/screen.js';
+import { NotYet } from '../look/not-yet.js';
+import { Notice } from '../look/notice.js';
+import { ScreenHead } from '../look/screen.js';
 import { StageFindings } from '../screening/stage-findings.js';
 import { birthDate } from '../time/wording.js';
 import { stageWords as words } from '../words/chair.js';
@@ -35,11 +36,7 @@ export function StagePage() {
   const used = useStage(stageId);
   const { stage } = used;
   if (stage.data) return <Work view={stage.data} {...used} />;
-  return stage.error ? (
-    <Refusal error={stage.error} onRetry={() => void stage.refetch()} />
-  ) : (
-    <FirstWait what={words.loading} />
-  );
+  return <NotYet asked={stage} what={words.loading} />;
 }
 
 type WorkProps = { view: StageView } & ReturnType<typeof useStage>;

@@ -1,6 +1,5 @@
 import type { StageView } from '@archwright/contracts';
-import { FirstWait } from '../look/screen.js';
-import { Refusal } from '../look/notice.js';
+import { NotYet } from '../look/not-yet.js';
 import type { Judged } from '../stage/finding-view.js';
 import { teethWords as words } from '../words/teeth.js';
 import { TeethForm } from './teeth-form.js';
@@ -17,11 +16,7 @@ export interface Props {
 export function ToothChoice({ view, judged, today }: Props) {
   const { choice, keep } = useTeeth(view.id);
   if (!choice.data) {
-    return choice.error ? (
-      <Refusal error={choice.error} onRetry={() => void choice.refetch()} />
-    ) : (
-      <FirstWait what={words.title} />
-    );
+    return <NotYet asked={choice} what={words.title} />;
   }
   const { version } = choice.data;
   return (

@@ -2,8 +2,9 @@ import { Button } from '@mantine/core';
 import { Link, useSearch } from '@tanstack/react-router';
 import { useState } from 'react';
 import { useNow } from '../look/clock.js';
-import { Notice, Refusal } from '../look/notice.js';
-import { Empty, FirstWait, ScreenHead, Waiting } from '../look/screen.js';
+import { NotYet } from '../look/not-yet.js';
+import { Notice } from '../look/notice.js';
+import { Empty, ScreenHead, Waiting } from '../look/screen.js';
 import { dateAndTime } from '../time/wording.js';
 import { viewerZone } from '../time/zone.js';
 import { ticketWords as words } from '../words/tickets.js';
@@ -20,11 +21,7 @@ export function TicketsPage() {
   const now = useNow(60_000);
   const { origin, hostname } = window.location;
   if (!steps.data) {
-    return steps.error ? (
-      <Refusal error={steps.error} onRetry={() => void steps.refetch()} />
-    ) : (
-      <FirstWait what={words.loading} />
-    );
+    return <NotYet asked={steps} what={words.loading} />;
   }
   const tickets = ticketsOf(steps.data, practice, origin);
   const chosen = tickets.filter(({ id }) => !leftOut.has(id));

@@ -1,8 +1,9 @@
 import { Button, Textarea } from '@mantine/core';
 import type { ToothListView } from '@archwright/contracts';
 import { useVersionedForm } from '../drafts/use-versioned-form.js';
+import { NotYet } from '../look/not-yet.js';
 import { Conflict, Notice, Refusal } from '../look/notice.js';
-import { FirstWait, ScreenHead } from '../look/screen.js';
+import { ScreenHead } from '../look/screen.js';
 import { PracticePlaces } from '../practice-page/practice-places.js';
 import { toothListWords as words } from '../words/practice-lists.js';
 import { LISTS, draftOfToothList, readToothList } from './tooth-list-view.js';
@@ -15,11 +16,7 @@ export function ToothListPage() {
   const hooks = useToothList();
   const { known } = hooks;
   if (!known.data) {
-    return known.error ? (
-      <Refusal error={known.error} onRetry={() => void known.refetch()} />
-    ) : (
-      <FirstWait what={words.loading} />
-    );
+    return <NotYet asked={known} what={words.loading} />;
   }
   return (
     <>

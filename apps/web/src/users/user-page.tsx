@@ -3,8 +3,9 @@ import type { UserView } from '@archwright/contracts';
 import { Link, useParams } from '@tanstack/react-router';
 import { fieldErrors } from '../api/errors.js';
 import { useVersionedForm } from '../drafts/use-versioned-form.js';
+import { NotYet } from '../look/not-yet.js';
 import { Conflict, Refusal } from '../look/notice.js';
-import { FirstWait, ScreenHead } from '../look/screen.js';
+import { ScreenHead } from '../look/screen.js';
 import { NothingHere } from '../frame/not-found.js';
 import { userWords as words } from '../words/users.js';
 import { AccountActions } from './account-actions.js';
@@ -18,11 +19,7 @@ export function UserPage() {
   const hooks = useUsers();
   const { users } = hooks;
   if (!users.data) {
-    return users.error ? (
-      <Refusal error={users.error} onRetry={() => void users.refetch()} />
-    ) : (
-      <FirstWait what={words.loading} />
-    );
+    return <NotYet asked={users} what={words.loading} />;
   }
   const user = users.data.items.find(({ id }) => id === userId);
   return user === undefined ? <NothingHere /> : <Account user={user} {...hooks} />;

@@ -1,8 +1,8 @@
 import { Link } from '@tanstack/react-router';
 import { Tag } from '../look/marks.js';
-import { Refusal } from '../look/notice.js';
+import { NotYet } from '../look/not-yet.js';
 import { PlainTable } from '../look/plain-table.js';
-import { FirstWait, ScreenHead } from '../look/screen.js';
+import { ScreenHead } from '../look/screen.js';
 import { PracticePlaces } from '../practice-page/practice-places.js';
 import { userWords as words } from '../words/users.js';
 import { NewUserForm } from './new-user-form.js';
@@ -13,11 +13,7 @@ import { useUsers } from './use-users.js';
 export function UsersPage() {
   const { practice, users, add } = useUsers();
   if (!users.data) {
-    return users.error ? (
-      <Refusal error={users.error} onRetry={() => void users.refetch()} />
-    ) : (
-      <FirstWait what={words.loading} />
-    );
+    return <NotYet asked={users} what={words.loading} />;
   }
   const rows = userRows(users.data.items, practice);
   return (
