@@ -1,5 +1,6 @@
 import { Checkbox, NativeSelect, TextInput } from '@mantine/core';
 import type { SetupView } from '@archwright/contracts';
+import { NumberBox } from '../look/number-box.js';
 import { setupWords as words } from '../words/setup.js';
 import { BatchField, CodesField, WeekdaysField } from './choice-fields.js';
 import { HoursField } from './hours-field.js';
@@ -73,6 +74,17 @@ export function RecordField(props: Props) {
       return (
         <WorkplacesField setup={setup} workplaces={draft[key] as Workplace[]} errors={errors} onChange={onChange} />
       );
+    case 'number':
+      return (
+        <NumberBox
+          label={labelOf(key)}
+          value={typeof draft[key] === 'number' ? draft[key] : null}
+          error={errors[key]}
+          onChange={(typed) => {
+            onChange(typed ?? '');
+          }}
+        />
+      );
     default:
       return <Typed {...props} />;
   }
@@ -81,7 +93,6 @@ export function RecordField(props: Props) {
 const labelOf = (key: Field['key']): string => (key === 'batch' ? words.fields.batchKind : words.fields[key]);
 
 const INPUT_TYPES: Partial<Record<Field['shape'], string>> = {
-  number: 'number',
   time: 'time',
   'optional-time': 'time',
   date: 'date',
@@ -96,14 +107,13 @@ function Typed({ field: { key, shape, isFixed }, setup, draft, isNew, errors, on
       <TextInput
         label={labelOf(key)}
         type={INPUT_TYPES[shape] ?? 'text'}
-        value={typeof value === 'string' || typeof value === 'number' ? String(value) : ''}
+        value={typeof value === 'string' ? value : ''}
         error={errors[key]}
         readOnly={isFixed === true && !isNew}
         {...(known.length > 0 ? { list: `known-${key}` } : {})}
         onChange={(event) => {
           const typed = event.currentTarget.value;
-          if (shape === 'number') onChange(typed === '' ? '' : Number(typed));
-          else onChange(isOptional && typed === '' ? null : typed);
+          onChange(isOptional && typed === '' ? null : typed);
         }}
       />
       {known.length > 0 ? (
