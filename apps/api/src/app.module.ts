@@ -31,6 +31,7 @@ import { PatientsModule } from './patients/patients.module.js';
 import { RemakeAlertsModule } from './remake-alerts/remake-alerts.module.js';
 import { StageBoardModule } from './stage-board/stage-board.module.js';
 import { StagesModule } from './stages/stages.module.js';
+import { MessageTextsModule } from './message-texts/message-texts.module.js';
 import { ToothListModule } from './tooth-list/tooth-list.module.js';
 import { TransfersModule } from './transfers/transfers.module.js';
 import { MeasurementRangesModule } from './measurement-ranges/measurement-ranges.module.js';
@@ -90,6 +91,7 @@ export class AppModule {
         ScreeningFindingsModule,
         StageBoardModule,
         StagesModule,
+        MessageTextsModule,
         ToothListModule,
         TransfersModule,
         SetupModule,

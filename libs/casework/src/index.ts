@@ -125,4 +125,5 @@ export { viewFigures } from './figures/view-figures.js';
 export { importPatientTable } from './patients/import-table.js';
 export { listPaths, viewPath } from './paths/path-views.js';
 export { publishPath, setPathWithdrawn } from './paths/publish-path.js';
+export { changeMessageTexts, viewMessageTexts } from './rules/message-texts.js';
 export { changePracticeRules, viewPracticeRules } from './rules/practice-rules.js';

@@ -455,4 +455,15 @@ export {
   type PublishPath,
   type SetWithdrawal,
 } from './treatment-path.js';
+export {
+  MESSAGE_PLACES,
+  changeMessageTexts,
+  faultsOfPlaces,
+  messageTextsView,
+  type ChangeMessageTexts,
+  type MessageTextsView,
+  type MessageWords,
+  type PatientMessage,
+  type ShownText,
+} from './message-text.js';
 export { practiceRules, practiceRulesView, type PracticeRules, type PracticeRulesView } from './practice-rules.js';

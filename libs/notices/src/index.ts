@@ -14,6 +14,7 @@ export {
   calendarTitleIn,
   cancelledMessage,
   colleagueMessage,
+  deliveredIn,
   itineraryMessage,
   languageOf,
   movedMessage,
@@ -21,8 +22,11 @@ export {
   type Addressee,
   type Language,
   type Message,
+  type OwnTexts,
+  type OwnWords,
   type ReplyWays,
   type VisitFacts,
 } from './messages/compose.js';
+export { PATIENT_MESSAGES, type MessageText, type PatientMessage } from './messages/texts.js';
 export type { ColleagueTopic } from './messages/words.js';
 export { signLink, verifyLink, type LinkPurpose, type LinkSubject } from './signed-link.js';

@@ -26,6 +26,12 @@ export const careWalls: Readonly<Record<string, Wall>> = {
     answers: { own: 412, otherClinic: 412, otherOrganisation: 412 },
     body: () => ({ shades: [], moulds: [], arrangements: [] }),
   },
+  'GET /message-texts': { roles: ['manager'], answers: LISTED },
+  'PUT /message-texts': {
+    roles: ['manager'],
+    answers: { own: 412, otherClinic: 412, otherOrganisation: 412 },
+    body: () => ({ texts: [] }),
+  },
   'GET /check-figures': { roles: ['clinician', 'manager'], answers: LISTED },
   'GET /measurement-ranges': { roles: ['clinician', 'manager'], answers: LISTED },
   'PUT /measurement-ranges': {

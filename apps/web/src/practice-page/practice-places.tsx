@@ -3,6 +3,7 @@ import { auditWords } from '../words/audit.js';
 import { figureWords } from '../words/figures.js';
 import { importWords } from '../words/import.js';
 import { lotWords } from '../words/lots.js';
+import { messageTextWords } from '../words/message-texts.js';
 import { pathWords } from '../words/paths.js';
 import { checkFigureWords, toothListWords } from '../words/practice-lists.js';
 import { practiceWords as words } from '../words/practice.js';
@@ -20,6 +21,7 @@ const PLACES = [
   ['/practice/checks', checkFigureWords.link],
   ['/practice/teeth', toothListWords.link],
   ['/practice/rules', ruleWords.link],
+  ['/practice/messages', messageTextWords.link],
   ['/practice/users', userWords.link],
   ['/practice/import', importWords.link],
   ['/practice/audit', auditWords.link],

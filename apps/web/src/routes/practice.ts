@@ -85,6 +85,12 @@ const rules = createRoute({
   component: lazyRouteComponent(() => import('../rules/rules-page.js'), 'RulesPage'),
 });
 
+const messageTexts = createRoute({
+  getParentRoute: () => inside,
+  path: '/practice/messages',
+  component: lazyRouteComponent(() => import('../message-texts/message-texts-page.js'), 'MessageTextsPage'),
+});
+
 const ranges = createRoute({
   getParentRoute: () => inside,
   path: '/practice/ranges',
@@ -118,6 +124,7 @@ export const practiceRoutes = [
   path,
   pathEdit,
   rules,
+  messageTexts,
   ranges,
   toothList,
   checkFigures,

@@ -1,5 +1,5 @@
 import type { DeliverNoticePayload } from '@archwright/contracts';
-import { CallTask, Notice, uuidv7 } from '@archwright/records';
+import { CallTask, Notice, Organisation, uuidv7 } from '@archwright/records';
 import type { DataSource, EntityManager } from 'typeorm';
 import { announcedVisits } from './announce.js';
 import { colleagueMails } from './colleague-mail.js';
@@ -44,7 +44,8 @@ function send(tx: EntityManager, post: Post, notice: Notice, now: Date): Promise
 async function sendItinerary(tx: EntityManager, post: Post, notice: Notice, now: Date): Promise<Outcome> {
   const [first, ...rest] = notice.caseId === null ? [] : await loadComingVisits(tx, notice.caseId, now);
   if (first === undefined || first.hasDied) return { state: 'withdrawn' };
-  await post.mailer.send(itineraryMail(post, [first, ...rest], notice.messageId, now));
+  const { settings } = await practiceOf(tx, first);
+  await post.mailer.send(itineraryMail(post, [first, ...rest], notice.messageId, settings, now));
   return { state: 'sent' };
 }
 
@@ -57,13 +58,17 @@ async function sendChange(
 ): Promise<Outcome> {
   const [visit] = await loadVisits(tx, [appointmentId]);
   if (visit === undefined || visit.hasDied || visit.sequence !== notice.subjectSequence) return { state: 'withdrawn' };
+  const { settings } = await practiceOf(tx, visit);
   const mail =
     notice.kind === 'visit-cancelled'
-      ? cancelledMail(post, visit, notice.messageId, now)
-      : movedMail(post, visit, await toldBefore(tx, visit), notice.messageId, now);
+      ? cancelledMail(post, visit, notice.messageId, settings, now)
+      : movedMail(post, visit, await toldBefore(tx, visit), notice.messageId, settings, now);
   await post.mailer.send(mail);
   return { state: 'sent' };
 }
+
+const practiceOf = (tx: EntityManager, { organisationId }: Visit) =>
+  tx.findOneByOrFail(Organisation, { id: organisationId });
 
 /** The time of the last message about this visit that was not withdrawn: one that never left told the patient nothing. */
 async function toldBefore(tx: EntityManager, visit: Visit): Promise<Date> {

@@ -56,8 +56,7 @@ async function remind(tx: EntityManager, post: Post, { reminder, visit }: Due, n
     await putOnCallList(tx, visit, reminder.id, 'Remind the patient of a visit.', now);
   } else {
     const { settings } = await tx.findOneByOrFail(Organisation, { id: visit.organisationId });
-    const letter = { messageId: reminder.messageId, ownLines: settings.ownLines };
-    await post.mailer.send(reminderMail(post, visit, letter, now));
+    await post.mailer.send(reminderMail(post, visit, reminder.messageId, settings, now));
   }
   return { state: 'sent' };
 }

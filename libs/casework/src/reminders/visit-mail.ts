@@ -15,34 +15,57 @@ import type { OrganisationSettings } from '@archwright/records';
 import { replyWays, type Post } from './post.js';
 import { isReachedByMail, type Visit } from './visits.js';
 
+/** What a practice says in its own words. */
+type OwnWording = Pick<OrganisationSettings, 'messageTexts' | 'ownLines'>;
+
 /** The mail that reminds of one visit, with the visit as a calendar knows it. */
 export function reminderMail(
   post: Post,
   visit: Visit,
-  { messageId, ownLines }: { messageId: string; ownLines: OrganisationSettings['ownLines'] },
+  messageId: string,
+  { messageTexts, ownLines }: OwnWording,
   now: Date,
 ): Mail {
-  const ownLine = ownLines?.[languageOf(visit.locale)];
-  const message = reminderMessage(addresseeOf(visit), factsOf(visit), replyWays(post, visit), ownLine);
+  const own = { texts: messageTexts, line: ownLines?.[languageOf(visit.locale)] };
+  const message = reminderMessage(addresseeOf(visit), factsOf(visit), replyWays(post, visit), own);
   return visitMail(post, visit, { message, messageId }, now);
 }
 
 /** @param previousStartsAt what the patient was told before */
-export function movedMail(post: Post, visit: Visit, previousStartsAt: Date, messageId: string, now: Date): Mail {
+export function movedMail(
+  post: Post,
+  visit: Visit,
+  previousStartsAt: Date,
+  messageId: string,
+  { messageTexts }: OwnWording,
+  now: Date,
+): Mail {
   const ways = replyWays(post, visit);
-  const message = movedMessage(addresseeOf(visit), factsOf(visit), previousStartsAt.getTime(), ways);
+  const message = movedMessage(addresseeOf(visit), factsOf(visit), previousStartsAt.getTime(), ways, messageTexts);
   return visitMail(post, visit, { message, messageId }, now);
 }
 
-export function cancelledMail(post: Post, visit: Visit, messageId: string, now: Date): Mail {
-  const message = cancelledMessage(addresseeOf(visit), factsOf(visit), visit.clinicPhone);
+export function cancelledMail(
+  post: Post,
+  visit: Visit,
+  messageId: string,
+  { messageTexts }: OwnWording,
+  now: Date,
+): Mail {
+  const message = cancelledMessage(addresseeOf(visit), factsOf(visit), visit.clinicPhone, messageTexts);
   return visitMail(post, visit, { message, messageId }, now);
 }
 
 /** All coming visits of a case; not empty. Its links speak of the first one. */
-export function itineraryMail(post: Post, visits: readonly [Visit, ...Visit[]], messageId: string, now: Date): Mail {
+export function itineraryMail(
+  post: Post,
+  visits: readonly [Visit, ...Visit[]],
+  messageId: string,
+  { messageTexts }: OwnWording,
+  now: Date,
+): Mail {
   const [first] = visits;
-  const message = itineraryMessage(addresseeOf(first), visits.map(factsOf), replyWays(post, first));
+  const message = itineraryMessage(addresseeOf(first), visits.map(factsOf), replyWays(post, first), messageTexts);
   const calendar = itineraryCalendar(
     visits.map((visit) => calendarVisit(visit, message.calendarTitle)),
     post.from,

@@ -5,6 +5,7 @@ import { Organisation, recordAudit, type OrganisationSettings } from '@archwrigh
 import type { EntityManager } from 'typeorm';
 import type { Actor } from '../actor.js';
 import { VALUES_PER_FALSE_ALARM } from '../screening/false-alarms.js';
+import { SOMEBODY, SOME_VISIT, SOME_WAYS } from './invented-visit.js';
 
 export async function viewPracticeRules(tx: EntityManager, actor: Actor): Promise<PracticeRulesView> {
   return viewOf(await tx.findOneByOrFail(Organisation, { id: actor.organisationId }));
@@ -38,12 +39,10 @@ export async function changePracticeRules(
 function viewOf({ version, settings }: Organisation): PracticeRulesView {
   const rules = rulesOf(settings);
   const samples = LANGUAGES.map((locale) => {
-    const { language, subject, text } = reminderMessage(
-      { ...SOMEBODY, locale },
-      SOME_VISIT,
-      SOME_WAYS,
-      rules.ownLines[locale],
-    );
+    const { language, subject, text } = reminderMessage({ ...SOMEBODY, locale }, SOME_VISIT, SOME_WAYS, {
+      texts: settings.messageTexts,
+      line: rules.ownLines[locale],
+    });
     return { language, subject, text };
   });
   return { version, rules, samples };
@@ -69,17 +68,3 @@ function settingsOf(
   const reminderLeadMinutes = { mail: mailLeadMinutes, phone: phoneLeadMinutes };
   return { ...before, ...rest, reminderLeadMinutes };
 }
-
-/** Invented facts for a sample; nobody's. */
-const SOMEBODY = { givenName: 'Alma', zone: 'Europe/London' };
-const SOME_VISIT = {
-  startMs: Date.UTC(2027, 0, 28, 9, 20),
-  zone: 'Europe/London',
-  address: '1 Example Quay, Exampleton',
-};
-const SOME_WAYS = {
-  confirmUrl: 'https://practice.example/replies/confirm',
-  askToMoveUrl: 'https://practice.example/replies/move',
-  detailsUrl: 'https://practice.example/replies/details',
-  phone: '+44 20 7946 0100',
-};

@@ -48,9 +48,26 @@ const CLINICAL =
 describe('messages', () => {
   it('end a reminder with the practice’s own line, on one line, where there is one', () => {
     const bare = reminderMessage(someone('en'), aVisit(), WAYS).text;
-    const own = reminderMessage(someone('en'), aVisit(), WAYS, 'Please ring\nthe side door.').text;
+    const own = reminderMessage(someone('en'), aVisit(), WAYS, { line: 'Please ring\nthe side door.' }).text;
     expect(own.startsWith(bare.trimEnd())).toBe(true);
     expect(own.slice(bare.trimEnd().length)).toBe('\n\n\u2068Please ring the side door.\u2069\n');
+  });
+
+  it('say what the practice has written in its own words, in that language alone, and fill its places once', () => {
+    const texts = {
+      reminder: { en: { subject: 'See you on {when}', text: 'Dear {name},\n{visit}\n{confirm} {strange}' } },
+    };
+    const own = reminderMessage({ ...someone('en'), givenName: '{visit}' }, aVisit(), WAYS, { texts });
+    expect(own.subject).toBe('See you on Thursday, 28 January 2027 at 09:20');
+    expect(own.text).toBe(
+      'Dear \u2068{visit}\u2069,\nThursday, 28 January 2027 at 09:20\n\u206812 Mill Lane, Ludlow\u2069\nhttps://p.example/v/c {strange}\n',
+    );
+    expect(reminderMessage(someone('de'), aVisit(), WAYS, { texts })).toEqual(
+      reminderMessage(someone('de'), aVisit(), WAYS),
+    );
+    expect(cancelledMessage(someone('en'), aVisit(), WAYS.phone, texts)).toEqual(
+      cancelledMessage(someone('en'), aVisit(), WAYS.phone),
+    );
   });
 
   it.each([

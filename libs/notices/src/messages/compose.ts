@@ -2,6 +2,7 @@ import { toLocal } from '@archwright/calendar';
 import { arabic } from './arabic.js';
 import { english } from './english.js';
 import { german } from './german.js';
+import { deliveredText, filledIn, type MessageText, type PatientMessage } from './texts.js';
 import type { ColleagueTopic, Words } from './words.js';
 
 /** Languages in which every message is complete; others fall back to the first. */
@@ -40,16 +41,22 @@ export interface ReplyWays {
   readonly phone: string;
 }
 
-/**
- * Reminder of one visit.
- *
- * @param ownLine what the practice adds in its own words, in the language of the message; empty: nothing
- */
-export function reminderMessage(to: Addressee, visit: VisitFacts, ways: ReplyWays, ownLine = ''): Message {
+/** Texts of the practice's own in place of the delivered ones, by language. */
+export type OwnTexts = Partial<Record<PatientMessage, Partial<Record<Language, MessageText>>>>;
+
+/** What a practice says in its own words. */
+export interface OwnWords {
+  readonly texts?: OwnTexts | undefined;
+  /** Added at the end of a reminder, whatever its text; empty: nothing. */
+  readonly line?: string | undefined;
+}
+
+/** Reminder of one visit. */
+export function reminderMessage(to: Addressee, visit: VisitFacts, ways: ReplyWays, own: OwnWords = {}): Message {
   const words = wordsOf(to.locale);
-  const subject = words.subject.reminder(whenText(words, visit.startMs, visit.zone));
-  const own = ownLine === '' ? [] : ['', isolated(oneLine(ownLine))];
-  return message(to, subject, [words.reminder, ...placeAndTime(words, visit, to), '', ...replies(words, ways), ...own]);
+  const when = whenText(words, visit.startMs, visit.zone);
+  const line = own.line === undefined || own.line === '' ? '' : `\n\n${isolated(oneLine(own.line))}`;
+  return message(to, 'reminder', own.texts, { when, ...oneVisit(words, visit, to), ...waysIn(ways) }, line);
 }
 
 /** All visits of a chain, after it was confirmed or planned anew. */
@@ -57,42 +64,39 @@ export function itineraryMessage(
   to: Addressee,
   visits: readonly VisitFacts[],
   ways: Omit<ReplyWays, 'confirmUrl'>,
+  own?: OwnTexts,
 ): Message {
   const words = wordsOf(to.locale);
   const form = new Intl.PluralRules(words.intlLocale).select(visits.length);
-  const lines = visits.flatMap((visit) => [...placeAndTime(words, visit, to), '']);
-  return message(to, words.subject.itinerary, [
-    words.itinerary(visits.length, form),
-    '',
-    ...lines,
-    words.askToMove,
-    ways.askToMoveUrl,
-    ...detailsAndPhone(words, ways),
-  ]);
+  return message(to, 'itinerary', own, {
+    count: words.itinerary(visits.length, form),
+    visits: visits.map((visit) => placeAndTime(words, visit, to)).join('\n\n'),
+    ...waysIn({ ...ways, confirmUrl: '' }),
+  });
 }
 
 /** A visit that now begins at another time or place. */
-export function movedMessage(to: Addressee, visit: VisitFacts, previousStartMs: number, ways: ReplyWays): Message {
+export function movedMessage(
+  to: Addressee,
+  visit: VisitFacts,
+  previousStartMs: number,
+  ways: ReplyWays,
+  own?: OwnTexts,
+): Message {
   const words = wordsOf(to.locale);
-  return message(to, words.subject.moved, [
-    words.moved,
-    ...placeAndTime(words, visit, to),
-    words.before(whenText(words, previousStartMs, visit.zone)),
-    '',
-    ...replies(words, ways),
-  ]);
+  const before = whenText(words, previousStartMs, visit.zone);
+  return message(to, 'moved', own, { before, ...oneVisit(words, visit, to), ...waysIn(ways) });
 }
 
 /** A visit that will not take place. */
-export function cancelledMessage(to: Addressee, visit: VisitFacts, phone: string): Message {
-  const words = wordsOf(to.locale);
-  return message(to, words.subject.cancelled, [
-    words.cancelled,
-    ...placeAndTime(words, { ...visit, provisional: false }, to),
-    '',
-    words.call(isolated(phone)),
-  ]);
+export function cancelledMessage(to: Addressee, visit: VisitFacts, phone: string, own?: OwnTexts): Message {
+  const gone = oneVisit(wordsOf(to.locale), { ...visit, provisional: false }, to);
+  return message(to, 'cancelled', own, { ...gone, phone: isolated(phone) });
 }
+
+/** The text of a message that comes with the product. */
+export const deliveredIn = (language: Language, kind: PatientMessage): MessageText =>
+  deliveredText(WORDS[language], kind);
 
 /** Until a person has decided, the plan stands. */
 const NOTHING_MOVED: ReadonlySet<ColleagueTopic> = new Set(['decision', 'pause']);
@@ -123,34 +127,44 @@ export function languageOf(locale: string): Language {
 
 const wordsOf = (locale: string): Words => WORDS[languageOf(locale)];
 
-function message(to: Addressee, subject: string, lines: readonly string[]): Message {
+function message(
+  to: Addressee,
+  kind: PatientMessage,
+  own: OwnTexts | undefined,
+  values: Readonly<Record<string, string>>,
+  after = '',
+): Message {
   const words = wordsOf(to.locale);
+  const language = languageOf(to.locale);
+  const { subject, text } = own?.[kind]?.[language] ?? deliveredText(words, kind);
+  const all = { ...values, name: isolated(oneLine(to.givenName)) };
   return {
-    language: languageOf(to.locale),
-    subject: oneLine(subject),
-    text: [words.hello(isolated(oneLine(to.givenName))), '', ...lines, ''].join('\n'),
+    language,
+    subject: oneLine(filledIn(subject, all)),
+    text: `${filledIn(text, all)}${after}\n`,
     calendarTitle: words.calendarTitle,
   };
 }
 
+const oneVisit = (words: Words, visit: VisitFacts, to: Addressee) => ({ visit: placeAndTime(words, visit, to) });
+
 /** The clinic's clock is what counts; the patient's own is added where it shows another time. */
-function placeAndTime(words: Words, { startMs, zone, address, provisional }: VisitFacts, to: Addressee): string[] {
+function placeAndTime(words: Words, { startMs, zone, address, provisional }: VisitFacts, to: Addressee): string {
   const mark = provisional === true ? ` ${words.provisional}` : '';
   const differs = toLocal(startMs, zone) !== toLocal(startMs, to.zone);
   return [
     `${whenText(words, startMs, zone)}${mark}`,
     ...(differs ? [words.patientTime(whenText(words, startMs, to.zone))] : []),
     isolated(oneLine(address)),
-  ];
+  ].join('\n');
 }
 
-function replies(words: Words, ways: ReplyWays): string[] {
-  return [words.confirm, ways.confirmUrl, words.askToMove, ways.askToMoveUrl, ...detailsAndPhone(words, ways)];
-}
-
-function detailsAndPhone(words: Words, ways: Pick<ReplyWays, 'detailsUrl' | 'phone'>): string[] {
-  return [words.details, ways.detailsUrl, words.call(isolated(ways.phone))];
-}
+const waysIn = ({ confirmUrl, askToMoveUrl, detailsUrl, phone }: ReplyWays) => ({
+  confirm: confirmUrl,
+  move: askToMoveUrl,
+  details: detailsUrl,
+  phone: isolated(phone),
+});
 
 function whenText(words: Words, ms: number, timeZone: string): string {
   return new Intl.DateTimeFormat(words.intlLocale, {

@@ -12,6 +12,8 @@ export interface OrganisationSettings {
   readonly valuesPerFalseAlarm?: number;
   /** A line of its own at the end of each reminder, by language; left out or empty: none. */
   readonly ownLines?: { readonly en: string; readonly de: string; readonly ar: string };
+  /** Messages to patients in the practice's own words, by kind and language; left out: as delivered. */
+  readonly messageTexts?: Readonly<Record<string, Readonly<Record<string, { subject: string; text: string }>>>>;
   /** The practice's own words for teeth, to choose from; left out: none, whatever is typed. */
   readonly toothList?: ToothList;
 }
