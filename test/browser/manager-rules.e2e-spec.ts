@@ -1,7 +1,10 @@
 import { jest } from '@jest/globals';
+import { signIn } from '../support/browser.js';
 import { dayOf } from '../support/day.js';
 import { tabTo } from '../support/hand.js';
+import { bookCase, enterPatient } from '../support/prepared-cases.js';
 import { faultsOfScreen } from '../support/screens.js';
+import { until } from '../support/until.js';
 
 jest.setTimeout(240_000);
 
@@ -150,6 +153,45 @@ describe('the manager', () => {
     await page.getByText('Saved.').waitFor();
     await page.getByRole('article').first().getByText('Please ring the side door.').waitFor();
     expect(await faultsOfScreen(page)).toEqual([]);
+  });
+
+  it('writes a message in the practice’s own words, and the next patient gets it', async () => {
+    const { page } = day;
+    await page.goto('/practice/messages');
+    await page.getByLabel('Message and language').selectOption('Visits booked, English');
+    const text = page.getByLabel('Text', { exact: true });
+    const delivered = await text.inputValue();
+    expect(delivered).toContain('{visits}');
+    await text.fill('Dear {nobody}, please come.');
+    await page.getByRole('button', { name: 'Save the messages' }).click();
+    await page.getByText('There is no place {nobody} here. Put {visits}, {move} and {phone} somewhere').waitFor();
+    expect(await faultsOfScreen(page)).toEqual([]);
+    await text.fill(delivered.replace('Hello {name},', 'Dear {name}, we look forward to you.'));
+    await page.getByRole('button', { name: 'Save the messages' }).click();
+    await page.getByText('Saved.', { exact: true }).waitFor();
+    await page.getByRole('article').getByText('we look forward to you.').waitFor();
+
+    const browser = page.context().browser();
+    if (browser === null) throw new Error('The page has no browser.');
+    const desk = await signIn(browser, new URL(page.url()).origin, 'front-desk');
+    await bookCase(desk.page, await enterPatient(desk.page, { mail: 'own@example.test', reminderConsent: ['mail'] }));
+    await desk.leave();
+    await page.goto('/caught-mail');
+    const mail = page.getByText('to own@example.test').first();
+    await until(async () => {
+      await page.reload();
+      await page.getByRole('heading', { level: 1 }).waitFor();
+      return (await mail.count()) > 0;
+    });
+    await mail.click();
+    await page.getByText('we look forward to you.').first().waitFor();
+
+    await page.goto('/practice/messages');
+    await page.getByLabel('Message and language').selectOption('Visits booked, English (own)');
+    await page.getByRole('button', { name: 'Take the delivered text' }).click();
+    await page.getByRole('button', { name: 'Save the messages' }).click();
+    await page.getByText('Saved.', { exact: true }).waitFor();
+    expect(await text.inputValue()).toBe(delivered);
   });
 
   it('sets a range of the practice’s own, with the reason', async () => {
