@@ -1,8 +1,9 @@
-import { Button, Textarea, TextInput } from '@mantine/core';
+import { Button } from '@mantine/core';
 import type { ReportLateStep } from '@archwright/contracts';
 import { useState, type SyntheticEvent } from 'react';
 import { useNow } from '../look/clock.js';
 import { useFirstProblem } from '../look/first-problem.js';
+import { WhenAndWhy } from '../look/when-and-why.js';
 import { frameWords } from '../words/frame.js';
 import { lateWords as words } from '../words/lost.js';
 import { lateBody, type LateStart } from './late-view.js';
@@ -22,7 +23,6 @@ export function LateForm({ start, today, pending, onSend, onCancel }: Props) {
   const now = useNow(60_000);
   const body = lateBody(draft, start, now);
   const isWrong = attempt > 0 && body === null;
-  const isReasonMissing = draft.reason.trim() === '';
   const form = useFirstProblem(attempt, isWrong);
 
   function send(event: SyntheticEvent): void {
@@ -34,42 +34,7 @@ export function LateForm({ start, today, pending, onSend, onCancel }: Props) {
   return (
     <form ref={form} className="work-form stack-tight" onSubmit={send} noValidate>
       <p className="small soft">{start.planned}</p>
-      <div className="row row-end">
-        <TextInput
-          type="date"
-          label={words.day}
-          min={today}
-          value={draft.day}
-          error={isWrong && !isReasonMissing}
-          autoFocus
-          onChange={(event) => {
-            setDraft({ ...draft, day: event.currentTarget.value });
-          }}
-        />
-        <TextInput
-          type="time"
-          label={words.time}
-          value={draft.time}
-          error={isWrong && !isReasonMissing}
-          onChange={(event) => {
-            setDraft({ ...draft, time: event.currentTarget.value });
-          }}
-        />
-      </div>
-      <Textarea
-        label={words.reason}
-        maxLength={500}
-        value={draft.reason}
-        error={isWrong && isReasonMissing}
-        onChange={(event) => {
-          setDraft({ ...draft, reason: event.currentTarget.value });
-        }}
-      />
-      {isWrong ? (
-        <p className="field-error" role="alert">
-          {words.problem}
-        </p>
-      ) : null}
+      <WhenAndWhy draft={draft} words={words} from={today} isWrong={isWrong} autoFocus onChange={setDraft} />
       <div className="row">
         <Button type="submit" loading={pending}>
           {words.go}

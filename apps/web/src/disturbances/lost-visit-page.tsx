@@ -1,4 +1,4 @@
-import { Button, Textarea, TextInput } from '@mantine/core';
+import { Button } from '@mantine/core';
 import { appointmentView, type AppointmentView, type EnterDisturbance } from '@archwright/contracts';
 import { useQuery, useSuspenseQuery } from '@tanstack/react-query';
 import { Link, useParams } from '@tanstack/react-router';
@@ -10,6 +10,7 @@ import { useFirstProblem } from '../look/first-problem.js';
 import { NotYet } from '../look/not-yet.js';
 import { Notice, Refusal } from '../look/notice.js';
 import { ScreenHead } from '../look/screen.js';
+import { WhenAndWhy } from '../look/when-and-why.js';
 import { dateAndTime } from '../time/wording.js';
 import { deskWords } from '../words/desk.js';
 import { lostVisitWords as words } from '../words/lost.js';
@@ -66,7 +67,6 @@ function LostVisitForm({ visit, today, pending, onEnter }: FormProps) {
   const now = useNow(60_000);
   const body = lostVisitBody(draft, visit, now);
   const isWrong = attempt > 0 && body === null;
-  const isReasonMissing = draft.reason.trim() === '';
   const form = useFirstProblem(attempt, isWrong);
 
   function send(event: SyntheticEvent): void {
@@ -78,43 +78,7 @@ function LostVisitForm({ visit, today, pending, onEnter }: FormProps) {
   return (
     <form ref={form} className="sheet sheet-pad stack" onSubmit={send} noValidate>
       <p>{words.explain}</p>
-      <div className="row row-end">
-        <TextInput
-          type="date"
-          label={words.day}
-          min={today}
-          value={draft.day}
-          error={isWrong && !isReasonMissing}
-          onChange={(event) => {
-            setDraft({ ...draft, day: event.currentTarget.value });
-          }}
-        />
-        <TextInput
-          type="time"
-          step={300}
-          label={words.time}
-          value={draft.time}
-          error={isWrong && !isReasonMissing}
-          onChange={(event) => {
-            setDraft({ ...draft, time: event.currentTarget.value });
-          }}
-        />
-      </div>
-      <Textarea
-        label={words.reason}
-        required
-        maxLength={500}
-        value={draft.reason}
-        error={isWrong && isReasonMissing}
-        onChange={(event) => {
-          setDraft({ ...draft, reason: event.currentTarget.value });
-        }}
-      />
-      {isWrong ? (
-        <p className="field-error" role="alert">
-          {words.problem}
-        </p>
-      ) : null}
+      <WhenAndWhy draft={draft} words={words} from={today} isWrong={isWrong} step={300} onChange={setDraft} />
       <div>
         <Button type="submit" loading={pending}>
           {words.go}
