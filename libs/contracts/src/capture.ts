@@ -209,7 +209,7 @@ export const gateView = z.object({
   title: deliveredText,
   hard: z.boolean(),
   open: z.boolean(),
-  missing: z.array(z.string()),
+  missing: z.array(deliveredText),
   /** Whether a clinician may set it aside in writing. */
   overridable: z.boolean(),
   /** What is missing is recorded when the prescription is signed. */

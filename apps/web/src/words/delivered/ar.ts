@@ -504,5 +504,13 @@ export const delivered: Delivered = {
     'project default': 'قيمة افتراضية في البرنامج',
     memory: 'من الذاكرة',
   },
+  requirements: {
+    'No failed check left open': 'لا فحص فاشلًا معلقًا',
+    'Disinfection recorded: agent and time': 'سُجّل التطهير: المادة والوقت',
+    'consent dated': 'الموافقة مؤرخة',
+    'treatment approval dated': 'إقرار العلاج مؤرخ',
+    'medicines asked dated': 'السؤال عن الأدوية مؤرخ',
+    'allergies asked dated': 'السؤال عن الحساسية مؤرخ',
+  },
   jaws: { 'Upper and lower': 'علوي وسفلي', Upper: 'علوي', Lower: 'سفلي' },
 };

@@ -521,5 +521,13 @@ export const delivered: Delivered = {
     'project default': 'Vorgabe dieses Programms',
     memory: 'aus dem Gedächtnis',
   },
+  requirements: {
+    'No failed check left open': 'Keine misslungene Prüfung offen',
+    'Disinfection recorded: agent and time': 'Desinfektion festgehalten: Mittel und Zeit',
+    'consent dated': 'Einwilligung mit Datum',
+    'treatment approval dated': 'Behandlungsfreigabe mit Datum',
+    'medicines asked dated': 'Medikamente erfragt, mit Datum',
+    'allergies asked dated': 'Allergien erfragt, mit Datum',
+  },
   jaws: { 'Upper and lower': 'Oben und unten', Upper: 'Oben', Lower: 'Unten' },
 };

@@ -1,5 +1,5 @@
 import { CHECK_RULES, MEASUREMENTS, RULE_LIMITS } from '@archwright/measures';
-import { shippedPaths } from '@archwright/protocol';
+import { shippedPaths, type GateRequirement } from '@archwright/protocol';
 import { delivered as arabic } from './ar.js';
 import { delivered as german } from './de.js';
 import { readerOf, type Delivered } from './delivered.js';
@@ -7,6 +7,20 @@ import { readerOf, type Delivered } from './delivered.js';
 const words = (code: string): string => code.replaceAll('-', ' ');
 /** Names of forms, languages and counts are the same in every language. */
 const isNumberOrName = (option: string): boolean => /^(\d+|[a-z]{2}|.*\d.*|kapur-.*|modified)$/.test(option);
+
+/** Of what a gate misses, the texts that name no part of the path. */
+function requirementText(requirement: GateRequirement): string[] {
+  switch (requirement.kind) {
+    case 'case-record':
+      return [`${words(requirement.record)} dated`];
+    case 'no-failed-check':
+      return ['No failed check left open'];
+    case 'disinfection':
+      return ['Disinfection recorded: agent and time'];
+    default:
+      return [];
+  }
+}
 
 const texts: Readonly<Record<string, readonly string[]>> = {
   paths: shippedPaths.map(({ title }) => title),
@@ -27,6 +41,7 @@ const texts: Readonly<Record<string, readonly string[]>> = {
     ...MEASUREMENTS.flatMap(({ regions = [] }) => regions.filter((one) => !isNumberOrName(one))),
     ...[...MEASUREMENTS, ...RULE_LIMITS].map(({ source }) => source.standing),
   ].map(words),
+  requirements: shippedPaths.flatMap(({ gates }) => gates.flatMap(({ requires }) => requires.flatMap(requirementText))),
   jaws: ['Upper and lower', 'Upper', 'Lower'],
 };
 
