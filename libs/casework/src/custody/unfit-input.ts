@@ -1,5 +1,4 @@
-import { CustodyObject, type LabStep } from '@archwright/records';
-import type { EntityManager } from 'typeorm';
+import type { CustodyObject, LabStep } from '@archwright/records';
 import type { LoadedChain } from '../cases/chain.js';
 import { notToBeUsed } from './fit-for-use.js';
 import { trackedAs } from './objects-in-clinic.js';
@@ -7,16 +6,16 @@ import { trackedAs } from './objects-in-clinic.js';
 type Step = Pick<LabStep, 'code' | 'arches' | 'afterStage'>;
 
 /**
- * Reads a case's things once; then says of a step what it would begin with and may not: an impression past its use-by, a
- * record in quarantine. Where a thing lies is left open, since work may be carried over without being tracked.
+ * Says of a step what it would begin with and may not: an impression past its use-by, a record in quarantine. Where a
+ * thing lies is left open, since work may be carried over without being tracked.
+ *
+ * @param custody the case's things
  */
-export async function loadUnfitInputs(
-  tx: EntityManager,
-  caseId: string,
-  { chain }: LoadedChain,
+export function unfitInputs(
+  custody: readonly CustodyObject[],
+  { chain }: Pick<LoadedChain, 'chain'>,
   now: Date,
-): Promise<(step: Step) => string | null> {
-  const custody = await tx.findBy(CustodyObject, { caseId });
+): (step: Step) => string | null {
   return ({ code, arches, afterStage }) => {
     const before = chain.steps.find((step) => step.code === code)?.after ?? [];
     const takesFromVisit = before.some((part) => part.code === afterStage);

@@ -6,7 +6,7 @@ import type { BenchStep } from './bench-steps.js';
 import { slackOfAll } from './dispatch.js';
 import { lastQuestions, openSince } from './open-questions.js';
 import { isUnfinished, stretchOf } from './slack.js';
-import { knowSteps, type StepKnowledge } from './waits-for.js';
+import { knowCases, type StepKnowledge } from './waits-for.js';
 
 type AtRisk = LoadView['atRisk'][number];
 
@@ -28,19 +28,25 @@ export async function casesAtRisk(
   const late = [...worst.values()].sort((one, other) => one.slackMinutes - other.slackMinutes);
   const lateIds = late.map(({ step }) => step.id);
   const questions = await lastQuestions(tx, lateIds);
-  const atRisk: AtRisk[] = [];
-  for (const { step, slackMinutes } of late) {
-    const knowledge = await knowSteps(tx, step.caseId, now);
-    atRisk.push({
-      caseId: step.caseId,
-      caseNumber: step.caseNumber,
-      sentence: sentenceOf(step, slackMinutes, knowledge, zone),
-      workCentreId: step.workCentreId,
-      on: localDate(Math.max(step.startsAt.getTime(), now.getTime()), zone),
-      cause: causeOf(step, { knowledge, askedAt: openSince(questions.get(step.id)) }, zone, now),
-    });
-  }
-  return atRisk;
+  const cases = await knowCases(
+    tx,
+    late.map(({ step }) => step.caseId),
+    now,
+  );
+  return late.flatMap(({ step, slackMinutes }): AtRisk[] => {
+    const knowledge = cases.get(step.caseId);
+    if (knowledge === undefined) return [];
+    return [
+      {
+        caseId: step.caseId,
+        caseNumber: step.caseNumber,
+        sentence: sentenceOf(step, slackMinutes, knowledge, zone),
+        workCentreId: step.workCentreId,
+        on: localDate(Math.max(step.startsAt.getTime(), now.getTime()), zone),
+        cause: causeOf(step, { knowledge, askedAt: openSince(questions.get(step.id)) }, zone, now),
+      },
+    ];
+  });
 }
 
 function sentenceOf({ beforeStage, leavesBy }: BenchStep, slack: number, known: StepKnowledge, zone: string): string {

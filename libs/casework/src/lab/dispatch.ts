@@ -24,7 +24,7 @@ import { inEnglish, tell, told } from '../tell.js';
 import { reportedLate } from './late-steps.js';
 import { lastQuestions, openSince } from './open-questions.js';
 import { isUnfinished, slackMinutes, stretchOf } from './slack.js';
-import { knowSteps, type StepKnowledge } from './waits-for.js';
+import { knowCases, type StepKnowledge } from './waits-for.js';
 
 /** The work of one day in the laboratory's zone: what is planned for it, and what earlier days left unfinished. */
 export async function dispatchOf(
@@ -91,10 +91,11 @@ interface WorkKnowledge {
 }
 
 async function knowWork(tx: EntityManager, steps: readonly BenchStep[], now: Date): Promise<WorkKnowledge> {
-  const cases = new Map<string, StepKnowledge>();
-  for (const { caseId } of steps) {
-    if (!cases.has(caseId)) cases.set(caseId, await knowSteps(tx, caseId, now));
-  }
+  const cases = await knowCases(
+    tx,
+    steps.map(({ caseId }) => caseId),
+    now,
+  );
   const stepIds = steps.map(({ id }) => id);
   return { cases, questions: await lastQuestions(tx, stepIds), lateUntil: await reportedLate(tx, stepIds) };
 }

@@ -1,6 +1,6 @@
 import { labMaterial, type LabMaterial } from '@archwright/contracts';
 import { PatientCaution } from '@archwright/records';
-import { IsNull, type EntityManager } from 'typeorm';
+import { In, IsNull, type EntityManager } from 'typeorm';
 
 type Kind = PatientCaution['kind'];
 
@@ -29,7 +29,19 @@ export async function cautionsAtVisit(tx: EntityManager, patientId: string): Pro
 
 /** Materials that a laboratory must not use for a patient; it learns nothing else of the patient's health. */
 export async function materialsToAvoid(tx: EntityManager, patientId: string): Promise<LabMaterial[]> {
-  const rows = await tx.findBy(PatientCaution, { patientId, kind: 'material-allergy', endedAt: IsNull() });
-  const materials = rows.flatMap(({ material }) => labMaterial.safeParse(material).data ?? []);
-  return [...new Set(materials)].sort();
+  return (await materialsOf(tx, [patientId])).get(patientId) ?? [];
+}
+
+/** Like {@link materialsToAvoid} for many patients at once. */
+export async function materialsOf(
+  tx: EntityManager,
+  patientIds: readonly string[],
+): Promise<Map<string, LabMaterial[]>> {
+  const at = { patientId: In([...new Set(patientIds)]), kind: 'material-allergy' as const, endedAt: IsNull() };
+  const materials = new Map<string, Set<LabMaterial>>();
+  for (const { patientId, material } of await tx.findBy(PatientCaution, at)) {
+    const read = labMaterial.safeParse(material).data;
+    if (read !== undefined) materials.set(patientId, (materials.get(patientId) ?? new Set()).add(read));
+  }
+  return new Map([...materials].map(([patientId, some]) => [patientId, [...some].sort()]));
 }
