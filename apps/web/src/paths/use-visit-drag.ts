@@ -3,7 +3,7 @@ import { direction } from '../words/language.js';
 
 interface Dragged {
   readonly code: string;
-  /** Where the pointer went down, and how far along the line it is since. */
+  /** Where the pointer went down, and how far along the line it is drawn since. */
   readonly fromX: number;
   readonly along: number;
 }
@@ -23,8 +23,9 @@ export function useVisitDrag(onDrop: (code: string, along: number) => void) {
       onPointerMove: (event: PointerEvent<SVGElement>) => {
         if (dragged?.code === code) setDragged({ ...dragged, along: sense * (event.clientX - dragged.fromX) });
       },
-      onPointerUp: () => {
-        if (dragged?.code === code) onDrop(code, dragged.along);
+      onPointerUp: (event: PointerEvent<SVGElement>) => {
+        // Where it is now: a quick hand lets go before the last step is drawn.
+        if (dragged?.code === code) onDrop(code, sense * (event.clientX - dragged.fromX));
         setDragged(null);
       },
       onPointerCancel: () => {
