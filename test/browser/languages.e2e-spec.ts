@@ -79,7 +79,7 @@ describe('the screens in other languages', () => {
 
   it.each([
     ['de', 'Untersuchung, Einwilligung, Situationsabformungen', 'Vertikaldimension in Ruhe', /^1 Termin: 1 /],
-    ['ar', 'الفحص والموافقة والطبعات الأولية', 'البعد العمودي عند الراحة', /^زيارة واحدة: /],
+    ['ar', 'الفحص والموافقة والطبعات الأولية', 'البعد العمودي عند الراحة', /^زيارة واحدة: \u2068?1 /],
   ])('say in %s what came with the product, and how the day stands', async (language, title, name, sentence) => {
     person = await signIn(browser, service.url, 'clinician');
     const { page } = person;

@@ -52,6 +52,16 @@ describe('layLines', () => {
     expect(laid?.rows[0]?.discs[1]?.x).toBe(laid?.rows[1]?.discs[0]?.x);
   });
 
+  it('never writes one date over another, however long the dates are', () => {
+    const visits = [visit('2027-09-27T09:00:00Z'), visit('2027-09-30T09:00:00Z'), visit('2027-10-20T09:00:00Z')];
+    for (let widthPx = 300; widthPx <= 1000; widthPx += 5) {
+      const [one, other] = layLines([line({ visits })], widthPx)?.rows[0]?.discs.map(({ label }) => label) ?? [];
+      if (one === undefined || other === undefined) throw new Error('Both visits are drawn.');
+      const neededPx = (6.3 * (one.date.length + other.date.length)) / 2;
+      expect({ widthPx, apart: one.y !== other.y || other.x - one.x >= neededPx }).toEqual({ widthPx, apart: true });
+    }
+  });
+
   it('lifts a label that would cover its neighbour, and only that one', () => {
     const laid = layLines(
       [line({ visits: [visit('2027-01-05T09:00:00Z'), visit('2027-01-06T09:00:00Z'), visit('2027-02-20T09:00:00Z')] })],

@@ -60,7 +60,7 @@ export interface LineDrawing {
   bars: Bar[];
 }
 
-const LABEL_PX = 66;
+const LEAST_LABEL_PX = 66;
 const LANE_PX = 33;
 const TOP_PX = 24;
 const LEVELS_PX = 54;
@@ -122,16 +122,13 @@ function placeLabels(line: Line, axis: Axis): { x: number; lane: number; date: s
   return [...line.visits]
     .sort((a, b) => a.startMs - b.startMs)
     .map((visit) => {
-      const x = Math.min(axis.x(visit.startMs), axis.widthPx - LABEL_PX / 2);
-      const free = ends.findIndex((end) => end <= x - LABEL_PX / 2);
+      const date = axisDate(localDateOf(visit.startMs, line.zone));
+      const halfPx = Math.max(LEAST_LABEL_PX, date.length * CHARACTER_PX) / 2;
+      const x = Math.min(axis.x(visit.startMs), axis.widthPx - halfPx);
+      const free = ends.findIndex((end) => end <= x - halfPx);
       const lane = free === -1 ? ends.length : free;
-      ends[lane] = x + LABEL_PX / 2;
-      return {
-        x,
-        lane,
-        date: axisDate(localDateOf(visit.startMs, line.zone)),
-        time: timeOfDay(visit.startMs, line.zone),
-      };
+      ends[lane] = x + halfPx;
+      return { x, lane, date, time: timeOfDay(visit.startMs, line.zone) };
     });
 }
 

@@ -22,16 +22,25 @@ export async function inLanguage<const C extends Catalogue>(
 type Values = Readonly<Record<string, string | number>>;
 
 /**
- * Names and numbers keep their own direction inside a right-to-left text: "27-0001" would else be read "0001-27" (Unicode
- * Standard Annex 9, first strong isolate).
+ * A text put in a place. A choice in a message (`select`) goes by the text itself; where it is shown in a right-to-left text
+ * it keeps its own direction: "27-0001" would else be read "0001-27" (Unicode Standard Annex 9, first strong isolate).
  */
-const isolated = (value: string | number): string | number =>
-  typeof value === 'string' ? `\u2068${value}\u2069` : value;
+class Put {
+  constructor(private readonly text: string) {}
 
-const inPlace = (values: Values): Values =>
-  direction === 'ltr'
-    ? values
-    : Object.fromEntries(Object.entries(values).map(([name, value]) => [name, isolated(value)]));
+  toString(): string {
+    return this.text;
+  }
+
+  get shown(): string {
+    return direction === 'rtl' ? `\u2068${this.text}\u2069` : this.text;
+  }
+}
+
+const putIn = (values: Values): Record<string, Put | number> =>
+  Object.fromEntries(
+    Object.entries(values).map(([name, value]) => [name, typeof value === 'string' ? new Put(value) : value]),
+  );
 
 /**
  * A text of a catalogue with places to fill, in the message format of ICU: `values` names what it is called with.
@@ -44,6 +53,7 @@ export function filled<A extends readonly unknown[]>(
   let format: IntlMessageFormat | undefined;
   return (...of) => {
     format ??= new IntlMessageFormat(message, HABITS[language].locale, undefined, { ignoreTag: true });
-    return String(format.format(inPlace(values(...of))));
+    const parts = format.formatToParts<Put>(putIn(values(...of)));
+    return parts.map(({ value }) => (value instanceof Put ? value.shown : value)).join('');
   };
 }
