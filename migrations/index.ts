@@ -40,6 +40,7 @@ import { ChangeOrder1795615000000 } from './1795615000000-change-order.js';
 import { StageValues1795615000031 } from './1795615000031-stage-values.js';
 import { Devices1795615000032 } from './1795615000032-devices.js';
 import { PatientSex1795615000033 } from './1795615000033-patient-sex.js';
+import { ClosuresThatFallOnVisits1795615000034 } from './1795615000034-closures-that-fall-on-visits.js';
 
 /** Every migration, oldest first. */
 export const migrations = [
@@ -85,4 +86,5 @@ export const migrations = [
   StageValues1795615000031,
   Devices1795615000032,
   PatientSex1795615000033,
+  ClosuresThatFallOnVisits1795615000034,
 ];

@@ -1,7 +1,16 @@
 import { jest } from '@jest/globals';
-import { caseView, type CaseView, type DisturbanceView } from '@archwright/contracts';
-import { LabStep, Occupancy, Outbox, TreatmentCase } from '@archwright/records';
+import {
+  caseView,
+  importedCalendar,
+  setupEntry,
+  type CaseView,
+  type DisturbanceView,
+  type SetupEntry,
+} from '@archwright/contracts';
+import { Disturbance, LabStep, Occupancy, Outbox, TreatmentCase } from '@archwright/records';
 import { IsNull, Not } from 'typeorm';
+import { z } from 'zod';
+import type { ApiSession } from '../../apps/cli/src/demo/api-session.js';
 import { bookedCase, found, openBookingPractice, overlaps, type BookingPractice } from './booking-practice.js';
 import { refusal } from './capture-chairside.js';
 import { disturbanceDesk } from './disturbance-desk.js';
@@ -165,6 +174,101 @@ describe('what falls away', () => {
     expect((await desk.decide(known, 'keep')).state).toBe('kept');
     const still = found((await caseNow(first)).stages.find(({ code }) => code === visit.code));
     expect(still.startsAt).toBe(visit.startsAt);
+  });
+
+  describe('a closure that falls on a booked visit', () => {
+    let manager: ApiSession;
+    let clinician: string;
+    let visit: CaseView['stages'][number];
+    let closure: SetupEntry;
+    beforeAll(async () => {
+      manager = await practice.signIn('manager');
+      visit = visitOf(await caseNow(second), 3);
+      clinician = await clinicianOf(second, visit.code);
+    });
+
+    const ofClosure = (closureId: string) => practice.rows((tx) => tx.findBy(Disturbance, { closureId }));
+    /** The whole day, by the clock of the clinic. */
+    const away = (day: string) => {
+      const of = { kind: 'resource', id: clinician };
+      return { kind: 'closure', of, fromOn: day, lastOn: day, fromLocal: null, untilLocal: null, reason: 'A course' };
+    };
+    const dayOf = (instant: string | null): string => found(instant).slice(0, 10);
+
+    it('has repairs looked for as if somebody had entered it, which the time does not wait for', async () => {
+      const body = away(dayOf(visit.startsAt));
+      closure = await manager.call({ method: 'POST', path: '/setup/records', body, answer: setupEntry });
+      const row = found((await ofClosure(closure.id))[0]);
+      expect(row).toMatchObject({ state: 'open', resourceId: clinician, reason: 'A course' });
+      await desk.propose(row.id);
+      const known = await desk.read(row.id);
+      expect(known).toMatchObject({ state: 'planned', isClosed: true });
+      expect(known.affected.map(({ caseId }) => caseId)).toContain(second.id);
+    });
+
+    it('is not taken back while the closure is in force, but with it', async () => {
+      const known = await desk.read(found((await ofClosure(closure.id))[0]).id);
+      expect(await refusal(desk.decide(known, 'withdraw'))).toMatchObject({
+        status: 409,
+        problem: { detail: 'The time is closed already; accepted: taking the closure away, which withdraws this.' },
+      });
+      await manager.call({ method: 'DELETE', path: `/setup/closures/${closure.id}`, answer: z.undefined() });
+      expect(await desk.read(known.id)).toMatchObject({ state: 'withdrawn', isClosed: false });
+    });
+
+    it('is looked at again when its time changes', async () => {
+      const body = away(dayOf(visit.startsAt));
+      const entry = await manager.call({ method: 'POST', path: '/setup/records', body, answer: setupEntry });
+      const first = found((await ofClosure(entry.id))[0]);
+      const far = away('2027-12-24');
+      const path = `/setup/records/${entry.id}`;
+      closure = await manager.call({ method: 'PUT', path, version: entry.version, body: far, answer: setupEntry });
+      expect(await desk.read(first.id)).toMatchObject({ state: 'withdrawn' });
+      expect((await ofClosure(entry.id)).filter(({ state }) => state === 'open')).toEqual([]);
+      closure = await manager.call({ method: 'PUT', path, version: closure.version, body, answer: setupEntry });
+      expect((await ofClosure(entry.id)).filter(({ state }) => state === 'open')).toHaveLength(1);
+    });
+
+    it('may be a busy time of an imported calendar, and goes with it', async () => {
+      const first = visitOf(await caseNow(second), 4);
+      const resourceId = await clinicianOf(second, first.code);
+      const stamp = (instant: string | null) => `${new Date(found(instant)).toISOString().replace(/[-:]|\.000/g, '')}`;
+      const lines = (summary: string) => [
+        'BEGIN:VCALENDAR',
+        'VERSION:2.0',
+        'PRODID:-//Test//EN',
+        summary,
+        'END:VCALENDAR',
+      ];
+      const event = ['BEGIN:VEVENT', 'UID:a', `DTSTAMP:${stamp(first.startsAt)}`, `DTSTART:${stamp(first.startsAt)}`];
+      const busy = lines([...event, `DTEND:${stamp(first.endsAt)}`, 'END:VEVENT'].join('\r\n')).join('\r\n');
+      const read = (calendar: string) =>
+        practice.desk.call({
+          method: 'POST',
+          path: `/resources/${resourceId}/calendar`,
+          body: { source: 'courses', calendar },
+          answer: importedCalendar,
+        });
+      const undecided = () =>
+        practice.rows((tx) => tx.findBy(Disturbance, { resourceId, reason: 'Imported calendar', state: 'open' }));
+      expect(await read(busy)).toMatchObject({ busy: 1, conflicts: 1, disturbances: 1 });
+      expect(await undecided()).toHaveLength(1);
+      expect(await read(busy)).toMatchObject({ unchanged: 1, conflicts: 1, disturbances: 0 });
+      expect(await undecided()).toHaveLength(1);
+      expect(await read(lines('X-COMMENT:none').join('\r\n'))).toMatchObject({ gone: 1, disturbances: 0 });
+      expect(await undecided()).toEqual([]);
+    });
+
+    it('takes the time that a repair sets free, under the closure that is in force', async () => {
+      const { id } = found((await ofClosure(closure.id)).find(({ state }) => state === 'open'));
+      await desk.propose(id);
+      expect((await desk.accept(await desk.read(id))).state).toBe('accepted');
+      const startsAt = new Date(found(visit.startsAt));
+      const taken = await practice.rows((tx) => tx.findBy(Occupancy, { resourceId: clinician }));
+      const then = taken.filter((each) => each.startsAt <= startsAt && each.endsAt > startsAt);
+      expect(then.map(({ closureId }) => closureId)).toEqual([closure.id]);
+      expect(await overlaps(practice)).toBe(0);
+    });
   });
 
   it('refuses what is over, and says what would be accepted', async () => {

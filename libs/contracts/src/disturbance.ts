@@ -65,6 +65,8 @@ export const disturbanceView = z.object({
   startsAt: instant,
   endsAt: instant,
   reason: z.string(),
+  /** It comes of a closure that is in force; taking that away withdraws it. */
+  isClosed: z.boolean(),
   state: disturbanceState,
   enteredAt: instant,
   /** Open cases that it falls on, the one that it reaches first leading; empty once it is decided. */
@@ -114,6 +116,9 @@ export type DisturbancePage = z.output<typeof disturbancePage>;
 export const acceptRepair = z.strictObject({ proposalId: id, planHash: z.string().min(1) });
 export type AcceptRepair = z.output<typeof acceptRepair>;
 
-/** `keep`: the time is closed and what is booked in it stays until somebody moves it. `withdraw`: it was a mistake. */
+/**
+ * `keep`: the time is closed and what is booked in it stays until somebody moves it. `withdraw`: it was a mistake; refused
+ * while a closure that it comes of is in force.
+ */
 export const decideDisturbance = z.strictObject({ decision: z.enum(['keep', 'withdraw']) });
 export type DecideDisturbance = z.output<typeof decideDisturbance>;

@@ -59,6 +59,8 @@ export const importedCalendar = z.object({
   gone: z.int(),
   /** Busy times that fall on booked or held time. That time keeps its place until a person decides. */
   conflicts: z.int(),
+  /** Busy times, new with this import, that have repairs looked for since they fall on booked visits to come. */
+  disturbances: z.int(),
   /** The booked and held times that they fall on. */
   booked: z.array(z.object({ startsAt: instant, endsAt: instant, appointmentId: id.nullable() })),
   problems: z.array(z.object({ line: z.int(), component: z.string(), problem: z.string() })),

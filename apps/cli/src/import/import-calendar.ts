@@ -84,13 +84,16 @@ async function readFeed(from: string, isPrivateAllowed: boolean): Promise<{ cale
 }
 
 function answerOf({ label, clinic, zone }: FoundResource, imported: ImportedCalendar, isDryRun: boolean): string {
-  const { busy, unchanged, gone, conflicts, booked, problems } = imported;
+  const { busy, unchanged, gone, conflicts, disturbances, booked, problems } = imported;
   const local = (instant: string) => toLocal(Date.parse(instant), zone).replace('T', ' ').slice(0, 16);
   return [
     `${label} of the clinic ${clinic}${isDryRun ? ': tried only, nothing was written' : ''}`,
     `busy times ${String(busy)}: new ${String(busy - unchanged)}, as before ${String(unchanged)}; gone ${String(gone)}`,
     ...(conflicts > 0
       ? [`${String(conflicts)} busy times fall on booked time, which stays until somebody decides:`]
+      : []),
+    ...(disturbances > 0
+      ? [`For ${String(disturbances)} of them, new, repairs are looked for: see what falls away.`]
       : []),
     ...booked.map(({ startsAt, endsAt }) => `  ${local(startsAt)} to ${local(endsAt)} (${zone})`),
     ...problems.map(({ line, component, problem }) => `line ${String(line)}: ${component} left out: ${problem}`),

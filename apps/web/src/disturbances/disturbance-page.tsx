@@ -9,7 +9,7 @@ import { isOutrun } from '../look/outrun.js';
 import { ScreenHead } from '../look/screen.js';
 import { disturbanceWords as words } from '../words/disturbances.js';
 import { apart } from '../words/plural.js';
-import { affectedRows, isUndecided, timeOf } from './disturbance-view.js';
+import { affectedRows, decisionsOn, isUndecided, timeOf } from './disturbance-view.js';
 import { RepairSheet } from './repair-sheet.js';
 import { useDisturbance } from './use-disturbance.js';
 
@@ -59,6 +59,7 @@ export function DisturbancePage() {
       <div className="stack">
         {isOutrun(error) ? <Notice tone="caution">{words.stale}</Notice> : <Refusal error={error} />}
         <p>{words.why(known.reason)}</p>
+        {undecided && known.isClosed ? <p className="soft">{words.isClosed}</p> : null}
         {undecided ? <Affected known={known} today={today} /> : null}
         <h2>{undecided ? words.proposals : words.states[known.state]}</h2>
         {undecided && known.proposals.length === 0 ? (
@@ -85,7 +86,7 @@ export function DisturbancePage() {
         ))}
         {undecided && may.enterDisturbances(role) ? (
           <div className="row no-print">
-            {(['keep', 'withdraw'] as const).map((decision) => (
+            {decisionsOn(known).map(({ decision, label }) => (
               <Button
                 key={decision}
                 variant="default"
@@ -94,7 +95,7 @@ export function DisturbancePage() {
                   decide.mutate({ decision });
                 }}
               >
-                {words[decision]}
+                {label}
               </Button>
             ))}
           </div>

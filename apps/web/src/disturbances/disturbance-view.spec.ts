@@ -1,5 +1,12 @@
 import type { DisturbanceSubjects, DisturbanceView } from '@archwright/contracts';
-import { affectedRows, costSentences, subjectGroups, toEntry, type EntryDraft } from './disturbance-view.js';
+import {
+  affectedRows,
+  costSentences,
+  decisionsOn,
+  subjectGroups,
+  toEntry,
+  type EntryDraft,
+} from './disturbance-view.js';
 
 const subjects: DisturbanceSubjects = {
   items: [
@@ -44,6 +51,12 @@ describe('entering what falls away', () => {
   ])('asks again for %s', (_, change) => {
     expect(toEntry({ ...draft, ...change }, subjects)).toBeNull();
   });
+});
+
+it('leaves a closure that is in force to whoever keeps closures', () => {
+  const decisions = (isClosed: boolean) => decisionsOn({ isClosed }).map(({ decision }) => decision);
+  expect(decisions(false)).toEqual(['keep', 'withdraw']);
+  expect(decisions(true)).toEqual(['keep']);
 });
 
 describe('what it falls on and costs', () => {

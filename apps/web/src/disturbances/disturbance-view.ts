@@ -39,6 +39,17 @@ export function toEntry(draft: EntryDraft, { items }: DisturbanceSubjects): Ente
 
 export const isUndecided = ({ state }: DisturbanceView): boolean => state === 'open' || state === 'planned';
 
+/** Without any repair. A closure that is in force is not taken back here. */
+export function decisionsOn({
+  isClosed,
+}: Pick<DisturbanceView, 'isClosed'>): { decision: 'keep' | 'withdraw'; label: string }[] {
+  if (isClosed) return [{ decision: 'keep', label: words.keepClosed }];
+  return [
+    { decision: 'keep', label: words.keep },
+    { decision: 'withdraw', label: words.withdraw },
+  ];
+}
+
 export const timeOf = ({ startsAt, endsAt, zone }: DisturbanceView, today: string): string =>
   words.time(dateAndTime(startsAt, zone, today), dateAndTime(endsAt, zone, today));
 

@@ -31,7 +31,7 @@ it('tells a strict import that was refused from one that was written', () => {
 
 it('names the booked times that a calendar falls on by the clock of the place', () => {
   const booked = [{ startsAt: '2027-01-05T09:00:00Z', endsAt: '2027-01-05T09:30:00Z', appointmentId: null }];
-  const counts = { resourceId: 'r', busy: 4, unchanged: 1, gone: 0, conflicts: 1 };
+  const counts = { resourceId: 'r', busy: 4, unchanged: 1, gone: 0, conflicts: 1, disturbances: 0 };
   const { sentences, tables } = calendarOutcome(
     { ...counts, booked, problems: [] },
     true,
@@ -41,6 +41,22 @@ it('names the booked times that a calendar falls on by the clock of the place', 
   expect(sentences[1]).toBe('4 busy times, 1 of them known already; 0 are gone. 1 falls on booked or held time.');
   expect(tables).toHaveLength(1);
   expect(tables[0]?.rows[0]).toMatchObject({ head: 'Tue 5 Jan, 10:00', cells: ['Tue 5 Jan, 10:30'] });
+});
+
+it('says where new busy times have repairs looked for', () => {
+  const answer = { resourceId: 'r', busy: 4, unchanged: 1, gone: 0, conflicts: 3, booked: [], problems: [] };
+  const outcomeOf = (disturbances: number, isTrial: boolean) =>
+    calendarOutcome({ ...answer, disturbances }, isTrial, 'Europe/Berlin', '2027-01-04');
+  expect(outcomeOf(0, false)).toMatchObject({ hasRepairs: false, sentences: { length: 2 } });
+  expect(outcomeOf(2, true).hasRepairs).toBe(false);
+  expect(outcomeOf(2, false)).toMatchObject({
+    hasRepairs: true,
+    sentences: [
+      'Written.',
+      expect.any(String),
+      '2 of the new ones fall on visits to come: repairs are being looked for.',
+    ],
+  });
 });
 
 it('takes files that have something in them and fit into a request', () => {

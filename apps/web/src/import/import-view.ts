@@ -15,6 +15,8 @@ export interface TableView {
 export interface OutcomeView {
   readonly tone: 'plain' | 'go' | 'caution';
   readonly sentences: readonly string[];
+  /** Whether repairs are looked for from now on. */
+  readonly hasRepairs: boolean;
   /** Those without rows are left out. */
   readonly tables: readonly TableView[];
 }
@@ -31,6 +33,7 @@ export function patientOutcome(answer: ImportedPatientTable, isTrial: boolean): 
       ...(ignoredColumns.length > 0 ? [words.ignored(enumerated(ignoredColumns))] : []),
       ...(more > 0 ? [words.more(more)] : []),
     ],
+    hasRepairs: false,
     tables: filled({
       title: words.rejectedTitle,
       columns: Object.values(words.rejectedColumns),
@@ -44,10 +47,15 @@ export function patientOutcome(answer: ImportedPatientTable, isTrial: boolean): 
 }
 
 export function calendarOutcome(answer: ImportedCalendar, isTrial: boolean, zone: string, today: string): OutcomeView {
-  const { busy, unchanged, gone, conflicts, booked, problems } = answer;
+  const { busy, unchanged, gone, conflicts, disturbances, booked, problems } = answer;
   return {
     tone: isTrial ? 'plain' : 'go',
-    sentences: [isTrial ? words.tried : words.done, words.calendarCounts(busy, unchanged, gone, conflicts)],
+    sentences: [
+      isTrial ? words.tried : words.done,
+      words.calendarCounts(busy, unchanged, gone, conflicts),
+      ...(disturbances > 0 ? [isTrial ? words.toBeRepaired(disturbances) : words.beingRepaired(disturbances)] : []),
+    ],
+    hasRepairs: disturbances > 0 && !isTrial,
     tables: filled(
       {
         title: words.bookedTitle,

@@ -4,8 +4,14 @@ import { PlainTable } from '../look/plain-table.js';
 import { setupWords as words } from '../words/setup.js';
 import type { PreviewView } from './setup-view.js';
 
+interface Props {
+  view: PreviewView;
+  /** A closure has repairs looked for by itself. */
+  isClosure: boolean;
+}
+
 /** What a change would do to booked time, said before it is made. */
-export function PreviewSheet({ view: { sentence, settled, rows } }: { view: PreviewView }) {
+export function PreviewSheet({ view: { sentence, settled, rows }, isClosure }: Props) {
   return (
     <div className="stack-tight">
       <Notice tone={rows.length > 0 ? 'caution' : 'plain'}>
@@ -24,7 +30,13 @@ export function PreviewSheet({ view: { sentence, settled, rows } }: { view: Prev
       ) : null}
       {rows.length > 0 ? (
         <p className="small">
-          <Link to="/desk/falls-away">{words.repairLink}</Link> {words.repair}
+          {isClosure ? (
+            words.closureRepair
+          ) : (
+            <>
+              <Link to="/desk/falls-away">{words.repairLink}</Link> {words.repair}
+            </>
+          )}
         </p>
       ) : null}
     </div>

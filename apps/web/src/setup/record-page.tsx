@@ -97,7 +97,7 @@ function RecordEditor({ setup, preview, save, known, entry, start }: Props) {
         )}
         {preview.data && shown ? (
           <section className="stack-tight" aria-live="polite">
-            <PreviewSheet view={previewView(preview.data, known.today)} />
+            <PreviewSheet view={previewView(preview.data, known.today)} isClosure={draft.kind === 'closure'} />
             <Refusal error={isStale ? null : save.error} />
             <div>
               <Button

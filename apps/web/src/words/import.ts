@@ -20,6 +20,8 @@ export const importWords = {
   ),
   ignored: filled(words.ignored, (columns: string) => ({ columns })),
   more: filled(words.more, (n: number) => ({ n })),
+  toBeRepaired: filled(words.toBeRepaired, (n: number) => ({ n })),
+  beingRepaired: filled(words.beingRepaired, (n: number) => ({ n })),
   calendarCounts: filled(words.calendarCounts, (busy: number, unchanged: number, gone: number, conflicts: number) => ({
     busy,
     unchanged,

@@ -11,7 +11,7 @@ import {
 } from '@archwright/records';
 import { normalise, subtract, type LocalRule } from '@archwright/calendar';
 import type { EntityManager } from 'typeorm';
-import { blockClosed, type ClosedTime } from '../setup/block-closed.js';
+import { blockClosed } from '../setup/block-closed.js';
 import { lostRuns, type Loss } from './loss.js';
 
 /** What is booked into lost time and did not move. */
@@ -21,18 +21,32 @@ export type InTheWay = Pick<Collision, 'appointmentId' | 'labStepId'>;
  * Keeps everybody out of lost time from now on. What is booked in it and did not move stays and is reported.
  *
  * A lost visit closes nothing: its patient's absence was a wish of the plan that replaced it.
+ *
+ * @param closureId the closure that is in force already; null when there is none yet
  */
-export async function closeTime(tx: EntityManager, loss: Loss, now: Date): Promise<readonly InTheWay[]> {
+export async function closeTime(
+  tx: EntityManager,
+  { loss, closureId }: { readonly loss: Loss; readonly closureId: string | null },
+  now: Date,
+): Promise<readonly InTheWay[]> {
   switch (loss.what) {
     case 'resource':
-      return keepOut(tx, loss, { kind: 'resource', id: loss.id }, now);
-    case 'clinic':
-      return keepOut(tx, loss, { kind: 'clinic', id: loss.id }, now);
+    case 'clinic': {
+      const subject = loss.what === 'clinic' ? { clinicId: loss.id } : { resourceId: loss.id };
+      const of = { kind: loss.what, id: loss.id };
+      const { startMs, endMs } = loss;
+      // A closure that is in force takes what has become free, too.
+      return blockClosed(
+        tx,
+        { closureId: closureId ?? (await insertClosure(tx, loss, subject)), of, startMs, endMs },
+        now,
+      );
+    }
     case 'work-centre':
-      await insertClosure(tx, loss, { workCentreId: loss.id });
+      if (closureId === null) await insertClosure(tx, loss, { workCentreId: loss.id });
       return [];
     case 'laboratory':
-      await insertClosure(tx, loss, { laboratoryId: loss.id });
+      if (closureId === null) await insertClosure(tx, loss, { laboratoryId: loss.id });
       return [];
     case 'courier':
       await cancelRuns(tx, loss.id, loss);
@@ -67,12 +81,6 @@ async function insertClosure(
     reason: REASON,
   });
   return id;
-}
-
-async function keepOut(tx: EntityManager, times: Times, of: ClosedTime['of'], now: Date): Promise<Collision[]> {
-  const subject = of.kind === 'clinic' ? { clinicId: of.id } : { resourceId: of.id };
-  const closureId = await insertClosure(tx, times, subject);
-  return blockClosed(tx, { closureId, of, startMs: times.startMs, endMs: times.endMs }, now);
 }
 
 /** The runs of a timetable are its recurrence less its exceptions. */

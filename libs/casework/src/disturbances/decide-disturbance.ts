@@ -44,7 +44,7 @@ export async function acceptRepair(
   // Written by `proposeRepairs` alone.
   const ripples = proposal.ripples as Ripple[];
   await bookAll(tx, actor, ripples, now);
-  const collisions = await closeTime(tx, record.loss, now);
+  const collisions = await closeTime(tx, toClose(record), now);
   await requireLeftAlone(tx, collisions, proposal.leftCaseIds, now);
   await tx.update(DisturbanceProposal, { disturbanceId, state: 'open' }, { state: 'superseded' });
   await tx.update(DisturbanceProposal, { id: proposalId }, { state: 'accepted' });
@@ -58,7 +58,7 @@ export async function acceptRepair(
 /**
  * Closes the time and leaves every visit where it is (`keep`), or takes the entry back (`withdraw`).
  *
- * @throws {WrongStateError} when it is decided already
+ * @throws {WrongStateError} when it is decided already, or is to be taken back while its closure is in force
  */
 export async function decideDisturbance(
   tx: EntityManager,
@@ -69,7 +69,9 @@ export async function decideDisturbance(
 ): Promise<void> {
   const decidedBy = personOf(actor, 'What becomes of it is decided by a person.');
   const record = await lockUndecided(tx, actor, disturbanceId, version);
-  if (decision === 'keep') await closeTime(tx, record.loss, now);
+  if (decision === 'keep') await closeTime(tx, toClose(record), now);
+  else if (record.row.closureId !== null)
+    throw new WrongStateError('The time', 'closed already', 'taking the closure away, which withdraws this');
   await tx.update(DisturbanceProposal, { disturbanceId, state: 'open' }, { state: 'superseded' });
   const state = decision === 'keep' ? ('kept' as const) : ('withdrawn' as const);
   await settle(tx, record, { state, decidedBy, details: {} }, now);
@@ -79,6 +81,8 @@ export async function decideDisturbance(
 export async function renewRepairs(tx: EntityManager, actor: Actor, disturbanceId: string, now: Date): Promise<void> {
   await askForRepairs(tx, disturbanceId, actor.organisationId, now);
 }
+
+const toClose = ({ loss, row: { closureId } }: DisturbanceRecord) => ({ loss, closureId });
 
 async function lockUndecided(
   tx: EntityManager,

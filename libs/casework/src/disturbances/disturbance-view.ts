@@ -65,6 +65,7 @@ async function viewOf(
     startsAt: row.startsAt.toISOString(),
     endsAt: row.endsAt.toISOString(),
     reason: row.reason,
+    isClosed: row.closureId !== null,
     state: row.state,
     enteredAt: row.enteredAt.toISOString(),
     affected: affected.map(({ caseId, appointmentIds, labStepIds }) => ({

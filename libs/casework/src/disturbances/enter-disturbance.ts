@@ -51,19 +51,37 @@ export async function noteDisturbance(
   const times = requireToCome(onGrid(startsAt, endsAt), now);
   if (what === 'visit') await requireVisitToCome(tx, subjectId, times);
   if (what === 'lab-step') await requireLate(tx, subjectId, times);
+  return insertDisturbance(
+    tx,
+    { ...actor, userId: enteredBy },
+    { ...times, what, subjectId, reason, closureId: null },
+    now,
+  );
+}
+
+export interface DisturbanceEntry {
+  readonly what: EnterDisturbance['what'];
+  readonly subjectId: string;
+  readonly startsAt: Date;
+  readonly endsAt: Date;
+  readonly reason: string;
+  /** The closure that it comes of; null when a person said so. */
+  readonly closureId: string | null;
+}
+
+/** Keeps it and has plans looked for. */
+export async function insertDisturbance(
+  tx: EntityManager,
+  { organisationId, userId }: Actor,
+  { what, subjectId, ...entry }: DisturbanceEntry,
+  now: Date,
+): Promise<string> {
   const id = uuidv7();
-  await tx.insert(Disturbance, {
-    ...times,
-    id,
-    [COLUMN[what]]: subjectId,
-    reason,
-    state: 'open',
-    enteredAt: now,
-    enteredBy,
-  });
-  await askForRepairs(tx, id, actor.organisationId, now);
+  const row = { ...entry, id, [COLUMN[what]]: subjectId, state: 'open' as const, enteredAt: now, enteredBy: userId };
+  await tx.insert(Disturbance, row);
+  await askForRepairs(tx, id, organisationId, now);
   await recordAudit(tx, {
-    actorId: enteredBy,
+    actorId: userId,
     action: 'enter-disturbance',
     subjectKind: 'disturbance',
     subjectId: id,

@@ -3,6 +3,9 @@ import type { BusyTime } from '@archwright/interop';
 import { blockTime, release, uuidv7 } from '@archwright/records';
 import type { EntityManager } from 'typeorm';
 
+/** Of each closure that a feed leaves: nothing else of its events is kept. */
+export const FEED_REASON = 'Imported calendar';
+
 /** A closure that stands for one busy time of a feed. */
 export interface FeedTime {
   readonly id: string;
@@ -48,7 +51,7 @@ export async function blockFeedTimes(
   const uncovered = await closuresOn(tx, resourceId, gone);
   await tx.query(
     `INSERT INTO closure (id, resource_id, starts_at, ends_at, reason, imported_calendar_id, source_uid)
-     SELECT n.id, $1, n.starts_at, n.ends_at, 'Imported calendar', $2, n.source_uid
+     SELECT n.id, $1, n.starts_at, n.ends_at, $7, $2, n.source_uid
      FROM unnest($3::uuid[], $4::timestamptz[], $5::timestamptz[], $6::text[]) AS n (id, starts_at, ends_at, source_uid)`,
     [
       resourceId,
@@ -57,6 +60,7 @@ export async function blockFeedTimes(
       added.map(({ startsAt }) => startsAt.toISOString()),
       added.map(({ endsAt }) => endsAt.toISOString()),
       added.map(({ sourceUid }) => sourceUid),
+      FEED_REASON,
     ],
   );
   const requests = [...added, ...uncovered].map(({ id, startsAt, endsAt }) => ({

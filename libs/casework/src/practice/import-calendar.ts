@@ -6,7 +6,16 @@ import { recordAudit, uuidv7 } from '@archwright/records';
 import { createHash } from 'node:crypto';
 import type { EntityManager } from 'typeorm';
 import type { Actor } from '../actor.js';
-import { blockFeedTimes, feedTimes, keyOf, toFeedTime, unblockFeedTimes } from './feed-times.js';
+import { noteClosure, withdrawNoted } from '../disturbances/note-closure.js';
+import {
+  FEED_REASON,
+  blockFeedTimes,
+  feedTimes,
+  keyOf,
+  toFeedTime,
+  unblockFeedTimes,
+  type FeedTime,
+} from './feed-times.js';
 import { requireResourceZone } from './resource-zone.js';
 
 const DAY_MS = 86_400_000;
@@ -36,7 +45,7 @@ export class FeedPeriodError extends DomainError {
 /**
  * Reads an outside calendar of one resource: times that are new block it, times that are gone free it, the rest stays
  * as it is, and the same calendar again writes no row. Booked visits keep their place; those that a busy time falls on
- * are told.
+ * are told, and repairs are looked for.
  *
  * @throws {RecordNotFoundError} when the resource is none of the actor's clinics'
  * @throws {CalendarFileError} when the text is no calendar; nothing changes
@@ -59,8 +68,16 @@ export async function importResourceCalendar(
   const known = new Set(before.map(keyOf));
   const gone = before.filter((time) => !wanted.has(keyOf(time)));
   const added = [...wanted].filter(([key]) => !known.has(key)).map(([, time]) => time);
+  await withdrawNoted(
+    tx,
+    actor,
+    gone.map(({ id }) => id),
+    now,
+  );
   await unblockFeedTimes(tx, gone);
   await blockFeedTimes(tx, { resourceId, feedId: feed.id }, added, gone, now);
+  const taken = await takenTimes(tx, resourceId, window);
+  const disturbances = await noteFallen(tx, actor, { resourceId, added, taken }, now);
 
   const hash = createHash('sha256').update(calendar).digest('hex');
   if (hash !== feed.hash || added.length > 0 || gone.length > 0) {
@@ -83,9 +100,27 @@ export async function importResourceCalendar(
     busy: wanted.size,
     unchanged: wanted.size - added.length,
     gone: gone.length,
-    ...(await collisionsWith([...wanted.values()], tx, resourceId, window)),
+    disturbances,
+    ...collisionsWith([...wanted.values()], taken),
     problems,
   };
+}
+
+/** How many of the new busy times fall on a visit to come. */
+async function noteFallen(
+  tx: EntityManager,
+  actor: Actor,
+  { resourceId, added, taken }: { resourceId: string; added: readonly FeedTime[]; taken: readonly TakenTime[] },
+  now: Date,
+): Promise<number> {
+  let noted = 0;
+  for (const { id: closureId, startsAt, endsAt } of added) {
+    const time = { startMs: startsAt.getTime(), endMs: endsAt.getTime() };
+    if (overlapping(taken, time).length === 0) continue;
+    const closure = { ...time, closureId, what: 'resource' as const, id: resourceId, reason: FEED_REASON };
+    if (await noteClosure(tx, actor, closure, now)) noted += 1;
+  }
+  return noted;
 }
 
 function windowOf({ fromOn, untilOn }: FeedPeriod, zone: string, now: Date): Interval {
@@ -111,19 +146,27 @@ async function lockFeed(tx: EntityManager, resourceId: string, source: string): 
   return feed;
 }
 
-/** Booked and held times that busy times fall on, and how many busy times do. */
-async function collisionsWith(
-  busy: readonly { startsAt: Date; endsAt: Date }[],
-  tx: EntityManager,
-  resourceId: string,
-  window: Interval,
-): Promise<Pick<ImportedCalendar, 'conflicts' | 'booked'>> {
-  const rows: { startsAt: Date; endsAt: Date; appointmentId: string | null }[] = await tx.query(
+interface TakenTime extends Interval {
+  readonly startsAt: Date;
+  readonly endsAt: Date;
+  readonly appointmentId: string | null;
+}
+
+/** Booked and held times of the resource, by start. */
+async function takenTimes(tx: EntityManager, resourceId: string, window: Interval): Promise<TakenTime[]> {
+  const rows: Omit<TakenTime, keyof Interval>[] = await tx.query(
     `SELECT starts_at AS "startsAt", ends_at AS "endsAt", appointment_id AS "appointmentId" FROM occupancy
      WHERE resource_id = $1 AND closure_id IS NULL AND ends_at > $2 AND starts_at < $3 ORDER BY starts_at`,
     [resourceId, new Date(window.startMs), new Date(window.endMs)],
   );
-  const taken = rows.map((row) => ({ ...row, startMs: row.startsAt.getTime(), endMs: row.endsAt.getTime() }));
+  return rows.map((row) => ({ ...row, startMs: row.startsAt.getTime(), endMs: row.endsAt.getTime() }));
+}
+
+/** Those of `taken` that busy times fall on, and how many busy times do. */
+function collisionsWith(
+  busy: readonly Pick<FeedTime, 'startsAt' | 'endsAt'>[],
+  taken: readonly TakenTime[],
+): Pick<ImportedCalendar, 'conflicts' | 'booked'> {
   const met = busy.map(({ startsAt, endsAt }) =>
     overlapping(taken, { startMs: startsAt.getTime(), endMs: endsAt.getTime() }),
   );

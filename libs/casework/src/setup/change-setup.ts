@@ -50,7 +50,7 @@ export async function retireInSetup(
 
 /** A closure that was a mistake, or is over sooner. What has gone already is no error. */
 export async function dropClosure(tx: EntityManager, actor: Actor, id: string, now: Date): Promise<void> {
-  await removeClosure(tx, await requireEntry(tx, actor, id));
+  await removeClosure(tx, { actor, now }, await requireEntry(tx, actor, id));
   await audit(tx, { actor, now }, 'removed', 'closure', id);
 }
 
@@ -62,7 +62,7 @@ export async function tryChange(tx: EntityManager, hand: Hand, change: SetupChan
   }
   const before = await requireEntry(tx, hand.actor, change.id);
   if (change.do === 'replace') await replaceRecord(tx, hand, before, change.record);
-  else if (change.do === 'drop') await removeClosure(tx, before);
+  else if (change.do === 'drop') await removeClosure(tx, hand, before);
   else await setRetired(tx, before, change.do === 'retire', hand.now);
 }
 

@@ -2,6 +2,7 @@ import { addDays, startOfDayMs, toInstantMs, toLocal } from '@archwright/calenda
 import type { SetupEntry } from '@archwright/contracts';
 import { Closure, release } from '@archwright/records';
 import { IsNull, type EntityManager } from 'typeorm';
+import { noteClosure, withdrawNoted } from '../disturbances/note-closure.js';
 import { RecordNotFoundError } from '../errors.js';
 import { blockClosed } from './block-closed.js';
 import { SetupRefusedError, type Hand, type Keeper, type RecordOf } from './keeper.js';
@@ -37,18 +38,24 @@ export const closureKeeper: Keeper<'closure'> = {
   async insert(tx, id, record, hand) {
     const { of, reason } = record;
     await tx.insert(Closure, { id, [COLUMNS[of.kind]]: of.id, reason, ...(await storedTimes(tx, record)) });
-    await keepFree(tx, id, record, hand);
+    await comeInForce(tx, id, record, hand);
   },
 
   async replace(tx, id, record, hand) {
     await tx.update(Closure, { id }, { reason: record.reason, ...(await storedTimes(tx, record)) });
-    await keepFree(tx, id, record, hand);
+    await withdrawNoted(tx, hand.actor, [id], hand.now);
+    await comeInForce(tx, id, record, hand);
   },
 };
 
 /** Ends a closure as if it had never been; time that it kept free can be booked again. */
-export async function removeClosure(tx: EntityManager, { id, record }: SetupEntry): Promise<void> {
+export async function removeClosure(
+  tx: EntityManager,
+  { actor, now }: Hand,
+  { id, record }: SetupEntry,
+): Promise<void> {
   if (record.kind !== 'closure') throw new RecordNotFoundError('closure', id);
+  await withdrawNoted(tx, actor, [id], now);
   await release(tx, { closureIds: [id] });
   await tx.delete(Closure, { id });
 }
@@ -118,17 +125,18 @@ async function instantsOf(
 }
 
 /**
- * Takes the time of what is closed, so that nothing is booked into it. A laboratory's places are left alone: what sets
- * or cures there runs on behind closed doors, and hands-on work is kept out by its calendar.
+ * Takes the time of what is closed, so that nothing is booked into it, and has repairs looked for where something is. A
+ * laboratory's places are left alone: what sets or cures there runs on behind closed doors, and hands-on work is kept out
+ * by its calendar.
  */
-async function keepFree(
+async function comeInForce(
   tx: EntityManager,
   closureId: string,
   record: RecordOf<'closure'>,
-  { now }: Hand,
+  { actor, now }: Hand,
 ): Promise<void> {
-  const { of } = record;
-  if (of.kind !== 'clinic' && of.kind !== 'resource') return;
+  const { kind, id } = record.of;
   const times = await instantsOf(tx, record);
-  await blockClosed(tx, { ...times, closureId, of: { kind: of.kind, id: of.id } }, now);
+  if (kind === 'clinic' || kind === 'resource') await blockClosed(tx, { ...times, closureId, of: { kind, id } }, now);
+  await noteClosure(tx, actor, { ...times, closureId, what: kind, id, reason: record.reason }, now);
 }

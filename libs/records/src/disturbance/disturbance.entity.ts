@@ -14,6 +14,8 @@ export class Disturbance extends TenantRow {
   @Column('uuid', { nullable: true }) labStepId!: string | null;
   /** The visit is lost, and its patient cannot come before the end. */
   @Column('uuid', { nullable: true }) appointmentId!: string | null;
+  /** The closure that it comes of, whose time is closed already. */
+  @Column('uuid', { nullable: true }) closureId!: string | null;
   @Column('timestamptz') startsAt!: Date;
   @Column('timestamptz') endsAt!: Date;
   @Column('text') reason!: string;

@@ -40,6 +40,11 @@ export const messages: SameTexts<typeof english> = {
     rejectsName: 'rejected-rows.csv',
     calendarCounts:
       '{busy, plural, zero {لا أوقات مشغولة} one {وقت مشغول واحد} two {وقتان مشغولان} few {# أوقات مشغولة} many {# وقتًا مشغولًا} other {# وقت مشغول}}، المعروف منها {unchanged}؛ والزائل {gone}. {conflicts, plural, zero {لا يقع شيء منها} one {يقع واحد منها} two {يقع اثنان منها} few {تقع # منها} many {يقع # منها} other {يقع # منها}} على وقت محجوز نهائيًا أو مؤقتًا.',
+    toBeRepaired:
+      '{n, plural, zero {لا يقع شيء من الجديد} one {يقع وقت جديد واحد} two {يقع وقتان جديدان} few {تقع # أوقات جديدة} many {يقع # وقتًا جديدًا} other {يقع # وقت جديد}} على زيارات قادمة: سيُبحث عن معالجات بعد الحفظ.',
+    beingRepaired:
+      '{n, plural, zero {لا يقع شيء من الجديد} one {يقع وقت جديد واحد} two {يقع وقتان جديدان} few {تقع # أوقات جديدة} many {يقع # وقتًا جديدًا} other {يقع # وقت جديد}} على زيارات قادمة: يجري البحث عن معالجات.',
+    seeRepairs: 'اعرض ما يتعطّل',
     bookedTitle: 'الأوقات المحجوزة التي يقع عليها',
     bookedColumns: { from: 'من', until: 'إلى' },
     problemsTitle: 'تُرك لأنه تعذّرت قراءته',

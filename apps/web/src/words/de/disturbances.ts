@@ -73,6 +73,9 @@ export const messages: SameTexts<typeof english> = {
     acceptOf: 'Annehmen: {label}',
     keep: 'Zeit schließen, alle Termine lassen, wo sie sind',
     withdraw: 'Eintrag zurücknehmen',
+    isClosed:
+      'Die Zeit ist schon geschlossen, durch eine Schließung oder einen eingelesenen Kalender. Fällt der weg, ist auch dies zurückgenommen.',
+    keepClosed: 'Alle Termine lassen, wo sie sind',
     stale: 'Inzwischen hat sich etwas geändert. Was Sie jetzt sehen, ist neu; sehen Sie es an, bevor Sie entscheiden.',
   },
 };

@@ -43,6 +43,11 @@ export const messages: SameTexts<typeof english> = {
     rejectsName: 'abgelehnte-zeilen.csv',
     calendarCounts:
       '{busy, plural, one {# belegte Zeit} other {# belegte Zeiten}}, davon {unchanged} schon bekannt; weggefallen: {gone}. {conflicts, plural, one {# fällt} other {# fallen}} auf gebuchte oder vorgemerkte Zeit.',
+    toBeRepaired:
+      '{n, plural, one {# neue fällt} other {# neue fallen}} auf kommende Termine: Sobald geschrieben ist, wird nach Lösungen gesucht.',
+    beingRepaired:
+      '{n, plural, one {# neue fällt} other {# neue fallen}} auf kommende Termine: Nach Lösungen wird gesucht.',
+    seeRepairs: 'Zeigen, was ausfällt',
     bookedTitle: 'Gebuchte und vorgemerkte Zeiten, auf die es fällt',
     bookedColumns: { from: 'Von', until: 'Bis' },
     problemsTitle: 'Ausgelassen, weil nicht lesbar',

@@ -135,6 +135,8 @@ export const messages: SameTexts<typeof english> = {
       '{n, plural, one {# gebuchte Zeit} other {# gebuchte Zeiten}} von {looked} {n, plural, one {hätte} other {hätten}} keinen Platz mehr. {n, plural, one {Sie bleibt} other {Sie bleiben}} gebucht, bis jemand sie verschiebt.',
     settled:
       '{n, plural, one {# gebuchte Zeit, die jetzt keinen Platz hat, hätte} other {# gebuchte Zeiten, die jetzt keinen Platz haben, hätten}} wieder einen.',
+    closureRepair:
+      'Sobald sie gespeichert ist, werden die Lösungen mit den wenigsten Anrufen gesucht: siehe „Was ausfällt“ am Empfang.',
     repairLink: 'Ausfall eintragen',
     repair:
       'und die Lösungen mit den wenigsten Anrufen ansehen, wenn eine Person, ein Stuhl oder ein Laborplatz eine Zeit lang fehlt.',

@@ -73,6 +73,8 @@ export const messages = {
     acceptOf: 'Accept: {label}',
     keep: 'Close the time, leave every visit where it is',
     withdraw: 'Withdraw the entry',
+    isClosed: 'The time is closed already, by a closure or an imported calendar. Taking that away withdraws this.',
+    keepClosed: 'Leave every visit where it is',
     stale: 'Something changed meanwhile. What you see now is fresh; look again before you decide.',
   },
 };

@@ -38,6 +38,11 @@ export const messages = {
     rejectsName: 'rejected-rows.csv',
     calendarCounts:
       '{busy, plural, one {# busy time} other {# busy times}}, {unchanged} of them known already; {gone} are gone. {conflicts, plural, one {# falls} other {# fall}} on booked or held time.',
+    toBeRepaired:
+      '{n, plural, one {# of the new ones falls} other {# of the new ones fall}} on visits to come: repairs will be looked for once it is written.',
+    beingRepaired:
+      '{n, plural, one {# of the new ones falls} other {# of the new ones fall}} on visits to come: repairs are being looked for.',
+    seeRepairs: 'See what falls away',
     bookedTitle: 'Booked and held times that it falls on',
     bookedColumns: { from: 'From', until: 'Until' },
     problemsTitle: 'Left out because it could not be read',

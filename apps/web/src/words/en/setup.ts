@@ -129,6 +129,7 @@ export const messages = {
     touched:
       '{n, plural, one {# booked time} other {# booked times}} of {looked} would have no place any more. They stay booked until somebody moves them.',
     settled: '{n, plural, one {# booked time} other {# booked times}} without a place now would have one again.',
+    closureRepair: 'Once it is saved, repairs with the fewest calls are looked for: see “What falls away” at the desk.',
     repairLink: 'Enter what falls away',
     repair: 'to see the repairs with the fewest calls, where a person, a chair or a bench is away for a time.',
     strandedTitle: 'What would be left without a place',

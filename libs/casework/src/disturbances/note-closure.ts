@@ -1,0 +1,63 @@
+import type { EnterDisturbance } from '@archwright/contracts';
+import { Disturbance, DisturbanceProposal, recordAudit } from '@archwright/records';
+import { In, type EntityManager } from 'typeorm';
+import type { Actor } from '../actor.js';
+import { findAffected } from './affected.js';
+import { insertDisturbance } from './enter-disturbance.js';
+
+export interface ClosureToNote {
+  readonly closureId: string;
+  readonly what: Extract<EnterDisturbance['what'], 'resource' | 'clinic' | 'work-centre' | 'laboratory'>;
+  readonly id: string;
+  readonly startMs: number;
+  readonly endMs: number;
+  readonly reason: string;
+}
+
+/**
+ * A closure that falls on booked visits or planned work to come breaks plans as much as somebody's word that the time is
+ * lost: repairs are looked for. What is booked keeps its place until a person decides.
+ *
+ * @returns whether it falls on anything
+ */
+export async function noteClosure(
+  tx: EntityManager,
+  actor: Actor,
+  { closureId, what, id, startMs, endMs, reason }: ClosureToNote,
+  now: Date,
+): Promise<boolean> {
+  if (endMs <= now.getTime()) return false;
+  const affected = await findAffected(tx, { what, id, startMs, endMs }, now);
+  if (affected.length === 0) return false;
+  const times = { startsAt: new Date(startMs), endsAt: new Date(endMs) };
+  await insertDisturbance(tx, actor, { ...times, what, subjectId: id, reason, closureId }, now);
+  return true;
+}
+
+/** Closures that are gone, or are no longer as they were, break nothing: what was not decided yet is taken back. */
+export async function withdrawNoted(
+  tx: EntityManager,
+  actor: Actor,
+  closureIds: readonly string[],
+  now: Date,
+): Promise<void> {
+  if (closureIds.length === 0) return;
+  const rows = await tx.find(Disturbance, {
+    where: { closureId: In(closureIds), state: In(['open', 'planned']) },
+    order: { id: 'ASC' },
+    lock: { mode: 'pessimistic_write' },
+  });
+  for (const { id, version } of rows) {
+    await tx.update(DisturbanceProposal, { disturbanceId: id, state: 'open' }, { state: 'superseded' });
+    const decision = { state: 'withdrawn' as const, decidedAt: now, decidedBy: actor.userId, version: version + 1 };
+    await tx.update(Disturbance, { id }, decision);
+    await recordAudit(tx, {
+      actorId: actor.userId,
+      action: 'disturbance-withdrawn',
+      subjectKind: 'disturbance',
+      subjectId: id,
+      details: {},
+      at: now,
+    });
+  }
+}
