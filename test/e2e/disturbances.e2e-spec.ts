@@ -232,7 +232,7 @@ describe('what falls away', () => {
     it('may be a busy time of an imported calendar, and goes with it', async () => {
       const first = visitOf(await caseNow(second), 4);
       const resourceId = await clinicianOf(second, first.code);
-      const stamp = (instant: string | null) => `${new Date(found(instant)).toISOString().replace(/[-:]|\.000/g, '')}`;
+      const stamp = (instant: string | null) => new Date(found(instant)).toISOString().replace(/[-:]|\.000/g, '');
       const lines = (summary: string) => [
         'BEGIN:VCALENDAR',
         'VERSION:2.0',
