@@ -35,7 +35,7 @@ export async function openScreen(browser: Browser, url: string): Promise<Person>
   });
   context.setDefaultTimeout(PATIENCE_MS);
   const page = await context.newPage();
-  return { page, complaints: new Complaints(page), leave: () => context.close() };
+  return { page, complaints: await Complaints.of(page), leave: () => context.close() };
 }
 
 /** One of the demonstration's people, signed in through the screen and standing at the first page of their day. */

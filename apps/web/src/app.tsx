@@ -30,6 +30,7 @@ import './styles/base.css';
 import './styles/frame.css';
 import './styles/drawing.css';
 import { queryClient } from './api/queries.js';
+import { keepFocus } from './frame/keep-focus.js';
 import { router } from './router.js';
 import { theme, variables } from './theme.js';
 import { delivered } from './words/delivered.js';
@@ -42,6 +43,8 @@ readDeliveredAs(delivered);
 
 document.documentElement.lang = language;
 document.documentElement.dir = direction;
+
+keepFocus(document);
 
 createRoot(root).render(
   <StrictMode>

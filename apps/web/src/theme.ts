@@ -1,4 +1,6 @@
-import { createTheme, type CSSVariablesResolver, type MantineColorsTuple } from '@mantine/core';
+import { Button, createTheme, type CSSVariablesResolver, type MantineColorsTuple } from '@mantine/core';
+
+import { KeptButton } from './look/kept-button.js';
 
 /** The accent from soft to deep; shade 8 is the one that buttons wear (white on it reads at 7:1). */
 const accent: MantineColorsTuple = [
@@ -24,6 +26,7 @@ export const theme = createTheme({
   autoContrast: true,
   defaultRadius: 8,
   cursorType: 'pointer',
+  components: { Button: Button.extend({ defaultProps: { component: KeptButton } }) },
 });
 
 /** The library's own colours follow our tokens, so that there is one place for light and dark. */
