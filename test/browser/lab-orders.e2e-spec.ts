@@ -1,5 +1,4 @@
 import { jest } from '@jest/globals';
-import { labOrderView } from '@archwright/contracts';
 import { createDataSource, listOrganisations } from '@archwright/records';
 import type { Browser, Page } from 'playwright-core';
 import type { DataSource } from 'typeorm';
@@ -9,7 +8,6 @@ import { writePartner } from '../e2e/partner-laboratory.js';
 import { openBrowser, openScreen, signIn, type DemoRole, type Person } from '../support/browser.js';
 import { startDemoService, type DemoService } from '../support/demo-service.js';
 import { faultsOfScreen } from '../support/screens.js';
-import { callService } from '../support/service-call.js';
 import { BenchDay } from './bench-day.js';
 
 jest.setTimeout(240_000);
@@ -22,7 +20,6 @@ describe('orders to another laboratory', () => {
   let people: Person[];
   let day: BenchDay;
   let partnerSignIn: string;
-  let listedAs: string;
 
   beforeAll(async () => {
     [service, browser] = await Promise.all([startDemoService(), openBrowser()]);
@@ -33,7 +30,6 @@ describe('orders to another laboratory', () => {
     }).initialize();
     const [practiceId = ''] = await listOrganisations(db);
     const partner = await writePartner(db, practiceId);
-    ({ listedAs } = partner);
     const work = { role: 'lab', laboratoryIds: [partner.laboratoryId] } as const;
     partnerSignIn = await writeAccount(db, partner.organisationId, work);
     day = await BenchDay.prepare(service.url, { booked: 2, examined: 2 });
@@ -85,11 +81,20 @@ describe('orders to another laboratory', () => {
     await (await atPartner()).getByText('No practice has ordered work here yet.').waitFor();
   });
 
-  it('stand before the practice once they are sent, the laboratory’s answer still open', async () => {
-    const chair = await arrive('clinician', '/chair');
+  it('are sent by the clinician who signed the work, and stand before the practice, the answer still open', async () => {
     for (const { stages } of day.cases) {
-      const body = { stageId: found(stages[0]).id, laboratoryId: listedAs };
-      await callService(chair, 'POST /lab-orders', { answer: labOrderView, body });
+      const chair = await arrive('clinician', `/chair/stages/${found(stages[0]).id}`);
+      await chair.getByText('Choose a laboratory').click();
+      await chair.getByLabel('Needed back at').fill('09:00');
+      await chair.getByRole('button', { name: 'Send the order' }).click();
+      await chair.getByText('Choose the laboratory that makes it.').waitFor();
+      await chair.getByText('Enter a day and a time, or leave both empty.').waitFor();
+      expect(await faultsOfScreen(chair)).toEqual([]);
+      await chair.getByLabel('Needed back at').fill('');
+      await chair.getByLabel('Laboratory', { exact: true }).selectOption('Benchwork Example');
+      await chair.getByRole('button', { name: 'Send the order' }).click();
+      await chair.getByText(/^Ordered from Benchwork Example, needed .*: waits for an answer\./).waitFor();
+      expect(await chair.getByText('Choose a laboratory').count()).toBe(0);
     }
     const page = await arrive('front-desk', '/desk');
     await page.getByRole('link', { name: 'Orders to other laboratories' }).click();

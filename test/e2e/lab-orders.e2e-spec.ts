@@ -6,6 +6,7 @@ import {
   labOrderView,
   loadView,
   offersView,
+  practiceView,
   problem,
   type CaseView,
 } from '@archwright/contracts';
@@ -20,6 +21,7 @@ import {
   SentOrder,
   TreatmentCase,
 } from '@archwright/records';
+import { found } from './booking-practice.js';
 import { openTwoPractices, type Person, type TwoPractices } from './cases-client.js';
 import { aSignedCase, answered, openPartner, sent, type Partner } from './partner-laboratory.js';
 
@@ -61,6 +63,12 @@ describe('orders to a laboratory of its own', () => {
     expect(order.neededBy).toBe(next?.startsAt);
     expect(await ownTime(view, stageId)).toBe(0);
     expect(statesOf(await caseNow(view), stageId)).toEqual(['paused']);
+
+    const { orderedFrom } = await two.clinician.get('GET /practice', practiceView);
+    expect(orderedFrom).toContainEqual({ id: partner.listedAs, name: 'Benchwork Example' });
+    const ofStage = (id: string) => two.clinician.get(`GET /lab-orders?stageId=${id}`, labOrderPage);
+    expect((await ofStage(stageId)).items.map(({ id }) => id)).toEqual([order.id]);
+    expect((await ofStage(found(next).id)).items).toEqual([]);
 
     const seen = await partner.bench.ask(`GET /lab-orders/${order.id}`);
     const there = labOrderView.parse(seen.body);

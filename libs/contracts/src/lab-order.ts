@@ -67,6 +67,8 @@ export type LabOrderView = z.output<typeof labOrderView>;
 
 export const labOrderQuery = z.strictObject({
   state: labOrderState.optional(),
+  /** Of the practice's: orders of the work that follows one of its stages. */
+  stageId: id.optional(),
   cursor: z.string().max(500).optional(),
   limit: z.coerce.number().int().min(1).max(100).default(20),
 });

@@ -22,6 +22,8 @@ export const practiceView = z.object({
       workCentres: z.array(z.object({ id, code: slug, name: z.string(), places: z.int() })),
     }),
   ),
+  /** Laboratories of their own, which work is ordered from; none for who works in a laboratory. */
+  orderedFrom: z.array(z.object({ id, name: z.string() })),
   paths: z.array(
     z.object({
       versionId: id,

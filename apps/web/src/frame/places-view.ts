@@ -49,6 +49,7 @@ export const may = {
   seeVisits: (role: Role): boolean => role !== 'lab',
   seeCaughtMail: ({ role, isDemonstration }: SessionView): boolean => isDemonstration && role !== 'lab',
   seeFindings: (role: Role): boolean => role === 'clinician' || role === 'manager' || role === 'administrator',
+  orderWork: (role: Role): boolean => role === 'front-desk' || role === 'clinician',
   treat: (role: Role): boolean => role === 'clinician',
   workAtBench: (role: Role): boolean => role === 'lab',
   enterDisturbances: (role: Role): boolean => role === 'front-desk' || role === 'manager' || role === 'administrator',

@@ -52,7 +52,7 @@ it('leaves out the case that left the time only while it is that very time', () 
 
 it('means no clinician any more who does not work at the clinic chosen now', () => {
   const clinics = practice.clinics.flatMap((north) => [north, { ...north, id: 'east', clinicians: [] }]);
-  const two = { today: '2027-07-01', clinics, laboratories: [], paths: [] };
+  const two = { today: '2027-07-01', clinics, laboratories: [], orderedFrom: [], paths: [] };
   expect(chooseClinic(two, asked, 'east')).toEqual({ ...asked, clinic: 'east', clinician: undefined });
   expect(chooseClinic(two, asked, id)).toEqual(asked);
 });

@@ -1,5 +1,5 @@
 import type { LabOrderView } from '@archwright/contracts';
-import { careOf, orderAction, shapeOrders } from './lab-order-view.js';
+import { careOf, orderAction, shapeOrders, toOrder } from './lab-order-view.js';
 
 const order = (more: Partial<LabOrderView>): LabOrderView => ({
   id: 'o',
@@ -93,5 +93,25 @@ it('promises by the time of day at which the work is needed', () => {
   expect(orderAction({ key: 'decline', reason: 'Full', on: '' }, needed, zone)).toEqual({
     action: 'decline',
     reason: 'Full',
+  });
+});
+
+describe('an order to send', () => {
+  const typed = (more: object) =>
+    toOrder({ laboratoryId: 'lab', day: '', time: '', ...more }, 'stage', 'Europe/Berlin');
+
+  it('is needed when the next visit begins, unless it says when', () => {
+    expect(typed({}).body).toEqual({ stageId: 'stage', laboratoryId: 'lab' });
+    expect(typed({ day: '2027-07-12', time: '08:30' }).body).toMatchObject({ neededBy: '2027-07-12T06:30:00Z' });
+  });
+
+  it.each([
+    ['no laboratory', { laboratoryId: '' }, ['laboratory']],
+    ['a day without a time', { day: '2027-07-12' }, ['time']],
+    ['a time without a day', { time: '08:30' }, ['time']],
+  ])('is not sent with %s', (_, more, fields) => {
+    const { body, wrong } = typed(more);
+    expect(body).toBeNull();
+    expect(Object.keys(wrong)).toEqual(fields);
   });
 });

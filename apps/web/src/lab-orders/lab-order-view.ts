@@ -1,4 +1,4 @@
-import type { LabOrderAction, LabOrderView, PracticeView, Role } from '@archwright/contracts';
+import type { LabOrderAction, LabOrderView, PracticeView, Role, SendLabOrder } from '@archwright/contracts';
 import { typedMinute } from '../change-visit/change-visit-view.js';
 import type { Choice, Given } from '../look/decision-form.js';
 import type { MarkShape } from '../look/marks.js';
@@ -9,6 +9,29 @@ import { archWords } from '../words/line.js';
 import { enumerated } from '../words/plural.js';
 
 export type OrderChoice = keyof typeof words.choices;
+
+/** As typed: day and time are empty together, or say when the work is needed. */
+export interface OrderDraft {
+  laboratoryId: string;
+  day: string;
+  time: string;
+}
+
+interface OrderTyped {
+  /** Null while something is wrong. */
+  body: SendLabOrder | null;
+  wrong: { laboratory?: string; time?: string };
+}
+
+export function toOrder({ laboratoryId, day, time }: OrderDraft, stageId: string, zone: string): OrderTyped {
+  const neededBy = typedMinute(day, time, zone);
+  const wrong = {
+    ...(laboratoryId === '' ? { laboratory: words.send.laboratoryMissing } : {}),
+    ...(neededBy === null && day + time !== '' ? { time: words.send.timeMissing } : {}),
+  };
+  if (Object.keys(wrong).length > 0) return { body: null, wrong };
+  return { body: { stageId, laboratoryId, ...(neededBy === null ? {} : { neededBy }) }, wrong };
+}
 
 /** What on an order asks for a person. */
 type Care = keyof typeof words.care;
@@ -79,7 +102,7 @@ function orderRow(order: LabOrderView, { role, zone, today, nowMs }: Reader): Or
     caseId,
     about: words.about(caseNumber),
     neededBy: order.neededBy,
-    work: words.work(document.stage, enumerated(document.steps.map(({ title }) => title)), archWords(document.arches)),
+    work: words.work(enumerated(document.steps.map(({ title }) => title)), archWords(document.arches)),
     facts: [
       laboratoryName === null ? words.from(document.practice, document.clinic) : words.to(laboratoryName),
       words.sent(at(order.sentAt)),

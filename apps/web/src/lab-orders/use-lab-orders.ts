@@ -1,7 +1,16 @@
-import { labOrderPage, labOrderView, type LabOrderAction, type LabOrderPage } from '@archwright/contracts';
-import { useInfiniteQuery, useMutation, useQueryClient, useSuspenseQuery } from '@tanstack/react-query';
+import {
+  labOrderPage,
+  labOrderView,
+  type LabOrderAction,
+  type LabOrderPage,
+  type SendLabOrder,
+} from '@archwright/contracts';
+import { useInfiniteQuery, useMutation, useQuery, useQueryClient, useSuspenseQuery } from '@tanstack/react-query';
 import { post, read } from '../api/client.js';
 import { practiceQuery } from '../api/queries.js';
+
+/** The other side is another organisation, whose changes no stream tells of. */
+const ANSWER_AFTER_MS = 30_000;
 
 /** Orders that this person's side has sent or received, the newest first, page by page. */
 export function useLabOrders() {
@@ -12,10 +21,24 @@ export function useLabOrders() {
       read('/lab-orders', labOrderPage, { limit: 50, cursor: pageParam }),
     initialPageParam: undefined as string | undefined,
     getNextPageParam: ({ next }) => next ?? undefined,
-    // The other side is another organisation, whose changes no stream tells of.
-    refetchInterval: 30_000,
+    refetchInterval: ANSWER_AFTER_MS,
   });
   return { practice, orders };
+}
+
+/** The newest order of the work that follows a stage, and a way to send one. */
+export function useStageOrder(stageId: string) {
+  const client = useQueryClient();
+  const orders = useQuery({
+    queryKey: ['lab-orders', stageId],
+    queryFn: (): Promise<LabOrderPage> => read('/lab-orders', labOrderPage, { stageId, limit: 1 }),
+    refetchInterval: ANSWER_AFTER_MS,
+  });
+  const send = useMutation({
+    mutationFn: (body: SendLabOrder) => post('/lab-orders', labOrderView, body),
+    onSettled: () => client.invalidateQueries({ queryKey: ['lab-orders'] }),
+  });
+  return { orders, send };
 }
 
 /** The word on one order; whatever comes of it, the orders are read again. */

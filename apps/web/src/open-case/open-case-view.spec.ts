@@ -32,6 +32,7 @@ const practice: PracticeView = {
     },
   ],
   laboratories: [],
+  orderedFrom: [],
   paths: [
     { versionId: uuid(21), code: 'digital', version: 1, title: 'Digital', arches: ['upper', 'lower'], visits: 4 },
     { versionId: uuid(22), code: 'digital', version: 2, title: 'Digital', arches: ['upper', 'lower'], visits: 4 },

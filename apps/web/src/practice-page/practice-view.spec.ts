@@ -28,6 +28,7 @@ const practice: PracticeView = {
       ],
     },
   ],
+  orderedFrom: [],
   paths: [{ versionId: 'p', code: 'x', version: 2, title: 'Reline', arches: ['upper', 'lower'], visits: 3 }],
 };
 

@@ -8,6 +8,7 @@ import { useSession } from '../frame/use-session.js';
 import { Tag } from '../look/marks.js';
 import { NotYet } from '../look/not-yet.js';
 import { Notice } from '../look/notice.js';
+import { latePart } from '../look/late-part.js';
 import { ScreenHead } from '../look/screen.js';
 import { StageFindings } from '../screening/stage-findings.js';
 import { birthDate } from '../time/wording.js';
@@ -29,6 +30,8 @@ import { VerdictHistory } from './verdict-history.js';
 import { Verdicts } from './verdicts.js';
 import { VisitBar } from './visit-bar.js';
 import { isClosed, isOver, judgesJawRelation } from './visit-steps.js';
+
+const SendOrder = latePart(words.order, async () => (await import('../lab-orders/send-order.js')).SendOrder);
 
 /** One visit's work at the chair, once it is known which. */
 export function StagePage() {
@@ -158,6 +161,9 @@ function Work({ view, practice, stage, capture, screw, override, complete, presc
                   prescribe.mutate(body, reloadOnStale);
                 }}
               />
+            ) : null}
+            {view.prescription?.signedAt != null && practice.orderedFrom.length > 0 && may.orderWork(role) ? (
+              <SendOrder view={view} practice={practice} />
             ) : null}
             {over ? null : begun ? (
               <CompleteForm

@@ -5,6 +5,7 @@ const practice: PracticeView = {
   today: '2027-01-04',
   clinics: [{ id: 'n', name: 'North', zone: 'Europe/London', chairs: [], clinicians: [] }],
   laboratories: [{ id: 'l', name: 'Lantern', zone: 'Europe/London', workCentres: [] }],
+  orderedFrom: [],
   paths: [],
 };
 const user: UserView = {

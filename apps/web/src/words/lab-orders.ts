@@ -12,7 +12,7 @@ const at = (when: string) => ({ when });
 export const labOrderWords = {
   ...said,
   sentence: filled(said.sentence, (out: number, care: number) => ({ out, care })),
-  work: filled(said.work, (stage: string, steps: string, arches: string) => ({ stage, steps, arches })),
+  work: filled(said.work, (steps: string, arches: string) => ({ steps, arches })),
   to: filled(said.to, (laboratory: string) => ({ laboratory })),
   from: filled(said.from, (practice: string, clinic: string) => ({ practice, clinic })),
   sent: filled(said.sent, at),
@@ -22,5 +22,9 @@ export const labOrderWords = {
   about: filled(said.about, (number: string) => ({ number })),
   done: filled(said.done, (what: string, number: string) => ({ what, number })),
   day: filled(said.day, (time: string) => ({ time })),
+  send: {
+    ...said.send,
+    out: filled(said.send.out, (laboratory: string, needed: string) => ({ laboratory, needed })),
+  },
   acceptThen: filled(said.choices.accept.then, (needed: string) => ({ needed })),
 };

@@ -47,11 +47,18 @@ export async function viewOrder(tx: EntityManager, actor: Actor, orderId: string
 export async function listOrders(
   tx: EntityManager,
   actor: Actor,
-  { state, cursor, limit }: LabOrderQuery,
+  { state, stageId, cursor, limit }: LabOrderQuery,
 ): Promise<LabOrderPage> {
   const rows: Row[] = await tx.query(
-    `${ORDERS} AND ($5::text IS NULL OR x.state = $5) AND ($6::uuid IS NULL OR x.id < $6) ORDER BY x.id DESC LIMIT $7`,
-    [...scopeOf(actor), state ?? null, cursor === undefined ? null : decodeCursor(cursor).id, limit + 1],
+    `${ORDERS} AND ($5::text IS NULL OR x.state = $5) AND ($6::uuid IS NULL OR x.id < $6)
+       AND ($8::uuid IS NULL OR o.stage_id = $8) ORDER BY x.id DESC LIMIT $7`,
+    [
+      ...scopeOf(actor),
+      state ?? null,
+      cursor === undefined ? null : decodeCursor(cursor).id,
+      limit + 1,
+      stageId ?? null,
+    ],
   );
   const { items, next } = pageOf(rows, limit, ({ id }) => ({ sortKey: '', id }));
   return { items: items.map(viewOf), next };

@@ -20,7 +20,7 @@ const IN_USE = 'IN (SELECT r.id FROM resource r WHERE r.retired_at IS NULL OR r.
  * joins to them; who works at the other end is not told.
  */
 export async function practiceView(tx: EntityManager, actor: Actor, now: Date): Promise<PracticeView> {
-  const { clinics, laboratories, ownClinicIds } = await visiblePlaces(tx, actor);
+  const { clinics, laboratories, orderedFrom, ownClinicIds } = await visiblePlaces(tx, actor);
   const zone = clinics[0]?.zone ?? laboratories[0]?.zone ?? 'UTC';
   const people = await peopleAt(tx, ownClinicIds, now);
   const benches = await benchesOf(
@@ -49,6 +49,7 @@ export async function practiceView(tx: EntityManager, actor: Actor, now: Date): 
         .filter(({ laboratoryId }) => laboratoryId === id)
         .map((each) => ({ id: each.id, code: each.code, name: each.name, places: each.places })),
     })),
+    orderedFrom: orderedFrom.map(({ id, name }) => ({ id, name })),
     paths: await publishedPaths(tx),
   };
 }
@@ -70,7 +71,9 @@ async function visiblePlaces(tx: EntityManager, actor: Actor) {
   const clinics = allClinics.filter(
     ({ id }) => ownClinicIds.includes(id) || allLaboratories.some((each) => isOwn(each.id) && joins(id, each.id)),
   );
-  return { clinics, laboratories, ownClinicIds };
+  const orderedFrom =
+    ownClinicIds.length === 0 ? [] : allLaboratories.filter((each) => each.partnerOrganisationId !== null);
+  return { clinics, laboratories, orderedFrom, ownClinicIds };
 }
 
 async function peopleAt(tx: EntityManager, clinicIds: readonly string[], now: Date) {

@@ -40,6 +40,7 @@ export const messages: SameTexts<typeof english> = {
   },
   stage: {
     loading: 'المرحلة',
+    order: 'الطلب',
     title: '{number} · {title}',
     patient: '{name}، مولود في {birth}',
     round: 'المرة {n}',

@@ -40,6 +40,7 @@ export const messages: SameTexts<typeof english> = {
   },
   stage: {
     loading: 'die Behandlungsstufe',
+    order: 'der Auftrag',
     title: '{number} · {title}',
     patient: '{name}, geboren {birth}',
     round: '{n}. Mal',

@@ -46,6 +46,7 @@ export const messages = {
   } satisfies Record<MeasurementGroup, string>,
   stage: {
     loading: 'the stage',
+    order: 'the order',
     title: '{number} · {title}',
     patient: '{name}, born {birth}',
     round: '{n}. time',
