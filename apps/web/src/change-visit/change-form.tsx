@@ -14,6 +14,7 @@ interface Props {
   zone: string;
   today: string;
   alternatives: AlternativesView | undefined;
+  isLooking: boolean;
   pending: boolean;
   /** What was asked before no longer counts. */
   onEdit: () => void;
@@ -23,7 +24,7 @@ interface Props {
 
 /** What to do with the visit. It only asks for a preview. */
 export function ChangeForm(props: Props) {
-  const { appointmentId, visit, zone, today, alternatives, pending, onEdit, onMove, onCancel } = props;
+  const { appointmentId, visit, zone, today, alternatives, isLooking, pending, onEdit, onMove, onCancel } = props;
   const [what, setWhat] = useState<'move' | 'cancel'>(visit.isMissed ? 'cancel' : 'move');
   const [move, setMove] = useState<MoveDraft>({ start: '', date: '', time: '' });
   const [cancel, setCancel] = useState<CancelDraft>(() => ({
@@ -32,7 +33,7 @@ export function ChangeForm(props: Props) {
   }));
   const [reason, setReason] = useState(visit.isMissed ? words.didNotCome : '');
   const [attempt, setAttempt] = useState(0);
-  const choices = alternatives ? startChoices(alternatives, today) : [];
+  const choices = alternatives ? startChoices(alternatives, today) : isLooking ? null : [];
   const chosen = chosenStart(move, choices);
   const typed = typedInstant(move.date, move.time, alternatives?.zone ?? zone);
   const why = reason.trim();
@@ -44,7 +45,7 @@ export function ChangeForm(props: Props) {
   function preview(event: SyntheticEvent): void {
     event.preventDefault();
     setAttempt((before) => before + 1);
-    if (timeMissing || reasonMissing) return;
+    if (timeMissing || reasonMissing || (what === 'move' && choices === null)) return;
     if (what === 'cancel') {
       const isHeldBack = cancel.then === 'replan' && cancel.againOn !== '';
       const notBefore = new Date(startOfDayMs(cancel.againOn || today, zone)).toISOString();

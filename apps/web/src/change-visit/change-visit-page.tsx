@@ -73,6 +73,7 @@ export function ChangeVisitPage() {
           zone={view.data.zone}
           today={practice.today}
           alternatives={alternatives.data}
+          isLooking={alternatives.isPending}
           pending={move.isPending || cancel.isPending}
           onEdit={ask}
           onMove={(body) => {

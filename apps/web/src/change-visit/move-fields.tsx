@@ -13,7 +13,8 @@ export interface MoveDraft {
 
 interface Props {
   draft: MoveDraft;
-  choices: { value: string; label: string }[];
+  /** Null while they are looked for: until then nothing can be chosen, and nothing that was is taken away. */
+  choices: { value: string; label: string }[] | null;
   today: string;
   /** Said beside the typed time when it is none. */
   error: string | null;
@@ -21,7 +22,7 @@ interface Props {
 }
 
 export const chosenStart = ({ start }: MoveDraft, choices: Props['choices']): string =>
-  start || (choices[0]?.value ?? OTHER);
+  choices === null ? '' : start || (choices[0]?.value ?? OTHER);
 
 /** Where the visit goes: a time that leaves the rest alone, or any other. */
 export function MoveFields({ draft, choices, today, error, onChange }: Props) {
@@ -30,9 +31,12 @@ export function MoveFields({ draft, choices, today, error, onChange }: Props) {
     <>
       <NativeSelect
         label={words.starts}
-        description={choices.length === 0 ? words.noStarts : undefined}
+        description={choices?.length === 0 ? words.noStarts : undefined}
         value={chosen}
-        data={[...choices, { value: OTHER, label: words.other }]}
+        data={
+          choices === null ? [{ value: '', label: words.looking }] : [...choices, { value: OTHER, label: words.other }]
+        }
+        aria-busy={choices === null}
         onChange={(event) => {
           onChange({ ...draft, start: event.currentTarget.value });
         }}

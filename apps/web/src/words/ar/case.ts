@@ -189,6 +189,7 @@ export const messages: SameTexts<typeof english> = {
     cancel: 'إلغاء',
     what: 'ماذا يُفعل',
     starts: 'أوقات تترك كل زيارة أخرى في مكانها',
+    looking: 'يجري البحث عن أوقات ...',
     noStarts: 'لا وقت يترك كل الزيارات الأخرى في مكانها. اختر وقتًا آخر أدناه لترى ما سينتقل معه.',
     other: 'وقت آخر',
     start: '{when}، {clinician}',

@@ -194,6 +194,7 @@ export const messages: SameTexts<typeof english> = {
     cancel: 'Absagen',
     what: 'Was zu tun ist',
     starts: 'Zeiten, die alle anderen Termine lassen, wo sie sind',
+    looking: 'Zeiten werden gesucht ...',
     noStarts:
       'Keine Zeit lässt alle anderen Termine an ihrem Platz. Wählen Sie unten eine andere, um zu sehen, was sich mit verschiebt.',
     other: 'Eine andere Zeit',

@@ -188,6 +188,7 @@ export const messages = {
     cancel: 'Cancel',
     what: 'What to do',
     starts: 'Times that leave every other visit where it is',
+    looking: 'Looking for times ...',
     noStarts: 'No time leaves all other visits in place. Choose another time below to see what would move with it.',
     other: 'Another time',
     start: '{when}, {clinician}',
