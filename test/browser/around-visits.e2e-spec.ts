@@ -7,7 +7,7 @@ import { Treatment } from '../../apps/cli/src/demo/treatment.js';
 import { bookedCase, found } from '../e2e/booking-practice.js';
 import { openBrowser, signIn, type Person } from '../support/browser.js';
 import { startDemoService, type DemoService } from '../support/demo-service.js';
-import { tabTo } from '../support/hand.js';
+import { Keys } from '../support/keys.js';
 import { faultsOfScreen } from '../support/screens.js';
 import { until } from '../support/until.js';
 
@@ -147,10 +147,9 @@ describe('around the visits', () => {
     const clinician = await atChair('aftercare');
     const { page: screen } = clinician;
     const lower = screen.getByRole('group', { name: 'Lower arch' });
-    await tabTo(screen, lower.getByRole('button', { name: 'lower ridge left' }));
-    await screen.keyboard.press('Enter');
-    await tabTo(screen, screen.getByRole('button', { name: 'Record the sore spot' }));
-    await screen.keyboard.press('Enter');
+    const keys = new Keys(screen);
+    await keys.press(lower.getByRole('button', { name: 'lower ridge left' }));
+    await keys.press(screen.getByRole('button', { name: 'Record the sore spot' }));
     await screen.getByText('Choose a number from 0 to 10.').waitFor();
     expect(await faultsOfScreen(screen)).toEqual([]);
     await screen.getByLabel('Pain, as the patient says').selectOption('4');

@@ -3,7 +3,8 @@ import { demoClock } from '@archwright/contracts';
 import type { Browser, Page } from 'playwright-core';
 import { openBrowser, signIn, type Person } from '../support/browser.js';
 import { startDemoService, type DemoService } from '../support/demo-service.js';
-import { Hand, tabTo } from '../support/hand.js';
+import { Hand } from '../support/hand.js';
+import { Keys } from '../support/keys.js';
 import { takePicture } from '../support/pictures.js';
 import { bookCase, enterPatient, openCase } from '../support/prepared-cases.js';
 import { faultsOfScreen } from '../support/screens.js';
@@ -81,21 +82,15 @@ describe('a patient calls', () => {
     await page.keyboard.press('/');
     await page.keyboard.type('sampleson');
     await page.keyboard.press('Enter');
-    const enterOn = async (target: ReturnType<typeof link>, key = 'Enter') => {
-      await tabTo(page, target);
-      await page.keyboard.press(key);
-    };
-    await enterOn(link('Sampleson, Bertil'));
-    await enterOn(link('Open a case for this patient'));
-    for (const arch of ['Upper arch', 'Lower arch']) {
-      await tabTo(page, page.getByLabel(arch));
-      await page.keyboard.type('Complete denture, digital');
-    }
-    await enterOn(button('Open and find times'));
-    await enterOn(button('Hold while on the phone').first());
-    await tabTo(page, page.getByLabel('or confirm the next'));
-    await page.keyboard.press('ArrowDown');
-    await enterOn(button('Confirm these, rest provisional'));
+    const keys = new Keys(page);
+    await keys.press(link('Sampleson, Bertil'));
+    await keys.press(link('Open a case for this patient'));
+    for (const arch of ['Upper arch', 'Lower arch'])
+      await keys.choose(page.getByLabel(arch), 'Complete denture, digital');
+    await keys.press(button('Open and find times'));
+    await keys.press(button('Hold while on the phone').first());
+    await keys.press(page.getByLabel('or confirm the next'), 'ArrowDown');
+    await keys.press(button('Confirm these, rest provisional'));
     await page.waitForURL(onCase);
     await page.getByText('planned, provisional').first().waitFor();
     expect(await page.getByText('planned, provisional').count()).toBeGreaterThan(2);

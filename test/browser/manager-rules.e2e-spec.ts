@@ -1,7 +1,7 @@
 import { jest } from '@jest/globals';
 import { signIn } from '../support/browser.js';
 import { dayOf } from '../support/day.js';
-import { tabTo } from '../support/hand.js';
+import { Keys } from '../support/keys.js';
 import { bookCase, enterPatient } from '../support/prepared-cases.js';
 import { faultsOfScreen } from '../support/screens.js';
 import { until } from '../support/until.js';
@@ -75,6 +75,8 @@ describe('the manager', () => {
       page.evaluate<string[]>(`[...document.querySelectorAll('[data-visit]')].map((each) => each.dataset.visit)`);
     const button = (name: string) => page.getByRole('button', { name });
     await page.locator('[data-visit="E2"]').waitFor();
+    // Where things lie is known once all that stands above them is there.
+    await page.getByText('The path is sound and can be published.').waitFor();
     const shipped = await inOrder();
     expect(shipped.slice(0, 3)).toEqual(['E1', 'E2', 'R1']);
 
@@ -93,8 +95,7 @@ describe('the manager', () => {
     expect(await inOrder()).toEqual(shipped);
 
     await page.getByLabel('Visit', { exact: true }).selectOption('E2');
-    await tabTo(page, button('Earlier'));
-    await page.keyboard.press('Enter');
+    await new Keys(page).press(button('Earlier'));
     expect((await inOrder()).slice(0, 2)).toEqual(['E2', 'E1']);
     await page.getByText('E2 is visit 1 of').waitFor();
     await page.getByText(/to mend before it can be published/).waitFor();

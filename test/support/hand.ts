@@ -1,7 +1,5 @@
 import type { Locator, Page } from 'playwright-core';
 
-const MOST_TABS = 80;
-
 /** A hand at pointer and keyboard that counts what it does: each press of a button, each text, each choice. */
 export class Hand {
   private done = 0;
@@ -35,15 +33,4 @@ export class Hand {
     await target.selectOption({ label });
     this.done++;
   }
-}
-
-/** Moves the focus with the Tab key alone until it stands on the target. */
-export async function tabTo(page: Page, target: Locator): Promise<void> {
-  await target.waitFor();
-  const focused = target.and(page.locator(':focus'));
-  for (let tabs = 0; tabs < MOST_TABS; tabs++) {
-    if ((await focused.count()) > 0) return;
-    await page.keyboard.press('Tab');
-  }
-  throw new Error(`${String(MOST_TABS)} presses of Tab don't reach ${String(target)}.`);
 }
