@@ -60,7 +60,7 @@ it('puts what needs a person first, then what is needed first, and apart what is
   expect(over.map(({ id, declined }) => [id, declined])).toEqual([['gone', 'Declined: No wax bench free']]);
   expect(sentence).toBe('3 orders are under way, 1 needs a person.');
   expect(out[1]).toMatchObject({
-    work: 'D1: Pour the casts, Custom trays, both arches',
+    work: 'Pour the casts, Custom trays, both arches',
     facts: ['from Riverside, North clinic', 'sent Mon 5 Jul, 09:00', 'needed Tue 6 Jul, 09:30'],
     state: 'waits for an answer',
   });
