@@ -105,6 +105,30 @@ describe('job tickets', () => {
       .waitFor();
   });
 
+  it('let who does the job note which lot of material it used', async () => {
+    const page = await arrive('lab');
+    await page.goto(address);
+    await page.getByText('No lot is on record for this job yet.').waitFor();
+    await page.getByText('Note a lot').click();
+    await page.getByRole('button', { name: 'Note it' }).click();
+    await page.getByText('Enter the material in up to 120 characters.').waitFor();
+    await page.getByText('Enter a lot of up to 60 characters.').waitFor();
+    expect(await faultsOfScreen(page)).toEqual([]);
+    people[0]?.complaints.expect(409, /\/material-lots$/);
+    await page.getByLabel('Material, as on the container').fill('Denture base resin');
+    await page.getByLabel('Lot number').fill('R-204');
+    await page.getByLabel(/^Use by/).fill('2020-01-31');
+    await page.getByRole('button', { name: 'Note it' }).click();
+    await page.getByText('a lot that is good until').waitFor();
+    await page.getByLabel(/^Use by/).fill('2030-01-31');
+    await page.getByRole('button', { name: 'Note it' }).click();
+    await page.getByText('Noted: Denture base resin, lot R-204.').waitFor();
+    await page.getByRole('row', { name: /Denture base resin.* R-204/ }).waitFor();
+    await page.goto(`/bench/cases/${caseId}`);
+    await page.getByRole('row', { name: /Denture base resin.* R-204/ }).waitFor();
+    expect(await faultsOfScreen(page)).toEqual([]);
+  });
+
   it('let the bench say that work will be late, which the front desk then has to decide', async () => {
     const page = await arrive('lab');
     await page.getByRole('button', { name: /^Will be late: .*, Print base plates, both arches$/ }).click();

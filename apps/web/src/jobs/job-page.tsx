@@ -1,13 +1,14 @@
 import { Link, useParams } from '@tanstack/react-router';
 import { useState } from 'react';
 import { hasStatus } from '../api/errors.js';
-import { stepRow } from '../bench/bench-view.js';
+import { stepRow, type StepRow } from '../bench/bench-view.js';
 import '../bench/bench.css';
 import { WorkStep } from '../bench/work-step.js';
 import { may } from '../frame/places-view.js';
 import { useSession } from '../frame/use-session.js';
 import { NotYet } from '../look/not-yet.js';
 import { Notice, Refusal } from '../look/notice.js';
+import { JobLots } from '../lots/job-lots.js';
 import { ScreenHead, Waiting } from '../look/screen.js';
 import { zoneOf } from '../tickets/ticket-view.js';
 import { jobWords as words, ticketWords } from '../words/tickets.js';
@@ -24,7 +25,8 @@ export function JobPage() {
     return <NotYet asked={job} what={words.loading} />;
   }
   const { today, laboratories } = practice;
-  const row = stepRow(job.data, { on: today, zone: zoneOf(laboratories, job.data) }, today);
+  const zone = zoneOf(laboratories, job.data);
+  const row = stepRow(job.data, { on: today, zone }, today);
   return (
     <>
       <ScreenHead title={words.title(row.caseNumber, row.title)} sentence={words.sentence}>
@@ -43,10 +45,19 @@ export function JobPage() {
             <WorkStep row={row} mayAct={may.workAtBench(role)} today={today} onDone={setSaid} />
           </ul>
         </Waiting>
+        <JobLots
+          stepId={stepId}
+          caseId={row.caseId}
+          zone={zone}
+          today={today}
+          mayNote={may.workAtBench(role) && hasBegun(row)}
+        />
       </div>
     </>
   );
 }
+
+const hasBegun = ({ state }: StepRow): boolean => state === 'started' || state === 'paused' || state === 'finished';
 
 /** The ticket is older than the plan. */
 function Gone() {

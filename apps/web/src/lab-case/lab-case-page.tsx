@@ -4,6 +4,7 @@ import { CaseLineDrawing } from '../case-line/line-drawing.js';
 import { layLines } from '../case-line/line-view.js';
 import { lineOfCase } from '../case-line/plan-view.js';
 import { useWidth } from '../case-line/use-width.js';
+import { CaseLots } from '../lots/case-lots.js';
 import { Tag } from '../look/marks.js';
 import { NotYet } from '../look/not-yet.js';
 import { Refusal } from '../look/notice.js';
@@ -11,6 +12,7 @@ import { Empty, ScreenHead, Waiting } from '../look/screen.js';
 import { labCaseWords as words } from '../words/bench.js';
 import { caseWords } from '../words/case.js';
 import { lineWords } from '../words/line.js';
+import { lotWords } from '../words/lots.js';
 import { ticketWords } from '../words/tickets.js';
 import './lab-case.css';
 import { deliveryWords, orderSheets, pathWords, progressSentence, workRows } from './lab-case-view.js';
@@ -21,7 +23,7 @@ import { WorkTable } from './work-table.js';
 /** One case as its laboratory sees it: the line, the work with its due times, the signed orders. Nobody's identity. */
 export function LabCasePage() {
   const { caseId } = useParams({ from: '/inside/bench/cases/$caseId' });
-  const { practice, view } = useLabCase(caseId);
+  const { practice, view, lots } = useLabCase(caseId);
   const [attach, width] = useWidth(620);
   if (!view.data) {
     return <NotYet asked={view} what={words.loading} />;
@@ -66,6 +68,12 @@ export function LabCasePage() {
             </section>
             <OrderList orders={orderSheets(known, practice.today)} />
           </div>
+          {lots.data && lots.data.items.length > 0 ? (
+            <section className="stack-tight" aria-labelledby="case-lots">
+              <h2 id="case-lots">{lotWords.used.title}</h2>
+              <CaseLots lots={lots.data.items} zone={known.zone} today={practice.today} />
+            </section>
+          ) : null}
         </div>
       </Waiting>
     </>

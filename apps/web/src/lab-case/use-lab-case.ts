@@ -2,6 +2,7 @@ import { labCaseView, type LabCaseView } from '@archwright/contracts';
 import { useQuery, useSuspenseQuery } from '@tanstack/react-query';
 import { read } from '../api/client.js';
 import { practiceQuery } from '../api/queries.js';
+import { useCaseLots } from '../lots/use-lots.js';
 
 /** One case as its laboratory may see it. */
 export function useLabCase(caseId: string) {
@@ -11,5 +12,5 @@ export function useLabCase(caseId: string) {
     queryFn: (): Promise<LabCaseView> => read(`/cases/${caseId}`, labCaseView),
     refetchInterval: 30_000,
   });
-  return { practice, view };
+  return { practice, view, lots: useCaseLots(caseId) };
 }

@@ -1,5 +1,5 @@
 import type { MaterialLotView } from '@archwright/contracts';
-import { casesOf, lotRows } from './lots-view.js';
+import { casesOf, lotRows, toLot } from './lots-view.js';
 
 const lot = (more: Partial<MaterialLotView>): MaterialLotView => ({
   id: 'l',
@@ -37,4 +37,19 @@ it('says what it is, until when it is good, and who recorded it when', () => {
     recorded: 'Mon 4 Jan, Sam Example',
   });
   expect(undated).toMatchObject({ what: 'Denture base resin', expires: 'none printed' });
+});
+
+describe('a lot as it is typed', () => {
+  it('goes without the blanks around it, and without a date where none is printed', () => {
+    expect(toLot({ material: ' Resin ', lot: ' R-204 ', expiresOn: '' }).body).toEqual({
+      material: 'Resin',
+      lot: 'R-204',
+      expiresOn: null,
+    });
+  });
+
+  it('needs the material and its lot', () => {
+    const { body, wrong } = toLot({ material: ' ', lot: '', expiresOn: '2028-01-31' });
+    expect([body, Object.keys(wrong)]).toEqual([null, ['material', 'lot']]);
+  });
 });

@@ -1,4 +1,4 @@
-import type { MaterialLotView } from '@archwright/contracts';
+import type { MaterialLotView, RecordMaterialLot } from '@archwright/contracts';
 import { shortDate } from '../time/wording.js';
 import { localDateOf } from '../time/zone.js';
 import { caseWords } from '../words/case.js';
@@ -13,6 +13,7 @@ export interface LotRow {
   patientName: string;
   phone: string | null;
   what: string;
+  lot: string;
   expires: string;
   recorded: string;
 }
@@ -28,9 +29,33 @@ export const lotRows = (lots: readonly MaterialLotView[], zone: string, today: s
       caseState: caseWords.states[lot.caseState],
       patientName: lot.patientName,
       phone: lot.phone,
+      lot: lot.lot,
       what: lot.arches.length > 0 ? words.of(lot.material, archWords(lot.arches)) : lot.material,
       expires: lot.expiresOn === null ? words.noExpiry : shortDate(lot.expiresOn, today),
       recorded: words.recorded(shortDate(localDateOf(Date.parse(lot.recordedAt), zone), today), lot.recordedBy),
     }));
 
 export const casesOf = (rows: readonly LotRow[]): number => new Set(rows.map(({ caseId }) => caseId)).size;
+
+export interface LotDraft {
+  material: string;
+  lot: string;
+  /** Empty where the maker prints none. */
+  expiresOn: string;
+}
+
+interface LotTyped {
+  /** Null while something is missing. */
+  body: RecordMaterialLot | null;
+  wrong: { material?: string; lot?: string };
+}
+
+export function toLot(draft: LotDraft): LotTyped {
+  const material = draft.material.trim();
+  const lot = draft.lot.trim();
+  const wrong = {
+    ...(material === '' ? { material: words.used.materialMissing } : {}),
+    ...(lot === '' ? { lot: words.need } : {}),
+  };
+  return { body: material === '' || lot === '' ? null : { material, lot, expiresOn: draft.expiresOn || null }, wrong };
+}

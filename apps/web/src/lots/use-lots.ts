@@ -1,6 +1,6 @@
-import { materialLotPage } from '@archwright/contracts';
-import { useQuery, useSuspenseQuery } from '@tanstack/react-query';
-import { read } from '../api/client.js';
+import { materialLotPage, materialLotView, type RecordMaterialLot } from '@archwright/contracts';
+import { useMutation, useQuery, useQueryClient, useSuspenseQuery } from '@tanstack/react-query';
+import { post, read } from '../api/client.js';
 import { practiceQuery } from '../api/queries.js';
 
 const LIMIT = 100;
@@ -14,4 +14,21 @@ export function useLots(lot: string, material: string) {
     enabled: lot !== '',
   });
   return { practice, found };
+}
+
+/** What went into a case, the newest first. */
+export function useCaseLots(caseId: string) {
+  return useQuery({
+    queryKey: ['material-lots', 'case', caseId],
+    queryFn: () => read('/material-lots', materialLotPage, { caseId, limit: LIMIT }),
+  });
+}
+
+/** Notes a lot at the job that it is used for. */
+export function useNoteLot(stepId: string) {
+  const client = useQueryClient();
+  return useMutation({
+    mutationFn: (body: RecordMaterialLot) => post(`/lab/steps/${stepId}/material-lots`, materialLotView, body),
+    onSettled: () => client.invalidateQueries({ queryKey: ['material-lots'] }),
+  });
 }

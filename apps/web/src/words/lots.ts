@@ -9,5 +9,9 @@ export const lotWords = {
   found: filled(said.lot.found, (lot: string, n: number) => ({ lot, n })),
   of: filled(said.lot.of, (material: string, arches: string) => ({ material, arches })),
   recorded: filled(said.lot.recorded, (when: string, by: string) => ({ when, by })),
+  used: {
+    ...said.lot.used,
+    saved: filled(said.lot.used.saved, (material: string, lot: string) => ({ material, lot })),
+  },
   first: filled(said.lot.first, (n: number) => ({ n })),
 };

@@ -25,5 +25,18 @@ export const messages: SameTexts<typeof english> = {
       recorded: 'سُجلت',
     },
     noExpiry: 'غير مطبوع',
+    used: {
+      title: 'المواد المستعملة',
+      open: 'سجّل تشغيلة',
+      why: 'كي يُعثر على هذا الطقم إذا سحب المصنّع التشغيلة.',
+      material: 'المادة كما هي على العبوة',
+      lot: 'رقم التشغيلة',
+      expires: 'صالحة حتى (إن تُرك فارغًا: غير مطبوع)',
+      materialMissing: 'اكتب اسم المادة بما لا يزيد على 120 حرفًا.',
+      save: 'سجّل',
+      saved: 'سُجّلت: {material}، التشغيلة {lot}.',
+      none: 'لا تشغيلة مسجلة لهذا العمل بعد.',
+      columns: { what: 'المادة', lot: 'التشغيلة', expires: 'صالحة حتى', recorded: 'سُجلت' },
+    },
   },
 };

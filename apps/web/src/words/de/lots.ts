@@ -26,5 +26,18 @@ export const messages: SameTexts<typeof english> = {
       recorded: 'Vermerkt',
     },
     noExpiry: 'nicht aufgedruckt',
+    used: {
+      title: 'Verwendetes Material',
+      open: 'Charge vermerken',
+      why: 'Damit diese Prothese gefunden wird, wenn der Hersteller die Charge zurückruft.',
+      material: 'Material, wie auf dem Gebinde',
+      lot: 'Chargennummer',
+      expires: 'Verwendbar bis (leer: nicht aufgedruckt)',
+      materialMissing: 'Geben Sie das Material mit höchstens 120 Zeichen ein.',
+      save: 'Vermerken',
+      saved: 'Vermerkt: {material}, Charge {lot}.',
+      none: 'Zu diesem Auftrag ist noch keine Charge vermerkt.',
+      columns: { what: 'Material', lot: 'Charge', expires: 'Verwendbar bis', recorded: 'Vermerkt' },
+    },
   },
 };

@@ -23,5 +23,18 @@ export const messages = {
       recorded: 'Recorded',
     },
     noExpiry: 'none printed',
+    used: {
+      title: 'Material used',
+      open: 'Note a lot',
+      why: 'So that this denture is found again when the maker recalls the lot.',
+      material: 'Material, as on the container',
+      lot: 'Lot number',
+      expires: 'Use by (left empty: none printed)',
+      materialMissing: 'Enter the material in up to 120 characters.',
+      save: 'Note it',
+      saved: 'Noted: {material}, lot {lot}.',
+      none: 'No lot is on record for this job yet.',
+      columns: { what: 'Material', lot: 'Lot', expires: 'Use by', recorded: 'Recorded' },
+    },
   },
 };
