@@ -26,7 +26,7 @@ const WATCH_FOCUS = `{
       if (lost !== last || !isLost()) return;
       console.error('The focus was lost with ' + last.outerHTML.slice(0, 200));
       last = null;
-    }, 300);
+    }, 1000);
   }, 100);
 }`;
 
