@@ -31,8 +31,10 @@ export function keepFocus(document: Document): void {
   document.addEventListener('focusin', note);
   // Who clicks beside everything lets go of the focus on purpose.
   document.addEventListener('mousedown', () => setTimeout(note));
-  const observer = new MutationObserver(() => {
-    if (isLooking || last === null || hasFocus(document)) return;
+  const observer = new MutationObserver((changes) => {
+    // What was hidden or disabled has the focus until the next frame, what was taken away has lost it already.
+    const mayBeLost = !hasFocus(document) || changes.some(({ type }) => type === 'attributes');
+    if (isLooking || last === null || !mayBeLost) return;
     isLooking = true;
     // Screens and forms that take the focus themselves do so meanwhile.
     requestAnimationFrame(() => setTimeout(look));
