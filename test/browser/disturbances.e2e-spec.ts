@@ -40,7 +40,8 @@ describe('what falls away, at the desk', () => {
 
   it('asks for what is missing before it looks for anybody', async () => {
     await page.getByRole('button', { name: 'Show who is affected' }).click();
-    await page.getByText(/^Choose what falls away, an end after its start/).waitFor();
+    await page.getByText('Choose what falls away.').waitFor();
+    await page.getByText('Say why in up to 500 characters.').waitFor();
     expect(await faultsOfScreen(page)).toEqual([]);
   });
 

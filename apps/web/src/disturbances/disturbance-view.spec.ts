@@ -34,7 +34,7 @@ describe('entering what falls away', () => {
   });
 
   it('reads the times in the zone of the place', () => {
-    expect(toEntry(draft, subjects)).toEqual({
+    expect(toEntry(draft, subjects).body).toEqual({
       what: 'resource',
       id: 'ada',
       startsAt: '2027-07-05T08:00:00Z',
@@ -44,12 +44,14 @@ describe('entering what falls away', () => {
   });
 
   it.each([
-    ['nothing chosen', { subject: '' }],
-    ['no reason', { reason: ' ' }],
-    ['an end before the start', { untilDay: '2027-07-05', untilTime: '08:00' }],
-    ['a time off the five minutes', { fromTime: '09:02' }],
-  ])('asks again for %s', (_, change) => {
-    expect(toEntry({ ...draft, ...change }, subjects)).toBeNull();
+    ['nothing chosen', { subject: '' }, ['subject']],
+    ['no reason', { reason: ' ' }, ['reason']],
+    ['an end before the start', { untilDay: '2027-07-05', untilTime: '08:00' }, ['until']],
+    ['a time off the five minutes', { fromTime: '09:02' }, ['from']],
+    ['nothing at all', { subject: '', fromDay: '', untilTime: '', reason: '' }, ['subject', 'from', 'until', 'reason']],
+  ])('asks again for %s, beside its field', (_, change, fields) => {
+    const { body, wrong } = toEntry({ ...draft, ...change }, subjects);
+    expect([body, Object.keys(wrong)]).toEqual([null, fields]);
   });
 });
 

@@ -27,14 +27,31 @@ export function subjectGroups({ items }: DisturbanceSubjects) {
   });
 }
 
-/** What to send; null while something is missing. Times are those of the place that the thing belongs to. */
-export function toEntry(draft: EntryDraft, { items }: DisturbanceSubjects): EnterDisturbance | null {
+interface EntryTyped {
+  /** Null while something is wrong. */
+  body: EnterDisturbance | null;
+  wrong: Partial<Record<keyof typeof words.enter.wrong, string>>;
+}
+
+/** What to send, and what is wrong by field. Times are those of the place that the thing belongs to. */
+export function toEntry(draft: EntryDraft, { items }: DisturbanceSubjects): EntryTyped {
   const subject = items.find((item) => keyOf(item) === draft.subject);
-  if (subject === undefined || draft.reason.trim() === '') return null;
-  const startsAt = typedInstant(draft.fromDay, draft.fromTime, subject.zone);
-  const endsAt = typedInstant(draft.untilDay, draft.untilTime, subject.zone);
-  if (startsAt === null || endsAt === null || endsAt <= startsAt) return null;
-  return { what: subject.what, id: subject.id, startsAt, endsAt, reason: draft.reason.trim() };
+  const reason = draft.reason.trim();
+  // Whatever it is, its day has to be read in some zone before it can be told that it is none.
+  const zone = subject?.zone ?? 'UTC';
+  const startsAt = typedInstant(draft.fromDay, draft.fromTime, zone);
+  const endsAt = typedInstant(draft.untilDay, draft.untilTime, zone);
+  const isAfter = endsAt !== null && (startsAt === null || endsAt > startsAt);
+  const { wrong } = words.enter;
+  const found = {
+    ...(subject === undefined ? { subject: wrong.subject } : {}),
+    ...(startsAt === null ? { from: wrong.from } : {}),
+    ...(isAfter ? {} : { until: wrong.until }),
+    ...(reason === '' ? { reason: wrong.reason } : {}),
+  };
+  if (subject === undefined || startsAt === null || endsAt === null || Object.keys(found).length > 0)
+    return { body: null, wrong: found };
+  return { body: { what: subject.what, id: subject.id, startsAt, endsAt, reason }, wrong: found };
 }
 
 export const isUndecided = ({ state }: DisturbanceView): boolean => state === 'open' || state === 'planned';

@@ -25,9 +25,9 @@ export function EnterForm({ subjects, today, pending, onEnter }: Props) {
     reason: '',
   });
   const [attempt, setAttempt] = useState(0);
-  const entry = toEntry(draft, subjects);
-  const isWrong = attempt > 0 && entry === null;
-  const form = useFirstProblem(attempt, entry === null);
+  const { body, wrong } = toEntry(draft, subjects);
+  const errors: typeof wrong = attempt > 0 ? wrong : {};
+  const form = useFirstProblem(attempt, body === null);
   const set = (change: Partial<EntryDraft>): void => {
     setDraft((before) => ({ ...before, ...change }));
   };
@@ -35,7 +35,7 @@ export function EnterForm({ subjects, today, pending, onEnter }: Props) {
   function send(event: SyntheticEvent): void {
     event.preventDefault();
     setAttempt((before) => before + 1);
-    if (entry !== null) onEnter(entry);
+    if (body !== null) onEnter(body);
   }
 
   return (
@@ -45,7 +45,7 @@ export function EnterForm({ subjects, today, pending, onEnter }: Props) {
         label={words.what}
         required
         value={draft.subject}
-        error={isWrong && draft.subject === ''}
+        error={errors.subject}
         data={[{ value: '', label: words.choose }, ...subjectGroups(subjects)]}
         onChange={(event) => {
           set({ subject: event.currentTarget.value });
@@ -57,6 +57,7 @@ export function EnterForm({ subjects, today, pending, onEnter }: Props) {
           day={draft.fromDay}
           time={draft.fromTime}
           today={today}
+          error={errors.from}
           onChange={(fromDay, fromTime) => {
             set({ fromDay, fromTime });
           }}
@@ -66,6 +67,7 @@ export function EnterForm({ subjects, today, pending, onEnter }: Props) {
           day={draft.untilDay}
           time={draft.untilTime}
           today={today}
+          error={errors.until}
           onChange={(untilDay, untilTime) => {
             set({ untilDay, untilTime });
           }}
@@ -77,16 +79,11 @@ export function EnterForm({ subjects, today, pending, onEnter }: Props) {
         required
         maxLength={500}
         value={draft.reason}
-        error={isWrong && draft.reason.trim() === ''}
+        error={errors.reason}
         onChange={(event) => {
           set({ reason: event.currentTarget.value });
         }}
       />
-      {isWrong ? (
-        <p className="field-error" role="alert">
-          {words.problem}
-        </p>
-      ) : null}
       <div>
         <Button type="submit" loading={pending}>
           {words.go}
@@ -101,10 +98,11 @@ interface DayAndTimeProps {
   day: string;
   time: string;
   today: string;
+  error: string | undefined;
   onChange: (day: string, time: string) => void;
 }
 
-function DayAndTime({ labels, day, time, today, onChange }: DayAndTimeProps) {
+function DayAndTime({ labels, day, time, today, error, onChange }: DayAndTimeProps) {
   return (
     <>
       <TextInput
@@ -112,6 +110,7 @@ function DayAndTime({ labels, day, time, today, onChange }: DayAndTimeProps) {
         min={today}
         label={labels[0]}
         value={day}
+        error={error}
         onChange={(event) => {
           onChange(event.currentTarget.value, time);
         }}
@@ -121,6 +120,7 @@ function DayAndTime({ labels, day, time, today, onChange }: DayAndTimeProps) {
         step={300}
         label={labels[1]}
         value={time}
+        error={error !== undefined}
         onChange={(event) => {
           onChange(day, event.currentTarget.value);
         }}

@@ -28,8 +28,12 @@ export const messages: SameTexts<typeof english> = {
       untilTime: 'Bis, Uhrzeit',
       reason: 'Warum',
       reasonHint: 'Bleibt beim Eintrag; in den Verläufen der Fälle steht es nicht.',
-      problem:
-        'Wählen Sie, was ausfällt, ein Ende nach dem Anfang und nach jetzt, beide auf fünf Minuten genau, und sagen Sie, warum.',
+      wrong: {
+        subject: 'Wählen Sie, was ausfällt.',
+        from: 'Geben Sie Tag und Uhrzeit in Schritten von 5 Minuten ein, etwa 09:20.',
+        until: 'Geben Sie Tag und Uhrzeit nach dem Beginn ein, in Schritten von 5 Minuten.',
+        reason: 'Nennen Sie den Grund mit höchstens 500 Zeichen.',
+      },
       go: 'Zeigen, wen es trifft',
     },
     undecided: 'Zu entscheiden',

@@ -29,7 +29,12 @@ export const messages = {
       untilTime: 'Until at',
       reason: 'Why',
       reasonHint: 'Kept with the entry; the histories of the cases don’t say it.',
-      problem: 'Choose what falls away, an end after its start and now, both on the five minutes, and say why.',
+      wrong: {
+        subject: 'Choose what falls away.',
+        from: 'Enter a day and a time in steps of 5 minutes, such as 09:20.',
+        until: 'Enter a day and a time after the start, in steps of 5 minutes.',
+        reason: 'Say why in up to 500 characters.',
+      },
       go: 'Show who is affected',
     },
     undecided: 'To be decided',
