@@ -9,7 +9,7 @@ export function WorkTable({ rows }: { rows: WorkRow[] }) {
   const { columns } = words;
   return (
     <div className="sheet scroll-x" tabIndex={0} role="group" aria-label={words.work}>
-      <table className="table">
+      <table className="table work-table">
         <thead>
           <tr>
             <th scope="col">{columns.what}</th>

@@ -23,13 +23,14 @@ import { liveFindings, savedFindings } from './finding-view.js';
 import { Gates } from './gates.js';
 import { PrescriptionForm } from './prescription-form.js';
 import { RaiseAlert } from './raise-alert.js';
+import { SectionList } from './section-list.js';
 import './stage.css';
 import { useDraft } from './use-draft.js';
 import { useStage } from './use-stage.js';
 import { VerdictHistory } from './verdict-history.js';
 import { Verdicts } from './verdicts.js';
 import { VisitBar } from './visit-bar.js';
-import { isClosed, isOver, judgesJawRelation } from './visit-steps.js';
+import { isClosed, isOver, judgesJawRelation, mayComplete, mayPrescribe, sectionsOf } from './visit-steps.js';
 
 const SendOrder = latePart(words.order, async () => (await import('../lab-orders/send-order.js')).SendOrder);
 
@@ -54,7 +55,6 @@ function Work({ view, practice, stage, capture, screw, override, complete, presc
   const read = useMemo(() => readCapture(view, typed, evaluator), [view, typed, evaluator]);
   const live = useMemo(() => (read.isChanged ? liveFindings(view, read) : null), [view, read]);
   const over = isOver(view);
-  const begun = view.state === 'in-progress' || view.state === 'passed';
   const reloadOnStale = {
     onError: (error: Error) => {
       if (hasStatus(error, 412)) void stage.refetch();
@@ -111,6 +111,7 @@ function Work({ view, practice, stage, capture, screw, override, complete, presc
             </ul>
           </section>
         ) : null}
+        <SectionList sections={sectionsOf(view)} />
         <div className="stage-grid">
           <div className="stack">
             <CaptureForm
@@ -150,7 +151,7 @@ function Work({ view, practice, stage, capture, screw, override, complete, presc
                 override.mutate(body, { onSuccess: done, ...reloadOnStale });
               }}
             />
-            {view.prescription && begun ? (
+            {view.prescription && mayPrescribe(view) ? (
               <PrescriptionForm
                 zone={view.zone}
                 today={practice.today}
@@ -165,7 +166,7 @@ function Work({ view, practice, stage, capture, screw, override, complete, presc
             {view.prescription?.signedAt != null && practice.orderedFrom.length > 0 && may.orderWork(role) ? (
               <SendOrder view={view} practice={practice} />
             ) : null}
-            {over ? null : begun ? (
+            {over ? null : mayComplete(view) ? (
               <CompleteForm
                 hasAlert={view.alertId !== null}
                 pending={complete.isPending}

@@ -1,4 +1,6 @@
-import { visitSteps } from './visit-steps.js';
+import type { StageView } from '@archwright/contracts';
+import { aStage } from './stage.builder.js';
+import { sectionsOf, visitSteps } from './visit-steps.js';
 
 const visit = (state: 'booked' | 'arrived' | 'in-progress' | 'completed') => ({
   id: 'v',
@@ -22,4 +24,29 @@ it.each([
 
 it('offers nothing while no visit is booked', () => {
   expect(visitSteps({ state: 'waiting', visit: null })).toEqual([]);
+});
+
+it.each([
+  ['planned', null, ['capture', 'verdicts']],
+  ['in-progress', { signedAt: null, signedBy: null }, ['capture', 'verdicts', 'prescription', 'complete']],
+  ['passed', { signedAt: null, signedBy: null }, ['capture', 'verdicts', 'prescription']],
+] as const)('lists of a %s stage with the prescription %j what the page shows: %j', (state, prescription, sections) => {
+  expect(sectionsOf(aStage({ state, prescription }))).toEqual(sections);
+});
+
+it('lists checklist and gates where there are any', () => {
+  const gates: StageView['gates'] = [
+    {
+      code: 'consent',
+      title: '',
+      hard: true,
+      open: true,
+      missing: [],
+      overridable: false,
+      closesAtHandOver: false,
+      overriddenBy: null,
+    },
+  ];
+  const checklist = [{ code: 'mucosa', text: '', counted: false, done: false, count: null }];
+  expect(sectionsOf(aStage({ gates, checklist }))).toEqual(['checklist', 'capture', 'verdicts', 'gates', 'complete']);
 });

@@ -23,6 +23,29 @@ export function visitSteps(view: Pick<StageView, 'state' | 'visit'>): Step[] {
   }
 }
 
+/** Sections of the page of a visit, by the id of their heading. */
+export type Section = 'checklist' | 'capture' | 'verdicts' | 'gates' | 'prescription' | 'complete';
+
+const isBegun = ({ state }: Pick<StageView, 'state'>): boolean => state === 'in-progress' || state === 'passed';
+
+export const mayPrescribe = (view: Pick<StageView, 'state' | 'prescription'>): boolean =>
+  view.prescription !== null && isBegun(view);
+
+export const mayComplete = ({ state }: Pick<StageView, 'state'>): boolean => state === 'in-progress';
+
+/** The sections that the page of this visit shows, in its order. */
+export function sectionsOf(view: Pick<StageView, 'state' | 'checklist' | 'gates' | 'prescription'>): Section[] {
+  const shown: Record<Section, boolean> = {
+    checklist: view.checklist.length > 0,
+    capture: true,
+    verdicts: true,
+    gates: view.gates.length > 0,
+    prescription: mayPrescribe(view),
+    complete: mayComplete(view),
+  };
+  return (Object.keys(shown) as Section[]).filter((section) => shown[section]);
+}
+
 /** Tracings and other records of the centric relation belong to visits at which the jaw relation is judged. */
 export const judgesJawRelation = (view: StageView): boolean =>
   view.tracings.length + view.otherCentricRelation.length > 0 ||

@@ -54,6 +54,7 @@ export const messages: SameTexts<typeof english> = {
       dropped: 'أُسقط',
     },
     cautions: 'انتبه',
+    sections: 'أقسام هذه الصفحة',
     checklist: 'قائمة التحقق',
     counted: 'كم عددها',
     countMissing: 'اكتب عددًا صحيحًا، 0 أو أكثر.',

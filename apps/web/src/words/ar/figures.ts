@@ -58,7 +58,7 @@ export const messages: SameTexts<typeof english> = {
       sentence: 'الساعات المحجوزة من الساعات المتاحة، من {from} إلى {to}.',
       columns: { name: 'الاسم', place: 'أين', booked: 'المحجوز', open: 'المتاح', share: 'المستخدم' },
       kinds: { chair: 'الكراسي', clinician: 'الأطباء', 'work-centre': 'أقسام العمل' },
-      hours: '{hours, number, ::.# group-off} h',
+      hours: '{hours, number, ::.# group-off} س',
       closed: 'غير مفتوح',
     },
   },

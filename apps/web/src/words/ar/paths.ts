@@ -55,7 +55,7 @@ export const messages: SameTexts<typeof english> = {
       'lab-working-days':
         '{n, plural, zero {# يوم عمل في المختبر} one {يوم عمل واحد في المختبر} two {يوما عمل في المختبر} few {# أيام عمل في المختبر} many {# يوم عمل في المختبر} other {# يوم عمل في المختبر}}',
     },
-    units: { minutes: 'min', 'calendar-days': 'أيام', 'lab-working-days': 'أيام عمل المختبر' },
+    units: { minutes: 'د', 'calendar-days': 'أيام', 'lab-working-days': 'أيام عمل المختبر' },
     compare: 'قارن مع',
     noCompare: 'لا نسخة أخرى',
     differences:

@@ -21,7 +21,7 @@ export const messages: SameTexts<typeof english> = {
     bench: 'مكان العمل',
     begins: 'البداية',
     handsOn: 'العمل الفعلي',
-    minutes: '{minutes} min',
+    minutes: '{minutes} د',
     due: 'يُعاد حتى',
     notBooked: 'الزيارة غير محجوزة',
     avoid: 'لا تستخدم',

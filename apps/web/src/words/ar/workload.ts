@@ -28,7 +28,7 @@ export const messages: SameTexts<typeof english> = {
     moves:
       '{moves, plural, zero {لا خطوات لنقلها} one {خطوة واحدة لنقلها} two {خطوتان لنقلهما} few {# خطوات لنقلها} many {# خطوة لنقلها} other {# خطوة لنقلها}}',
     overtimeTitle: 'عمل إضافي يحتاج إلى موافقة',
-    overtime: '{centre}، {day}: {minutes} min',
+    overtime: '{centre}، {day}: {minutes} د',
     accept: 'اقبل وانقل العمل',
     acceptOf: 'اقبل وانقل العمل: {title}',
     accepted: 'نُقل العمل. ولم تُنقل أي زيارة.',

@@ -54,6 +54,7 @@ export const messages: SameTexts<typeof english> = {
       dropped: 'entfallen',
     },
     cautions: 'Vorsicht',
+    sections: 'Abschnitte dieser Seite',
     checklist: 'Prüfliste',
     counted: 'wie viele',
     countMissing: 'Geben Sie eine ganze Zahl ab 0 ein.',

@@ -60,6 +60,7 @@ export const messages = {
       dropped: 'dropped',
     } satisfies Record<StageState, string>,
     cautions: 'Take care',
+    sections: 'Sections of this page',
     checklist: 'Checklist',
     counted: 'how many',
     countMissing: 'Enter a whole number, 0 or more.',
