@@ -47,6 +47,7 @@ export function LabCasePage() {
             <span className="strong push">{deliveryWords(known, practice.today)}</span>
           </div>
           <Refusal error={view.error} onRetry={() => void view.refetch()} />
+          <Refusal error={lots.error} onRetry={() => void lots.refetch()} />
           <figure className="sheet case-figure" aria-label={words.line}>
             {laid && row ? (
               <>

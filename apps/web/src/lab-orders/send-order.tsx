@@ -35,6 +35,8 @@ export function SendOrder({ view: { id, zone }, practice: { orderedFrom, today }
     value: draft[field],
     onChange: ({ currentTarget }: { currentTarget: { value: string } }) => {
       setDraft((before) => ({ ...before, [field]: currentTarget.value }));
+      // What the service refused was another draft.
+      send.reset();
     },
   });
 
@@ -47,6 +49,7 @@ export function SendOrder({ view: { id, zone }, practice: { orderedFrom, today }
   return (
     <section className="sheet sheet-pad stack-tight no-print" aria-labelledby="send-order">
       <h2 id="send-order">{words.title}</h2>
+      <Refusal error={orders.error} onRetry={() => void orders.refetch()} />
       {last === undefined ? null : (
         <p role="status">
           {words.out(last.laboratoryName ?? '', dateAndTime(last.neededBy, zone, today))} {states[last.state]}.{' '}
@@ -68,7 +71,13 @@ export function SendOrder({ view: { id, zone }, practice: { orderedFrom, today }
               {...boxOf('laboratoryId')}
             />
             <div className="row row-end">
-              <TextInput type="date" min={today} label={words.day} {...boxOf('day')} />
+              <TextInput
+                type="date"
+                min={today}
+                label={words.day}
+                error={errors.time !== undefined}
+                {...boxOf('day')}
+              />
               <TextInput type="time" label={words.time} error={errors.time} {...boxOf('time')} />
             </div>
             <Refusal error={Object.keys(refused).length > 0 ? null : send.error} />
