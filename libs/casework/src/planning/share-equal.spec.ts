@@ -19,6 +19,13 @@ describe('shareEqual', () => {
     expect(shared.lags[1]?.lo).toBe(next.lags[1]?.lo);
   });
 
+  it('takes tables of small numbers for what they are', () => {
+    const [base, next] = [Uint8Array.from([1, 2]), Uint8Array.from([1, 2])];
+    expect(shareEqual(base, next)).toBe(base);
+    expect(shareEqual(base, Uint8Array.from([1, 3]))).toBeInstanceOf(Uint8Array);
+    expect(shareEqual<unknown>(base, Int32Array.from([1, 2]))).toBeInstanceOf(Int32Array);
+  });
+
   it('never calls lists, maps or tables of other lengths or kinds equal', () => {
     expect(shareEqual<unknown>([1, 2], [1])).toEqual([1]);
     expect(shareEqual<unknown>(new Map([['a', 1]]), new Map())).toEqual(new Map());

@@ -8,16 +8,20 @@ export function shareEqual<Value>(base: Value, next: Value): Value {
 
 function shared(base: unknown, next: unknown): unknown {
   if (Object.is(base, next)) return base;
-  if (next instanceof Int32Array) return base instanceof Int32Array && sameNumbers(base, next) ? base : next;
-  if (next instanceof Uint32Array) return base instanceof Uint32Array && sameNumbers(base, next) ? base : next;
+  if (isTable(next)) return isTable(base) && sameTable(base, next) ? base : next;
   if (Array.isArray(next)) return Array.isArray(base) ? sharedList(base, next) : next;
   if (next instanceof Map) return base instanceof Map ? sharedMap(base, next) : next;
   if (isRecord(next) && isRecord(base)) return sharedRecord(base, next);
   return next;
 }
 
-function sameNumbers(one: Int32Array | Uint32Array, other: Int32Array | Uint32Array): boolean {
-  if (one.length !== other.length) return false;
+/** Every kind of typed array of whole numbers: one that is overlooked is a record of thousands of entries. */
+type Table = Int8Array | Uint8Array | Int16Array | Uint16Array | Int32Array | Uint32Array;
+
+const isTable = (value: unknown): value is Table => ArrayBuffer.isView(value) && !(value instanceof DataView);
+
+function sameTable(one: Table, other: Table): boolean {
+  if (one.constructor !== other.constructor || one.length !== other.length) return false;
   for (let index = 0; index < one.length; index++) if (one[index] !== other[index]) return false;
   return true;
 }
