@@ -117,6 +117,9 @@ describe('job tickets', () => {
     people[0]?.complaints.expect(409, /\/material-lots$/);
     await page.getByLabel('Material, as on the container').fill('Denture base resin');
     await page.getByLabel('Lot number').fill('R-204');
+    await page.reload();
+    await page.getByText('Note a lot').click();
+    expect(await page.getByLabel('Material, as on the container').inputValue()).toBe('Denture base resin');
     await page.getByLabel(/^Use by/).fill('2020-01-31');
     await page.getByRole('button', { name: 'Note it' }).click();
     await page.getByText('a lot that is good until').waitFor();

@@ -267,7 +267,20 @@ describe('what falls away', () => {
       const taken = await practice.rows((tx) => tx.findBy(Occupancy, { resourceId: clinician }));
       const then = taken.filter((each) => each.startsAt <= startsAt && each.endsAt > startsAt);
       expect(then.map(({ closureId }) => closureId)).toEqual([closure.id]);
-      expect(await overlaps(practice)).toBe(0);
+    });
+
+    it('is not asked about again once a person has left the visits where they are, whatever its reason becomes', async () => {
+      const kept = visitOf(await caseNow(second), 5);
+      const of = { kind: 'resource', id: await clinicianOf(second, kept.code) };
+      const body = { ...away(dayOf(kept.startsAt)), of };
+      const entry = await manager.call({ method: 'POST', path: '/setup/records', body, answer: setupEntry });
+      const asked = await desk.read(found((await ofClosure(entry.id))[0]).id);
+      expect(asked.affected.map(({ caseId }) => caseId)).toContain(second.id);
+      expect((await desk.decide(asked, 'keep')).state).toBe('kept');
+      const path = `/setup/records/${entry.id}`;
+      const renamed = { ...body, reason: 'Another course' };
+      await manager.call({ method: 'PUT', path, version: entry.version, body: renamed, answer: setupEntry });
+      expect((await ofClosure(entry.id)).map(({ state }) => state)).toEqual(['kept']);
     });
   });
 

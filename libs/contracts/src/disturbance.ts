@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { ripple } from './appointment.js';
-import { id, instant, sentence, stageCode, version, zoneName } from './primitives.js';
+import { deliveredText } from './delivered.js';
+import { id, instant, sentence, version, zoneName } from './primitives.js';
 
 /**
  * What can fall away: the time of a person, chair, kit or bench place (`resource`), of a clinic, work centre or laboratory,
@@ -73,7 +74,13 @@ export const disturbanceView = z.object({
   affected: z.array(
     caseName.extend({
       visits: z.array(
-        z.object({ appointmentId: id, stage: stageCode, startsAt: instant, clinicName: z.string(), zone: zoneName }),
+        z.object({
+          appointmentId: id,
+          title: deliveredText,
+          startsAt: instant,
+          clinicName: z.string(),
+          zone: zoneName,
+        }),
       ),
       labSteps: z.int(),
     }),

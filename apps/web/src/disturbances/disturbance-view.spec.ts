@@ -71,7 +71,7 @@ describe('what it falls on and costs', () => {
         visits: [
           {
             appointmentId: 'visit',
-            stage: 'C2',
+            title: 'Final impressions',
             startsAt: '2027-07-05T09:00:00Z',
             clinicName: 'North clinic',
             zone: 'Europe/London',
@@ -82,7 +82,7 @@ describe('what it falls on and costs', () => {
     ];
     const [row] = affectedRows({ affected } as unknown as DisturbanceView, '2027-07-01');
     expect(row?.falls).toHaveLength(2);
-    expect(row?.falls[0]).toContain('North clinic');
+    expect(row?.falls[0]).toMatch(/^Final impressions: .*, North clinic$/);
     expect(row?.falls[1]).toBe('2 pieces of laboratory work');
   });
 

@@ -81,8 +81,8 @@ export interface AffectedRow {
 /** Each case with what of it falls away. */
 export function affectedRows({ affected }: DisturbanceView, today: string): AffectedRow[] {
   return affected.map(({ caseId, caseNumber, patientName, visits, labSteps }) => {
-    const falls = visits.map(({ stage, startsAt, clinicName, zone }) =>
-      words.visit(stage, dateAndTime(startsAt, zone, today), clinicName),
+    const falls = visits.map(({ title, startsAt, clinicName, zone }) =>
+      words.visit(title, dateAndTime(startsAt, zone, today), clinicName),
     );
     if (labSteps > 0) falls.push(words.work(labSteps));
     return { caseId, caseNumber, patient: patientName, falls: falls.length === 0 ? [words.way] : falls };

@@ -106,7 +106,7 @@ describe('an order to send', () => {
   });
 
   it.each([
-    ['no laboratory', { laboratoryId: '' }, ['laboratory']],
+    ['no laboratory', { laboratoryId: '' }, ['laboratoryId']],
     ['a day without a time', { day: '2027-07-12' }, ['time']],
     ['a time without a day', { time: '08:30' }, ['time']],
   ])('is not sent with %s', (_, more, fields) => {

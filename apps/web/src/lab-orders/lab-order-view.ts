@@ -20,13 +20,13 @@ export interface OrderDraft {
 interface OrderTyped {
   /** Null while something is wrong. */
   body: SendLabOrder | null;
-  wrong: { laboratory?: string; time?: string };
+  wrong: Partial<Record<keyof OrderDraft, string>>;
 }
 
 export function toOrder({ laboratoryId, day, time }: OrderDraft, stageId: string, zone: string): OrderTyped {
   const neededBy = typedMinute(day, time, zone);
   const wrong = {
-    ...(laboratoryId === '' ? { laboratory: words.send.laboratoryMissing } : {}),
+    ...(laboratoryId === '' ? { laboratoryId: words.send.laboratoryMissing } : {}),
     ...(neededBy === null && day + time !== '' ? { time: words.send.timeMissing } : {}),
   };
   if (Object.keys(wrong).length > 0) return { body: null, wrong };

@@ -1,9 +1,7 @@
 import { Button, NativeSelect, TextInput } from '@mantine/core';
 import type { PracticeView, StageView } from '@archwright/contracts';
 import { Link } from '@tanstack/react-router';
-import { useState, type SyntheticEvent } from 'react';
-import { fieldErrors } from '../api/errors.js';
-import { useFirstProblem } from '../look/first-problem.js';
+import { useFieldsForm } from '../drafts/use-fields-form.js';
 import { Refusal } from '../look/notice.js';
 import { dateAndTime } from '../time/wording.js';
 import { labOrderWords } from '../words/lab-orders.js';
@@ -21,30 +19,14 @@ interface Props {
 /** The signed work of a stage given to a laboratory of its own, and how such an order stands. */
 export function SendOrder({ view: { id, zone }, practice: { orderedFrom, today } }: Props) {
   const { orders, send } = useStageOrder(id);
-  const [draft, setDraft] = useState(EMPTY);
-  const [attempt, setAttempt] = useState(0);
-  const { body, wrong } = toOrder(draft, id, zone);
-  const refused = fieldErrors(send.error);
-  const errors = {
-    laboratory: (attempt > 0 ? wrong.laboratory : null) ?? refused.laboratoryId,
-    time: (attempt > 0 ? wrong.time : null) ?? refused.neededBy,
-  };
-  const form = useFirstProblem(attempt, (errors.laboratory ?? errors.time) !== undefined);
-  const last = orders.data?.items[0];
-  const boxOf = (field: keyof OrderDraft) => ({
-    value: draft[field],
-    onChange: ({ currentTarget }: { currentTarget: { value: string } }) => {
-      setDraft((before) => ({ ...before, [field]: currentTarget.value }));
-      // What the service refused was another draft.
-      send.reset();
-    },
+  const { form, errors, refusal, boxOf, submit } = useFieldsForm({
+    key: `order.${id}`,
+    empty: EMPTY,
+    read: (draft) => toOrder(draft, id, zone),
+    send,
   });
-
-  function submit(event: SyntheticEvent): void {
-    event.preventDefault();
-    setAttempt((before) => before + 1);
-    if (body !== null) send.mutate(body);
-  }
+  const last = orders.data?.items[0];
+  const timeError = errors.time ?? errors.neededBy;
 
   return (
     <section className="sheet sheet-pad stack-tight no-print" aria-labelledby="send-order">
@@ -67,20 +49,13 @@ export function SendOrder({ view: { id, zone }, practice: { orderedFrom, today }
                 { value: '', label: words.choose },
                 ...orderedFrom.map(({ id: value, name: label }) => ({ value, label })),
               ]}
-              error={errors.laboratory}
               {...boxOf('laboratoryId')}
             />
             <div className="row row-end">
-              <TextInput
-                type="date"
-                min={today}
-                label={words.day}
-                error={errors.time !== undefined}
-                {...boxOf('day')}
-              />
-              <TextInput type="time" label={words.time} error={errors.time} {...boxOf('time')} />
+              <TextInput type="date" min={today} label={words.day} {...boxOf('day')} error={timeError !== undefined} />
+              <TextInput type="time" label={words.time} {...boxOf('time')} error={timeError} />
             </div>
-            <Refusal error={Object.keys(refused).length > 0 ? null : send.error} />
+            <Refusal error={refusal} />
             <div>
               <Button type="submit" loading={send.isPending}>
                 {words.send}

@@ -1,7 +1,5 @@
 import { Button, TextInput } from '@mantine/core';
-import { useState, type SyntheticEvent } from 'react';
-import { fieldErrors } from '../api/errors.js';
-import { useFirstProblem } from '../look/first-problem.js';
+import { useFieldsForm } from '../drafts/use-fields-form.js';
 import { Refusal } from '../look/notice.js';
 import { lotWords } from '../words/lots.js';
 import { CaseLots } from './case-lots.js';
@@ -25,7 +23,7 @@ export function JobLots({ stepId, caseId, zone, today, mayNote }: Props) {
   const known = useCaseLots(caseId);
   const lots = known.data?.items.filter(({ labStepId }) => labStepId === stepId) ?? [];
   return (
-    <section className="stack-tight" aria-labelledby="job-lots">
+    <section className="stack-tight column" aria-labelledby="job-lots">
       <h2 id="job-lots">{words.title}</h2>
       <Refusal error={known.error} onRetry={() => void known.refetch()} />
       {known.data && lots.length === 0 ? <p className="soft">{words.none}</p> : null}
@@ -37,33 +35,12 @@ export function JobLots({ stepId, caseId, zone, today, mayNote }: Props) {
 
 function NoteLot({ stepId }: { stepId: string }) {
   const note = useNoteLot(stepId);
-  const [draft, setDraft] = useState(EMPTY);
-  const [attempt, setAttempt] = useState(0);
-  const { body, wrong } = toLot(draft);
-  const refused = fieldErrors(note.error);
-  const errors: Partial<Record<string, string>> = { ...refused, ...(attempt > 0 ? wrong : {}) };
-  const form = useFirstProblem(attempt, Object.keys(errors).length > 0);
-  const boxOf = (field: keyof LotDraft) => ({
-    value: draft[field],
-    error: errors[field],
-    onChange: ({ currentTarget }: { currentTarget: { value: string } }) => {
-      setDraft((before) => ({ ...before, [field]: currentTarget.value }));
-      note.reset();
-    },
+  const { form, refusal, boxOf, submit } = useFieldsForm({
+    key: `lot.${stepId}`,
+    empty: EMPTY,
+    read: toLot,
+    send: note,
   });
-
-  function submit(event: SyntheticEvent): void {
-    event.preventDefault();
-    setAttempt((before) => before + 1);
-    if (body === null) return;
-    note.mutate(body, {
-      onSuccess: () => {
-        setAttempt(0);
-        setDraft(EMPTY);
-      },
-    });
-  }
-
   return (
     <details className="sheet sheet-pad details">
       <summary>{words.open}</summary>
@@ -72,7 +49,7 @@ function NoteLot({ stepId }: { stepId: string }) {
         <TextInput label={words.material} maxLength={120} {...boxOf('material')} />
         <TextInput label={words.lot} maxLength={60} {...boxOf('lot')} />
         <TextInput type="date" label={words.expires} {...boxOf('expiresOn')} />
-        <Refusal error={Object.keys(refused).length > 0 ? null : note.error} />
+        <Refusal error={refusal} />
         <p role="status" className={note.data ? 'notice notice-go' : 'unseen'}>
           {note.data ? words.saved(note.data.material, note.data.lot) : ''}
         </p>

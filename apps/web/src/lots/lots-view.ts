@@ -47,7 +47,7 @@ export interface LotDraft {
 interface LotTyped {
   /** Null while something is missing. */
   body: RecordMaterialLot | null;
-  wrong: { material?: string; lot?: string };
+  wrong: Partial<Record<keyof LotDraft, string>>;
 }
 
 export function toLot(draft: LotDraft): LotTyped {

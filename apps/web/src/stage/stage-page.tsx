@@ -30,7 +30,7 @@ import { useStage } from './use-stage.js';
 import { VerdictHistory } from './verdict-history.js';
 import { Verdicts } from './verdicts.js';
 import { VisitBar } from './visit-bar.js';
-import { isClosed, isOver, judgesJawRelation, mayComplete, mayPrescribe, sectionsOf } from './visit-steps.js';
+import { isBegun, isClosed, isOver, judgesJawRelation, mayComplete, sectionsOf } from './visit-steps.js';
 
 const SendOrder = latePart(words.order, async () => (await import('../lab-orders/send-order.js')).SendOrder);
 
@@ -151,7 +151,7 @@ function Work({ view, practice, stage, capture, screw, override, complete, presc
                 override.mutate(body, { onSuccess: done, ...reloadOnStale });
               }}
             />
-            {view.prescription && mayPrescribe(view) ? (
+            {view.prescription && isBegun(view) ? (
               <PrescriptionForm
                 zone={view.zone}
                 today={practice.today}

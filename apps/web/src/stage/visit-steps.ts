@@ -26,10 +26,7 @@ export function visitSteps(view: Pick<StageView, 'state' | 'visit'>): Step[] {
 /** Sections of the page of a visit, by the id of their heading. */
 export type Section = 'checklist' | 'capture' | 'verdicts' | 'gates' | 'prescription' | 'complete';
 
-const isBegun = ({ state }: Pick<StageView, 'state'>): boolean => state === 'in-progress' || state === 'passed';
-
-export const mayPrescribe = (view: Pick<StageView, 'state' | 'prescription'>): boolean =>
-  view.prescription !== null && isBegun(view);
+export const isBegun = ({ state }: Pick<StageView, 'state'>): boolean => state === 'in-progress' || state === 'passed';
 
 export const mayComplete = ({ state }: Pick<StageView, 'state'>): boolean => state === 'in-progress';
 
@@ -40,7 +37,7 @@ export function sectionsOf(view: Pick<StageView, 'state' | 'checklist' | 'gates'
     capture: true,
     verdicts: true,
     gates: view.gates.length > 0,
-    prescription: mayPrescribe(view),
+    prescription: view.prescription !== null && isBegun(view),
     complete: mayComplete(view),
   };
   return (Object.keys(shown) as Section[]).filter((section) => shown[section]);

@@ -21,7 +21,7 @@ export const disturbanceWords = {
   time: filled(disturbance.time, (from: string, until: string) => ({ from, until })),
   why: filled(disturbance.why, (reason: string) => ({ reason })),
   affected: filled(disturbance.affected, (cases: number, visits: number) => ({ cases, visits })),
-  visit: filled(disturbance.visit, (stage: string, when: string, clinic: string) => ({ stage, when, clinic })),
+  visit: filled(disturbance.visit, (title: string, when: string, clinic: string) => ({ title, when, clinic })),
   work: filled(disturbance.work, counted),
   bound: (moved: number, least: number) => (moved === least ? disturbance.least : bound(least)),
   untouched: filled(disturbance.untouched, (cases: number) => ({ cases })),

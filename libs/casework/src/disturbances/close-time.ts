@@ -33,14 +33,10 @@ export async function closeTime(
     case 'resource':
     case 'clinic': {
       const subject = loss.what === 'clinic' ? { clinicId: loss.id } : { resourceId: loss.id };
-      const of = { kind: loss.what, id: loss.id };
-      const { startMs, endMs } = loss;
-      // A closure that is in force takes what has become free, too.
-      return blockClosed(
-        tx,
-        { closureId: closureId ?? (await insertClosure(tx, loss, subject)), of, startMs, endMs },
-        now,
-      );
+      const { what: kind, id, startMs, endMs } = loss;
+      const inForce = closureId ?? (await insertClosure(tx, loss, subject));
+      // One that was in force takes what has become free, too.
+      return blockClosed(tx, { closureId: inForce, of: { kind, id }, startMs, endMs }, now);
     }
     case 'work-centre':
       if (closureId === null) await insertClosure(tx, loss, { workCentreId: loss.id });

@@ -3,13 +3,11 @@ import { requireVersion } from '@archwright/platform';
 import {
   Appointment,
   AppointmentStage,
-  Disturbance,
   DisturbanceProposal,
   LabStep,
   Stage,
   appendCaseEvent,
   leaveBatches,
-  recordAudit,
   release,
 } from '@archwright/records';
 import { In, type EntityManager } from 'typeorm';
@@ -21,6 +19,7 @@ import { PlanStaleError, loadPlan, requireHash, type StoredPlan } from '../plann
 import { closeTime, type InTheWay } from './close-time.js';
 import { isUndecided, loadDisturbance, type DisturbanceRecord } from './disturbance-record.js';
 import { askForRepairs } from './enter-disturbance.js';
+import { settle } from './settle.js';
 
 /**
  * Closes the time and books exactly the proposed plans of all cases: all of it in one transaction, or nothing.
@@ -46,13 +45,12 @@ export async function acceptRepair(
   await bookAll(tx, actor, ripples, now);
   const collisions = await closeTime(tx, toClose(record), now);
   await requireLeftAlone(tx, collisions, proposal.leftCaseIds, now);
-  await tx.update(DisturbanceProposal, { disturbanceId, state: 'open' }, { state: 'superseded' });
   await tx.update(DisturbanceProposal, { id: proposalId }, { state: 'accepted' });
   for (const { caseId } of ripples) {
     const body = { disturbanceId, sentence: 'The plan was repaired after something fell away.' };
     await appendCaseEvent(tx, { caseId, kind: 'disturbance-repaired', body, actorId: decidedBy, at: now });
   }
-  await settle(tx, record, { state: 'accepted', decidedBy, details: { proposalId, planHash } }, now);
+  await settle(tx, record.row, { state: 'accepted', decidedBy, details: { proposalId, planHash } }, now);
 }
 
 /**
@@ -72,9 +70,8 @@ export async function decideDisturbance(
   if (decision === 'keep') await closeTime(tx, toClose(record), now);
   else if (record.row.closureId !== null)
     throw new WrongStateError('The time', 'closed already', 'taking the closure away, which withdraws this');
-  await tx.update(DisturbanceProposal, { disturbanceId, state: 'open' }, { state: 'superseded' });
   const state = decision === 'keep' ? ('kept' as const) : ('withdrawn' as const);
-  await settle(tx, record, { state, decidedBy, details: {} }, now);
+  await settle(tx, record.row, { state, decidedBy, details: {} }, now);
 }
 
 /** After a proposal turned out to be stale: in a transaction of its own, since the refused one left nothing. */
@@ -146,30 +143,4 @@ async function requireLeftAlone(
     ],
   );
   if (rows.length > 0) throw new PlanStaleError('Something was booked into this time since the plan was computed.');
-}
-
-async function settle(
-  tx: EntityManager,
-  { row }: DisturbanceRecord,
-  {
-    state,
-    decidedBy,
-    details,
-  }: {
-    readonly state: 'accepted' | 'kept' | 'withdrawn';
-    readonly decidedBy: string;
-    readonly details: Readonly<Record<string, string>>;
-  },
-  now: Date,
-): Promise<void> {
-  const decision = { state, decidedAt: now, decidedBy, version: row.version + 1 };
-  await tx.update(Disturbance, { id: row.id }, decision);
-  await recordAudit(tx, {
-    actorId: decidedBy,
-    action: `disturbance-${state}`,
-    subjectKind: 'disturbance',
-    subjectId: row.id,
-    details,
-    at: now,
-  });
 }

@@ -3,6 +3,7 @@ import { decodeCursor, pageOf } from '@archwright/platform';
 import { DisturbanceProposal, PatientIdentity, TreatmentCase } from '@archwright/records';
 import { In, type EntityManager } from 'typeorm';
 import type { Actor } from '../actor.js';
+import { loadChains } from '../cases/chain.js';
 import { clinicScope } from '../patients/patient-access.js';
 import { findAffected, type AffectedCase } from './affected.js';
 import { isUndecided, loadDisturbance, type DisturbanceRecord } from './disturbance-record.js';
@@ -57,6 +58,10 @@ async function viewOf(
   ];
   const nameOf = await loadNames(tx, actor, caseIds);
   const visits = await loadVisits(tx, affected);
+  const chains = await loadChains(
+    tx,
+    affected.map(({ caseId }) => caseId),
+  );
   return {
     id: row.id,
     version: row.version,
@@ -74,7 +79,7 @@ async function viewOf(
         .filter((each) => each.caseId === caseId && appointmentIds.includes(each.appointmentId))
         .map(({ appointmentId, stage, startsAt, clinicName, zone }) => ({
           appointmentId,
-          stage,
+          title: chains.get(caseId)?.chain.stages.find(({ code }) => code === stage)?.title ?? stage,
           startsAt: startsAt.toISOString(),
           clinicName,
           zone,

@@ -1,9 +1,10 @@
 import type { EnterDisturbance } from '@archwright/contracts';
-import { Disturbance, DisturbanceProposal, recordAudit } from '@archwright/records';
+import { Disturbance } from '@archwright/records';
 import { In, type EntityManager } from 'typeorm';
 import type { Actor } from '../actor.js';
 import { findAffected } from './affected.js';
 import { insertDisturbance } from './enter-disturbance.js';
+import { settle } from './settle.js';
 
 export interface ClosureToNote {
   readonly closureId: string;
@@ -16,9 +17,10 @@ export interface ClosureToNote {
 
 /**
  * A closure that falls on booked visits or planned work to come breaks plans as much as somebody's word that the time is
- * lost: repairs are looked for. What is booked keeps its place until a person decides.
+ * lost: repairs are looked for. What is booked keeps its place until a person decides; what one has decided of the same
+ * time is not asked again.
  *
- * @returns whether it falls on anything
+ * @returns whether repairs are looked for
  */
 export async function noteClosure(
   tx: EntityManager,
@@ -27,9 +29,10 @@ export async function noteClosure(
   now: Date,
 ): Promise<boolean> {
   if (endMs <= now.getTime()) return false;
+  const times = { startsAt: new Date(startMs), endsAt: new Date(endMs) };
+  if (await tx.existsBy(Disturbance, { ...times, closureId, state: In(['accepted', 'kept']) })) return false;
   const affected = await findAffected(tx, { what, id, startMs, endMs }, now);
   if (affected.length === 0) return false;
-  const times = { startsAt: new Date(startMs), endsAt: new Date(endMs) };
   await insertDisturbance(tx, actor, { ...times, what, subjectId: id, reason, closureId }, now);
   return true;
 }
@@ -47,17 +50,5 @@ export async function withdrawNoted(
     order: { id: 'ASC' },
     lock: { mode: 'pessimistic_write' },
   });
-  for (const { id, version } of rows) {
-    await tx.update(DisturbanceProposal, { disturbanceId: id, state: 'open' }, { state: 'superseded' });
-    const decision = { state: 'withdrawn' as const, decidedAt: now, decidedBy: actor.userId, version: version + 1 };
-    await tx.update(Disturbance, { id }, decision);
-    await recordAudit(tx, {
-      actorId: actor.userId,
-      action: 'disturbance-withdrawn',
-      subjectKind: 'disturbance',
-      subjectId: id,
-      details: {},
-      at: now,
-    });
-  }
+  for (const row of rows) await settle(tx, row, { state: 'withdrawn', decidedBy: actor.userId }, now);
 }

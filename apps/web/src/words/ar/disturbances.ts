@@ -53,7 +53,7 @@ export const messages: SameTexts<typeof english> = {
     affected:
       'تتأثر {cases, plural, zero {# حالة} one {حالة واحدة} two {حالتان} few {# حالات} many {# حالة} other {# حالة}}، وفيها {visits, plural, zero {لا زيارات} one {زيارة واحدة} two {زيارتان} few {# زيارات} many {# زيارة} other {# زيارة}}. لم يُنقل شيء بعد.',
     otherClinic: 'حالة من فرع آخر',
-    visit: '{stage}: {when}، {clinic}',
+    visit: '{title}: {when}، {clinic}',
     work: '{n, plural, zero {لا أعمال مختبر} one {عمل مختبر واحد} two {عملا مختبر} few {# أعمال مختبر} many {# عمل مختبر} other {# عمل مختبر}}',
     way: 'طريقها إلى المختبر أو منه',
     proposals: 'طرق المعالجة',

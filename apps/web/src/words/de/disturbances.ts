@@ -53,7 +53,7 @@ export const messages: SameTexts<typeof english> = {
     affected:
       'Es trifft {cases, plural, one {# Fall} other {# Fälle}} mit {visits, plural, one {# Termin} other {# Terminen}}. Noch ist nichts verschoben.',
     otherClinic: 'ein Fall eines anderen Standorts',
-    visit: '{stage}: {when}, {clinic}',
+    visit: '{title}: {when}, {clinic}',
     work: '{n, plural, one {# Laborarbeit} other {# Laborarbeiten}}',
     way: 'Der Weg zum Labor oder zurück',
     proposals: 'Wege, es zu beheben',

@@ -54,7 +54,7 @@ export const messages = {
     affected:
       'It falls on {cases, plural, one {# case} other {# cases}} with {visits, plural, one {# visit} other {# visits}}. Nothing has moved yet.',
     otherClinic: 'a case of another clinic',
-    visit: '{stage}: {when}, {clinic}',
+    visit: '{title}: {when}, {clinic}',
     work: '{n, plural, one {# piece of laboratory work} other {# pieces of laboratory work}}',
     way: 'Its way to or from the laboratory',
     proposals: 'Ways to repair it',
