@@ -3,6 +3,7 @@ import { labCaseView, materialLotView } from '@archwright/contracts';
 import type { Browser, Page } from 'playwright-core';
 import { found } from '../e2e/booking-practice.js';
 import { openBrowser, signIn, type DemoRole, type Person } from '../support/browser.js';
+import { comesTo } from '../support/comes-to.js';
 import { startDemoService, type DemoService } from '../support/demo-service.js';
 import { takePicture } from '../support/pictures.js';
 import { faultsOfScreen } from '../support/screens.js';
@@ -84,7 +85,7 @@ describe('the bench', () => {
     await page.getByRole('button', { name: 'Send question' }).click();
     await line(page, 'Design').getByText('clock stopped').waitFor();
     await line(page, 'Design').getByText('stands still until the clinic answers').waitFor();
-    expect(await act(page, 'Start', 'Design').count()).toBe(0);
+    await comesTo(act(page, 'Start', 'Design'), 0);
     expect(await faultsOfScreen(page)).toEqual([]);
   });
 

@@ -8,6 +8,7 @@ import { completeChecklist, requiredReadings } from '../../apps/cli/src/demo/rea
 import { Treatment } from '../../apps/cli/src/demo/treatment.js';
 import { bookedCase, found } from '../e2e/booking-practice.js';
 import { openBrowser, signIn, type Person } from '../support/browser.js';
+import { comesTo } from '../support/comes-to.js';
 import { startDemoService, type DemoService } from '../support/demo-service.js';
 import { faultsOfScreen } from '../support/screens.js';
 import { until } from '../support/until.js';
@@ -163,7 +164,7 @@ describe("the clinician's day", () => {
     await page.getByRole('button', { name: 'Save and check' }).click();
     await saved(page);
     await checks(page).getByText('no rest distance is left').waitFor({ state: 'hidden' });
-    expect(await checks(page).getByText('Interocclusal rest distance: 3 mm').count()).toBe(1);
+    await comesTo(checks(page).getByText('Interocclusal rest distance: 3 mm'), 1);
     await page.getByText('What the checks said before').click();
     const before = page.getByRole('region', { name: 'interocclusal rest distance' });
     await before.getByText('no rest distance is left').waitFor();

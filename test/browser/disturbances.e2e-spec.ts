@@ -4,6 +4,7 @@ import type { Browser, Page } from 'playwright-core';
 import { Cast } from '../../apps/cli/src/demo/cast.js';
 import { bookedCase, found } from '../e2e/booking-practice.js';
 import { openBrowser, signIn, type Person } from '../support/browser.js';
+import { comesTo } from '../support/comes-to.js';
 import { startDemoService, type DemoService } from '../support/demo-service.js';
 import { faultsOfScreen } from '../support/screens.js';
 import { callService } from '../support/service-call.js';
@@ -69,7 +70,7 @@ describe('what falls away, at the desk', () => {
       .first()
       .click();
     await page.getByRole('heading', { name: 'repaired' }).waitFor();
-    expect(await page.getByRole('button', { name: /^Accept: / }).count()).toBe(0);
+    await comesTo(page.getByRole('button', { name: /^Accept: / }), 0);
     await page.getByRole('link', { name: 'What falls away' }).first().click();
     await page.getByRole('heading', { name: 'Decided' }).waitFor();
     expect(desk.complaints.take()).toEqual([]);

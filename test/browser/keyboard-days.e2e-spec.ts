@@ -191,6 +191,7 @@ describe('by keyboard alone', () => {
       checklist: completeChecklist(view),
       otherCentricRelation: [{ method: 'bimanual-guidance' }],
     });
+    await said('Everything asked for is recorded and no check has failed.');
     await keys.press(page.locator('summary').filter({ hasText: 'Fill in and sign' }));
     await keys.type(page.getByLabel('Disinfected with'), 'surface agent, full contact time');
     const [, time = ''] = /T(\d\d:\d\d)/.exec(await cast.clockNow()) ?? [];

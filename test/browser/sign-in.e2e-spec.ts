@@ -2,6 +2,7 @@ import { jest } from '@jest/globals';
 import type { Browser } from 'playwright-core';
 import { demoPassword } from '../../apps/cli/src/demo/scenario.js';
 import { enterAs, openBrowser, openScreen, signIn, type DemoRole, type Person } from '../support/browser.js';
+import { comesTo } from '../support/comes-to.js';
 import { startDemoService, type DemoService } from '../support/demo-service.js';
 import { Hand } from '../support/hand.js';
 import { faultsOfScreen } from '../support/screens.js';
@@ -75,7 +76,7 @@ describe('signing in', () => {
     await hand.click(page.getByRole('button', { name: 'Hold while on the phone' }).first());
     await hand.click(page.getByRole('button', { name: 'Confirm all visits' }));
     await told(/Every visit and the laboratory work between them are booked/);
-    expect(await page.getByRole('link', { name: /^Move or cancel: / }).count()).toBe(7);
+    await comesTo(page.getByRole('link', { name: /^Move or cancel: / }), 7);
     expect(hand.actions).toBeLessThanOrEqual(MOST_FIRST_ACTIONS);
   });
 });

@@ -2,6 +2,7 @@ import { jest } from '@jest/globals';
 import type { Browser, Page } from 'playwright-core';
 import { found } from '../e2e/booking-practice.js';
 import { enterAs, openBrowser, openScreen, signIn, type Person } from '../support/browser.js';
+import { comesTo } from '../support/comes-to.js';
 import { startDemoService, type DemoService } from '../support/demo-service.js';
 import { readQr } from '../support/read-qr.js';
 import { faultsOfScreen } from '../support/screens.js';
@@ -85,7 +86,7 @@ describe('job tickets', () => {
     await page.goto('/bench');
     await page.getByRole('link', { name: `Job ticket: ${number}, Scan, both arches` }).click();
     expect(await scan(page, `Code that opens ${number}, Scan, both arches`)).toBe(address);
-    expect(await page.getByRole('article').count()).toBe(1);
+    await comesTo(page.getByRole('article'), 1);
   });
 
   it('lead whoever scans them to the job, past the sign-in', async () => {
@@ -143,7 +144,7 @@ describe('job tickets', () => {
     await page.getByRole('button', { name: 'Tell the clinic' }).click();
     await page.getByRole('status').filter({ hasText: 'The clinic is told; ' }).waitFor();
     await page.getByText(/Said to be ready Tue 12 Jan, /).waitFor();
-    expect(await page.getByRole('button', { name: /^Will be late: .*, Print base plates/ }).count()).toBe(0);
+    await comesTo(page.getByRole('button', { name: /^Will be late: .*, Print base plates/ }), 0);
 
     const desk = await signIn(browser, service.url, 'front-desk');
     people.push(desk);

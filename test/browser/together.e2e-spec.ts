@@ -2,6 +2,7 @@ import { jest } from '@jest/globals';
 import { patientView } from '@archwright/contracts';
 import type { Browser } from 'playwright-core';
 import { openBrowser, signIn, type Person } from '../support/browser.js';
+import { comesTo } from '../support/comes-to.js';
 import { startDemoService, type DemoService } from '../support/demo-service.js';
 import { enterPatient, openCase } from '../support/prepared-cases.js';
 import { faultsOfScreen } from '../support/screens.js';
@@ -72,7 +73,7 @@ describe('two people at one case', () => {
     await desk.page.getByText('Changed by someone else just now').waitFor();
     expect(await faultsOfScreen(desk.page)).toEqual([]);
     await desk.page.getByRole('button', { name: 'Seen' }).click();
-    expect(await desk.page.getByText('Changed by someone else just now').count()).toBe(0);
+    await comesTo(desk.page.getByText('Changed by someone else just now'), 0);
   });
 });
 
