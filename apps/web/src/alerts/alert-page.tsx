@@ -96,12 +96,7 @@ export function AlertPage() {
                 {words.theCase}
               </Link>
             </p>
-            <DismissForm
-              pending={dismiss.isPending}
-              onDismiss={(body) => {
-                dismiss.mutate(body);
-              }}
-            />
+            <DismissForm alertId={known.id} dismiss={dismiss} />
           </>
         ) : null}
       </div>

@@ -1,39 +1,28 @@
-import { Button, Textarea } from '@mantine/core';
 import type { DismissAlert } from '@archwright/contracts';
-import { useState } from 'react';
+import { TextForm } from '../drafts/text-form.js';
+import type { Sending } from '../drafts/use-fields-form.js';
 import { alertWords as words } from '../words/chair.js';
 
+interface Props {
+  alertId: string;
+  /** What was refused is said at the head of the page. */
+  dismiss: Sending<DismissAlert>;
+}
+
 /** Dismissing needs a reason; it stays on the record. */
-export function DismissForm({ pending, onDismiss }: { pending: boolean; onDismiss: (body: DismissAlert) => void }) {
-  const [reason, setReason] = useState('');
-  const [tried, setTried] = useState(false);
+export function DismissForm({ alertId, dismiss }: Props) {
   return (
     <details className="sheet sheet-pad details no-print">
       <summary>{words.dismiss}</summary>
-      <div className="stack-tight">
-        <Textarea
-          label={words.dismissReason}
-          required
-          maxLength={500}
-          value={reason}
-          error={tried && reason.trim() === '' ? words.reasonMissing : null}
-          onChange={(event) => {
-            setReason(event.currentTarget.value);
-          }}
-        />
-        <div>
-          <Button
-            variant="default"
-            loading={pending}
-            onClick={() => {
-              setTried(true);
-              if (reason.trim()) onDismiss({ reason: reason.trim() });
-            }}
-          >
-            {words.dismissGo}
-          </Button>
-        </div>
-      </div>
+      <TextForm
+        draftKey={`dismiss.${alertId}`}
+        label={words.dismissReason}
+        missing={words.reasonMissing}
+        path="reason"
+        go={words.dismissGo}
+        send={{ ...dismiss, mutateAsync: (reason) => dismiss.mutateAsync({ reason }) }}
+        isRefusedElsewhere
+      />
     </details>
   );
 }

@@ -1,49 +1,41 @@
-import { Button, Textarea } from '@mantine/core';
-import { useState } from 'react';
-import { fieldErrors } from '../api/errors.js';
+import { Button } from '@mantine/core';
+import type { LabStepAction } from '@archwright/contracts';
+import { TextForm } from '../drafts/text-form.js';
+import type { Sending } from '../drafts/use-fields-form.js';
 import { benchWords as words } from '../words/bench.js';
 import { frameWords } from '../words/frame.js';
 
 interface Props {
+  stepId: string;
   purpose: 'ask' | 'reject';
-  pending: boolean;
-  error: unknown;
-  onSend: (text: string) => void;
+  /** What was refused is said beneath the step. */
+  act: Sending<LabStepAction>;
   onCancel: () => void;
 }
 
-/** What the bench has to write before it asks or rejects. What was typed stays until the server has it. */
-export function StepWordsForm({ purpose, pending, error, onSend, onCancel }: Props) {
-  const [text, setText] = useState('');
-  const [tried, setTried] = useState(false);
-  const refused = fieldErrors(error);
-  const isMissing = tried && text.trim() === '';
+/** What the bench has to write before it asks or rejects. */
+export function StepWordsForm({ stepId, purpose, act, onCancel }: Props) {
+  const isAsked = purpose === 'ask';
   return (
-    <div className="work-form stack-tight">
-      <Textarea
-        label={purpose === 'ask' ? words.askLabel : words.rejectLabel}
-        value={text}
-        maxLength={500}
-        autoFocus
-        error={isMissing ? words.textMissing : (refused['question'] ?? refused['reason'])}
-        onChange={(event) => {
-          setText(event.currentTarget.value);
-        }}
-      />
-      <div className="row">
-        <Button
-          loading={pending}
-          onClick={() => {
-            setTried(true);
-            if (text.trim()) onSend(text.trim());
-          }}
-        >
-          {purpose === 'ask' ? words.send : words.rejectGo}
-        </Button>
-        <Button variant="default" onClick={onCancel}>
-          {frameWords.cancel}
-        </Button>
-      </div>
-    </div>
+    <TextForm
+      draftKey={`${purpose}.${stepId}`}
+      label={isAsked ? words.askLabel : words.rejectLabel}
+      missing={words.textMissing}
+      path={isAsked ? 'question' : 'reason'}
+      go={isAsked ? words.send : words.rejectGo}
+      isMain
+      autoFocus
+      className="work-form"
+      send={{
+        ...act,
+        mutateAsync: (text) =>
+          act.mutateAsync(isAsked ? { action: 'ask', question: text } : { action: 'reject', reason: text }),
+      }}
+      isRefusedElsewhere
+    >
+      <Button variant="default" onClick={onCancel}>
+        {frameWords.cancel}
+      </Button>
+    </TextForm>
   );
 }

@@ -106,12 +106,9 @@ export function WorkStep({ row, mayAct, today, onDone }: Props) {
       {writing === 'ask' || writing === 'reject' ? (
         <StepWordsForm
           key={writing}
+          stepId={row.id}
           purpose={writing}
-          pending={act.isPending}
-          error={act.error}
-          onSend={(text) => {
-            act.mutate(writing === 'ask' ? { action: 'ask', question: text } : { action: 'reject', reason: text });
-          }}
+          act={act}
           onCancel={() => {
             setWriting(null);
           }}

@@ -97,14 +97,13 @@ export function CasePage() {
               practice={practice}
               pending={state.isPending}
               error={state.error}
-              onDecide={(body) => {
-                state.mutate(
-                  { body, version: known.version },
-                  {
-                    onSuccess: () => void navigate({ to: '/desk/cases/$caseId/offers', params: { caseId } }),
-                    onError: () => void view.refetch(),
+              onDecide={(body, done) => {
+                state.mutate(body, {
+                  onSuccess: () => {
+                    done();
+                    void navigate({ to: '/desk/cases/$caseId/offers', params: { caseId } });
                   },
-                );
+                });
               }}
             />
           ) : null}
@@ -148,23 +147,11 @@ export function CasePage() {
                 pending={consent.isPending}
                 error={consent.error}
                 onSave={(body, onSaved) => {
-                  consent.mutate(
-                    { body, version: known.version },
-                    { onSuccess: onSaved, onError: () => void view.refetch() },
-                  );
+                  consent.mutate(body, { onSuccess: onSaved });
                 }}
               />
               {may.openCases(role) ? (
-                <StateChange
-                  key={`${known.id} ${known.state}`}
-                  view={known}
-                  practice={practice}
-                  pending={state.isPending}
-                  error={state.error}
-                  onChange={(body) => {
-                    state.mutate({ body, version: known.version }, { onError: () => void view.refetch() });
-                  }}
-                />
+                <StateChange key={`${known.id} ${known.state}`} view={known} practice={practice} change={state} />
               ) : null}
             </div>
           </div>

@@ -35,15 +35,19 @@ export function useCase(caseId: string, withReminders: boolean) {
     client.setQueryData(['case', caseId], saved);
     return client.invalidateQueries({ queryKey: ['case', caseId, 'reminders'] });
   };
-  const consent = useMutation({
-    mutationFn: ({ body, version }: { body: RecordConsent; version: number }) =>
-      put(`/cases/${caseId}/consent`, caseView, body, version),
+  const saved = {
     onSuccess: keep,
+    // Somebody else was faster: the newest state comes in beside what is typed.
+    onError: () => client.invalidateQueries({ queryKey: ['case', caseId], exact: true }),
+  };
+  const version = view.data?.version ?? 0;
+  const consent = useMutation({
+    mutationFn: (body: RecordConsent) => put(`/cases/${caseId}/consent`, caseView, body, version),
+    ...saved,
   });
   const state = useMutation({
-    mutationFn: ({ body, version }: { body: ChangeCaseState; version: number }) =>
-      put(`/cases/${caseId}/state`, caseView, body, version),
-    onSuccess: keep,
+    mutationFn: (body: ChangeCaseState) => put(`/cases/${caseId}/state`, caseView, body, version),
+    ...saved,
   });
   const confirm = useMutation({
     mutationFn: ({ id, planHash, firm }: { id: string } & ConfirmHold) =>
@@ -57,10 +61,10 @@ export function useCase(caseId: string, withReminders: boolean) {
   return { practice, view, reminders, consent, state, confirm, release };
 }
 
-/** What a change of state would do, asked before it is made. */
-export const useStateEffects = (caseId: string, to: CaseState | '') =>
+/** What a change of state would do to the case as it is seen, asked before it is made. */
+export const useStateEffects = ({ id, version }: CaseView, to: CaseState | undefined) =>
   useQuery({
-    queryKey: ['case', caseId, 'effects', to],
-    queryFn: () => read(`/cases/${caseId}/state-effects`, caseStateEffects, { to }),
-    enabled: to !== '',
+    queryKey: ['state-effects', id, version, to],
+    queryFn: () => read(`/cases/${id}/state-effects`, caseStateEffects, { to }),
+    enabled: to !== undefined,
   });

@@ -1,33 +1,42 @@
 import { useState, type SyntheticEvent } from 'react';
 import { fieldErrors } from '../api/errors.js';
 import { useFirstProblem } from '../look/first-problem.js';
+import { draftLike, placeRefused } from './fields-form-view.js';
 import { useKeptDraft } from './use-kept-draft.js';
 
-interface Sending<Body> {
+/** A call on its way, as far as a form follows it. */
+export interface Sending<Body, Answer = unknown> {
   readonly error: Error | null;
+  readonly isPending: boolean;
   reset: () => void;
-  mutate: (body: Body, then: { onSuccess: () => void }) => void;
+  mutateAsync: (body: Body) => Promise<Answer>;
 }
 
-interface Form<Draft, Body> {
+interface Form<Draft, Body, Answer> {
   /** Names the form and whom it is about. */
   key: string;
   empty: Draft;
   /** What to send of a draft, null while something is wrong, and what is, by field. */
   read: (draft: Draft) => { body: Body | null; wrong: Partial<Record<keyof Draft, string>> };
-  send: Sending<Body>;
+  send: Sending<Body, Answer>;
+  /** Under what path the service refuses a field, where that is not its name here. */
+  paths?: Partial<Record<keyof Draft, string>>;
+  onSent?: (answer: Answer) => void;
 }
 
 /**
- * A small form of texts and choices: its draft survives a reload, what is wrong is said beside its field once it was tried,
- * and what the service refused until the draft is another. Once it is sent the form is empty again.
+ * A form of texts and choices: its draft survives a reload, what is wrong is said beside its field once it was tried, and
+ * what the service refused until the draft is another. The first of them gets the focus. Once it is sent the form is empty
+ * again, even where the screen has gone on by then.
  */
-export function useFieldsForm<Draft extends { [Field in keyof Draft]: string }, Body>({
+export function useFieldsForm<Draft extends { [Field in keyof Draft]: string }, Body, Answer = unknown>({
   key,
   empty,
   read,
   send,
-}: Form<Draft, Body>) {
+  paths = {},
+  onSent,
+}: Form<Draft, Body, Answer>) {
   const [draft, change, forget] = useKeptDraft(
     key,
     () => empty,
@@ -35,41 +44,40 @@ export function useFieldsForm<Draft extends { [Field in keyof Draft]: string }, 
   );
   const [attempt, setAttempt] = useState(0);
   const { body, wrong } = read(draft);
-  const refused = fieldErrors(send.error);
-  const errors: Partial<Record<string, string>> = { ...refused, ...(attempt > 0 ? wrong : {}) };
+  const refused = placeRefused(fieldErrors(send.error), empty, paths);
+  const errors: Partial<Record<string, string>> = { ...refused.byField, ...(attempt > 0 ? wrong : {}) };
   const form = useFirstProblem(attempt, Object.keys(errors).length > 0);
+
+  async function deliver(sent: Body): Promise<void> {
+    try {
+      const answer = await send.mutateAsync(sent);
+      change(empty);
+      forget();
+      setAttempt(0);
+      onSent?.(answer);
+    } catch {
+      // The refusal stands in `send.error`; what was typed stays.
+    }
+  }
 
   return {
     form,
+    draft,
     errors,
-    /** A refusal that stands beside no field. */
-    refusal: Object.keys(refused).length > 0 ? null : send.error,
+    /** A refusal that does not stand beside a field. */
+    refusal: refused.isPlaced ? null : send.error,
     boxOf: (field: keyof Draft & string) => ({
       value: draft[field],
       error: errors[field],
       onChange: ({ currentTarget }: { currentTarget: { value: string } }) => {
         change({ ...draft, [field]: currentTarget.value });
-        send.reset();
+        if (!send.isPending) send.reset();
       },
     }),
     submit: (event: SyntheticEvent): void => {
       event.preventDefault();
       setAttempt((before) => before + 1);
-      if (body === null) return;
-      send.mutate(body, {
-        onSuccess: () => {
-          setAttempt(0);
-          change(empty);
-          forget();
-        },
-      });
+      if (body !== null && !send.isPending) void deliver(body);
     },
   };
-}
-
-/** Null for what an earlier version kept. */
-function draftLike<Draft extends { [Field in keyof Draft]: string }>(kept: unknown, empty: Draft): Draft | null {
-  if (typeof kept !== 'object' || kept === null) return null;
-  const texts = new Map(Object.entries(kept));
-  return Object.keys(empty).every((field) => typeof texts.get(field) === 'string') ? (kept as Draft) : null;
 }

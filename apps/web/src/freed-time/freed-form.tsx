@@ -1,7 +1,7 @@
 import { Button, NativeSelect, TextInput } from '@mantine/core';
 import type { PracticeView } from '@archwright/contracts';
 import { useState, type SyntheticEvent } from 'react';
-import { Notice } from '../look/notice.js';
+import { useFirstProblem } from '../look/first-problem.js';
 import { cliniciansOf } from '../open-case/open-case-view.js';
 import { freedWords as words } from '../words/freed-time.js';
 import { askedTime, askFor, chooseClinic, type FreedSearch } from './freed-time-view.js';
@@ -16,10 +16,12 @@ interface Props {
 export function FreedForm({ practice, search, onAsk }: Props) {
   const [only] = practice.clinics;
   const [typed, setTyped] = useState<FreedSearch>({ clinic: only?.id ?? '', on: practice.today, ...search });
-  const [tried, setTried] = useState(false);
-  const isComplete = askedTime(practice, typed) !== null;
-  const field = (key: keyof FreedSearch) => ({
+  const [attempt, setAttempt] = useState(0);
+  const { query, wrong } = askedTime(practice, typed);
+  const form = useFirstProblem(attempt, query === null);
+  const field = (key: keyof typeof wrong) => ({
     value: typed[key] ?? '',
+    error: attempt > 0 ? wrong[key] : undefined,
     onChange: (event: { currentTarget: { value: string } }) => {
       setTyped({ ...typed, [key]: event.currentTarget.value });
     },
@@ -27,12 +29,12 @@ export function FreedForm({ practice, search, onAsk }: Props) {
 
   function ask(event: SyntheticEvent): void {
     event.preventDefault();
-    setTried(true);
-    if (isComplete) onAsk(askFor(typed, search));
+    setAttempt((before) => before + 1);
+    if (query !== null) onAsk(askFor(typed, search));
   }
 
   return (
-    <form className="sheet sheet-pad stack-tight" onSubmit={ask} noValidate>
+    <form ref={form} className="sheet sheet-pad stack-tight" onSubmit={ask} noValidate>
       <div className="row row-end">
         <NativeSelect
           label={words.clinic}
@@ -52,7 +54,6 @@ export function FreedForm({ practice, search, onAsk }: Props) {
         <TextInput type="time" label={words.to} step={300} {...field('ends')} />
         <Button type="submit">{words.ask}</Button>
       </div>
-      {tried && !isComplete ? <Notice tone="stop">{words.incomplete}</Notice> : null}
     </form>
   );
 }

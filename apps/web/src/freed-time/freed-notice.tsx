@@ -8,7 +8,7 @@ import { askedTime, type FreedSearch } from './freed-time-view.js';
 /** After a visit went elsewhere: the time that it left, and the way to whoever gains by it. */
 export function FreedNotice({ practice, search }: { practice: PracticeView; search: FreedSearch }) {
   const { on = '', starts = '', ends = '' } = search;
-  if (askedTime(practice, search) === null) return null;
+  if (askedTime(practice, search).query === null) return null;
   return (
     <Notice tone="plain">
       {words.freed(words.timeOf(shortDate(on, practice.today), starts, ends))}{' '}

@@ -8,20 +8,21 @@ const practice = {
 const asked = { clinic: id, clinician: id, on: '2027-07-06', starts: '09:00', ends: '09:45' };
 
 it('asks for the instants of the clinic’s wall clock', () => {
-  expect(askedTime(practice, asked)).toMatchObject({
+  expect(askedTime(practice, asked).query).toMatchObject({
     startsAt: '2027-07-06T08:00:00Z',
     endsAt: '2027-07-06T08:45:00Z',
   });
 });
 
 it.each([
-  ['no clinician', { clinician: undefined }],
-  ['an unknown clinic', { clinic: 'elsewhere' }],
-  ['no day', { on: '' }],
-  ['an end before the start', { ends: '08:00' }],
-  ['a time off the grid', { starts: '09:01' }],
-])('asks nothing for %s', (_, wrong) => {
-  expect(askedTime(practice, { ...asked, ...wrong })).toBeNull();
+  ['no clinician', { clinician: undefined }, ['clinician']],
+  ['an unknown clinic', { clinic: 'elsewhere' }, ['clinic']],
+  ['no day', { on: '' }, ['on']],
+  ['an end before the start', { ends: '08:00' }, ['ends']],
+  ['a time off the grid', { starts: '09:01' }, ['starts']],
+])('asks nothing for %s, and says where', (_, part, fields) => {
+  const { query, wrong } = askedTime(practice, { ...asked, ...part });
+  expect([query, Object.keys(wrong)]).toEqual([null, fields]);
 });
 
 it('says what the visit and the placement gain', () => {

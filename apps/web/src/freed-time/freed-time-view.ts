@@ -23,6 +23,8 @@ export interface FreedSearch {
   left?: string | undefined;
 }
 
+const TIME = ['clinic', 'clinician', 'on', 'starts', 'ends'] as const;
+
 /** The time that a visit leaves free when it goes elsewhere. */
 export const freedBy = ({ clinicId, clinicianId, startsAt, endsAt, zone, caseId }: AppointmentView): FreedSearch => ({
   clinic: clinicId,
@@ -33,16 +35,27 @@ export const freedBy = ({ clinicId, clinicianId, startsAt, endsAt, zone, caseId 
   ...(caseId === null ? {} : { left: caseId }),
 });
 
-/** What to ask the service; null while something is missing or the times are the wrong way round. */
+type Wrong = Partial<Record<(typeof TIME)[number], string>>;
+
+/** What to ask the service, null while something is missing or the times are the wrong way round, and what, by field. */
 export function askedTime(
   practice: Pick<PracticeView, 'clinics'>,
   { clinic, clinician, on = '', starts = '', ends = '' }: FreedSearch,
-): FreedTimeQuery | null {
+): { query: FreedTimeQuery | null; wrong: Wrong } {
+  const { need } = words;
   const zone = practice.clinics.find(({ id }) => id === clinic)?.zone;
-  if (zone === undefined) return null;
-  const [startsAt, endsAt] = [typedInstant(on, starts, zone), typedInstant(on, ends, zone)];
-  if (startsAt === null || endsAt === null || startsAt >= endsAt) return null;
-  return freedTimeQuery.safeParse({ clinicId: clinic, clinicianId: clinician, startsAt, endsAt }).data ?? null;
+  const instantOf = (time: string): string | null => (zone === undefined ? null : typedInstant(on, time, zone));
+  const [startsAt, endsAt] = [instantOf(starts), instantOf(ends)];
+  const hasDay = zone !== undefined && on !== '';
+  const wrong: Wrong = {
+    ...(zone === undefined ? { clinic: need.clinic } : {}),
+    ...(clinician ? {} : { clinician: need.clinician }),
+    ...(on === '' ? { on: need.day } : {}),
+    ...(hasDay && startsAt === null ? { starts: need.from } : {}),
+    ...(hasDay && (endsAt === null || (startsAt !== null && startsAt >= endsAt)) ? { ends: need.to } : {}),
+  };
+  const asked = freedTimeQuery.safeParse({ clinicId: clinic, clinicianId: clinician, startsAt, endsAt });
+  return { query: Object.keys(wrong).length === 0 && asked.success ? asked.data : null, wrong };
 }
 
 /** Another clinic; a clinician who does not work there is not meant any more. */
@@ -50,8 +63,6 @@ export function chooseClinic(practice: PracticeView, typed: FreedSearch, clinic:
   const worksThere = cliniciansOf(practice, [clinic]).some(({ value }) => value === typed.clinician);
   return { ...typed, clinic, clinician: worksThere ? typed.clinician : undefined };
 }
-
-const TIME = ['clinic', 'clinician', 'on', 'starts', 'ends'] as const;
 
 /** What was typed, as it goes into the address: only the very time that a visit left was left by its case. */
 export function askFor(typed: FreedSearch, search: FreedSearch): FreedSearch {

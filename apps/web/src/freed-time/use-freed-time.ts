@@ -15,7 +15,7 @@ import { askedTime, type FreedSearch } from './freed-time-view.js';
 export function useFreedTime(search: FreedSearch) {
   const client = useQueryClient();
   const practice = useSuspenseQuery(practiceQuery).data;
-  const asked = askedTime(practice, search);
+  const { query: asked } = askedTime(practice, search);
   const found = useQuery({
     queryKey: ['freed-time', asked],
     queryFn: (): Promise<FreedTimeView> => read('/freed-time', freedTimeView, { ...asked }),

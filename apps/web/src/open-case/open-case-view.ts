@@ -29,7 +29,7 @@ export const emptyCase = (practice: PracticeView, enquiry: boolean): TypedCase =
   wishes: null,
 });
 
-const typedCase = z.object({
+export const typedCase = z.object({
   enquiry: z.boolean(),
   paths: z.object({ upper: z.string(), lower: z.string() }),
   clinicIds: z.array(z.string()),

@@ -90,6 +90,7 @@ export function CheckForm({ row, pending, error, onCheck }: Props) {
       <details className="details">
         <summary>{words.addUnexpected}</summary>
         <TwoNames
+          wanted={null}
           onAdd={({ caseNumber, code }) => {
             if (drafts.some((draft) => draft.code === code)) return;
             setDrafts([...drafts, { caseNumber, code, found: 'present', place: '', note: '' }]);

@@ -1,6 +1,5 @@
 import { Button, TextInput } from '@mantine/core';
-import { useState } from 'react';
-import { fieldErrors } from '../api/errors.js';
+import { useFieldsForm, type Sending } from '../drafts/use-fields-form.js';
 import { Tag } from '../look/marks.js';
 import { Notice, Refusal } from '../look/notice.js';
 import { isOutrun, Outrun } from '../look/outrun.js';
@@ -8,6 +7,8 @@ import { parcelWords as words } from '../words/parcels.js';
 import { CheckForm } from './check-form.js';
 import type { ParcelRow } from './parcels-view.js';
 import type { useParcels } from './use-parcels.js';
+
+const NOBODY = { carrier: '' };
 
 type Props = { row: ParcelRow } & Pick<ReturnType<typeof useParcels>, 'act' | 'reconcile'>;
 
@@ -48,10 +49,12 @@ export function ParcelCard({ row, act, reconcile }: Props) {
       <Refusal error={isOutrun(acted?.error) ? null : acted?.error} />
       {row.turn === 'send' ? (
         <HandOver
-          pending={acted?.isPending ?? false}
-          refused={fieldErrors(acted?.error)['carrier']}
-          onHandOver={(carrier) => {
-            act.mutate({ id, version, body: { action: 'hand-over', carrier } });
+          parcelId={id}
+          send={{
+            error: acted?.error ?? null,
+            isPending: acted?.isPending ?? false,
+            reset: act.reset,
+            mutateAsync: (carrier) => act.mutateAsync({ id, version, body: { action: 'hand-over', carrier } }),
           }}
         />
       ) : null}
@@ -84,36 +87,23 @@ export function ParcelCard({ row, act, reconcile }: Props) {
   );
 }
 
-interface HandOverProps {
-  pending: boolean;
-  refused: string | undefined;
-  onHandOver: (carrier: string) => void;
-}
-
-function HandOver({ pending, refused, onHandOver }: HandOverProps) {
-  const [carrier, setCarrier] = useState('');
-  const [tried, setTried] = useState(false);
+/** What was refused for another reason than the carrier is said in the card. */
+function HandOver({ parcelId, send }: { parcelId: string; send: Sending<string> }) {
+  const { form, boxOf, submit } = useFieldsForm({
+    key: `carrier.${parcelId}`,
+    empty: NOBODY,
+    read: ({ carrier }) => {
+      const named = carrier.trim();
+      return { body: named || null, wrong: named ? {} : { carrier: words.carrierMissing } };
+    },
+    send,
+  });
   return (
-    <div className="row row-end no-print">
-      <TextInput
-        label={words.carrier}
-        description={words.carrierHint}
-        maxLength={80}
-        value={carrier}
-        error={tried && carrier.trim() === '' ? words.carrierMissing : refused}
-        onChange={(event) => {
-          setCarrier(event.currentTarget.value);
-        }}
-      />
-      <Button
-        loading={pending}
-        onClick={() => {
-          setTried(true);
-          if (carrier.trim()) onHandOver(carrier.trim());
-        }}
-      >
+    <form ref={form} onSubmit={submit} noValidate className="row row-end no-print">
+      <TextInput label={words.carrier} description={words.carrierHint} maxLength={80} {...boxOf('carrier')} />
+      <Button type="submit" loading={send.isPending}>
         {words.handOver}
       </Button>
-    </div>
+    </form>
   );
 }

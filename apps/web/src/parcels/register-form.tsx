@@ -1,6 +1,7 @@
 import { Button, NativeSelect, TextInput } from '@mantine/core';
 import { registerObject, type ObjectView, type RegisterObject } from '@archwright/contracts';
 import { useState, type SyntheticEvent } from 'react';
+import { useFirstProblem } from '../look/first-problem.js';
 import { Notice, Refusal } from '../look/notice.js';
 import { objectWords, packWords, registerWords as words } from '../words/parcels.js';
 
@@ -26,12 +27,12 @@ export function RegisterForm({ holders, end, pending, error, registered, onRegis
   const [arch, setArch] = useState('');
   const [place, setPlace] = useState('');
   const [holderId, setHolderId] = useState(holders[0]?.id ?? '');
-  const [tried, setTried] = useState(false);
+  const [attempt, setAttempt] = useState(0);
 
   function submit(event: SyntheticEvent): void {
     event.preventDefault();
-    setTried(true);
-    if (number.trim() === '') return;
+    setAttempt((before) => before + 1);
+    if (number.trim() === '' || pending) return;
     onRegister({
       number: number.trim(),
       kind,
@@ -43,9 +44,10 @@ export function RegisterForm({ holders, end, pending, error, registered, onRegis
     });
   }
 
-  const isUnknown = (tried && number.trim() === '') || registered === null;
+  const isUnknown = attempt > 0 && (number.trim() === '' || registered === null);
+  const form = useFirstProblem(attempt, isUnknown);
   return (
-    <form onSubmit={submit} noValidate className="sheet sheet-pad stack-tight no-print">
+    <form ref={form} onSubmit={submit} noValidate className="sheet sheet-pad stack-tight no-print">
       <h2>{words.title}</h2>
       <div className="halves">
         <TextInput

@@ -1,9 +1,9 @@
-import { Button, Textarea } from '@mantine/core';
+import { Button } from '@mantine/core';
 import type { GateView, OverrideGate } from '@archwright/contracts';
 import { useState } from 'react';
-import { fieldErrors } from '../api/errors.js';
+import { TextForm } from '../drafts/text-form.js';
+import type { Sending } from '../drafts/use-fields-form.js';
 import { Tag } from '../look/marks.js';
-import { Refusal } from '../look/notice.js';
 import { stageWords as words } from '../words/chair.js';
 
 /** The gate that a finding after the visit closes: setting it aside answers the finding. */
@@ -11,29 +11,19 @@ const LATE_FINDING = 'late-finding';
 
 const overrideWords = ({ code }: GateView): string => (code === LATE_FINDING ? words.lateFinding : words.override);
 
+/** What the service asks of a reason at least. */
+const LEAST_REASON = 10;
+
 interface Props {
+  stageId: string;
   gates: GateView[];
-  pending: boolean;
-  error: unknown;
-  onOverride: (body: OverrideGate, done: () => void) => void;
+  override: Sending<OverrideGate>;
 }
 
 /** What is still missing, gate by gate. A clinician may set one aside, with a reason that stays on the record. */
-export function Gates({ gates, pending, error, onOverride }: Props) {
+export function Gates({ stageId, gates, override }: Props) {
   const [gate, setGate] = useState<string | null>(null);
-  const [reason, setReason] = useState('');
-  const [tried, setTried] = useState(false);
   if (gates.length === 0) return null;
-
-  function send(): void {
-    setTried(true);
-    if (gate === null || reason.trim().length < 10) return;
-    onOverride({ gate, reason: reason.trim() }, () => {
-      setGate(null);
-      setReason('');
-      setTried(false);
-    });
-  }
 
   return (
     <section className="sheet" aria-labelledby="gates">
@@ -72,7 +62,7 @@ export function Gates({ gates, pending, error, onOverride }: Props) {
                   aria-label={`${overrideWords(item)}: ${item.title}`}
                   onClick={() => {
                     setGate(item.code);
-                    setTried(false);
+                    override.reset();
                   }}
                 >
                   {overrideWords(item)}
@@ -80,25 +70,22 @@ export function Gates({ gates, pending, error, onOverride }: Props) {
               </div>
             ) : null}
             {gate === item.code ? (
-              <div className="stack-tight">
-                <Textarea
-                  label={words.overrideReason}
-                  value={reason}
-                  maxLength={500}
-                  error={
-                    fieldErrors(error)['reason'] ?? (tried && reason.trim().length < 10 ? words.overrideMissing : null)
-                  }
-                  onChange={(event) => {
-                    setReason(event.currentTarget.value);
-                  }}
-                />
-                <Refusal error={error} />
-                <div>
-                  <Button loading={pending} onClick={send}>
-                    {words.overrideGo}
-                  </Button>
-                </div>
-              </div>
+              <TextForm
+                draftKey={`override.${stageId}.${item.code}`}
+                label={words.overrideReason}
+                missing={words.overrideMissing}
+                least={LEAST_REASON}
+                path="reason"
+                go={words.overrideGo}
+                isMain
+                send={{
+                  ...override,
+                  mutateAsync: (reason) => override.mutateAsync({ gate: item.code, reason }),
+                }}
+                onSent={() => {
+                  setGate(null);
+                }}
+              />
             ) : null}
           </li>
         ))}

@@ -1,7 +1,6 @@
 import type { StageView } from '@archwright/contracts';
 import { Link, useNavigate, useParams } from '@tanstack/react-router';
 import { useMemo } from 'react';
-import { hasStatus } from '../api/errors.js';
 import { CaseAtChair } from '../case-page/case-at-chair.js';
 import { may } from '../frame/places-view.js';
 import { useSession } from '../frame/use-session.js';
@@ -46,7 +45,7 @@ export function StagePage() {
 type WorkProps = { view: StageView } & ReturnType<typeof useStage>;
 
 /** Cautions, checklist, measurements with live verdicts, gates, hand-over, and the visit around them. */
-function Work({ view, practice, stage, capture, screw, override, complete, prescribe, act, raise }: WorkProps) {
+function Work({ view, practice, capture, screw, override, complete, prescribe, act, raise }: WorkProps) {
   const navigate = useNavigate();
   const { role } = useSession();
   const draft = useDraft(view);
@@ -55,11 +54,6 @@ function Work({ view, practice, stage, capture, screw, override, complete, presc
   const read = useMemo(() => readCapture(view, typed, evaluator), [view, typed, evaluator]);
   const live = useMemo(() => (read.isChanged ? liveFindings(view, read) : null), [view, read]);
   const over = isOver(view);
-  const reloadOnStale = {
-    onError: (error: Error) => {
-      if (hasStatus(error, 412)) void stage.refetch();
-    },
-  };
 
   return (
     <div className="roomy">
@@ -143,24 +137,14 @@ function Work({ view, practice, stage, capture, screw, override, complete, presc
           <div className="stack">
             <Verdicts shown={live ?? savedFindings(view)} checking={view.checking} />
             <VerdictHistory stageId={view.id} zone={view.zone} today={practice.today} />
-            <Gates
-              gates={view.gates}
-              pending={override.isPending}
-              error={override.error}
-              onOverride={(body, done) => {
-                override.mutate(body, { onSuccess: done, ...reloadOnStale });
-              }}
-            />
+            <Gates stageId={view.id} gates={view.gates} override={override} />
             {view.prescription && isBegun(view) ? (
               <PrescriptionForm
+                stageId={view.id}
                 zone={view.zone}
                 today={practice.today}
-                pending={prescribe.isPending}
-                error={prescribe.error}
                 inForce={view.prescription}
-                onSign={(body) => {
-                  prescribe.mutate(body, reloadOnStale);
-                }}
+                prescribe={prescribe}
               />
             ) : null}
             {view.prescription?.signedAt != null && practice.orderedFrom.length > 0 && may.orderWork(role) ? (
@@ -172,7 +156,7 @@ function Work({ view, practice, stage, capture, screw, override, complete, presc
                 pending={complete.isPending}
                 error={complete.error}
                 onComplete={(body) => {
-                  complete.mutate(body, reloadOnStale);
+                  complete.mutate(body);
                 }}
               />
             ) : (
@@ -181,14 +165,8 @@ function Work({ view, practice, stage, capture, screw, override, complete, presc
             {isClosed(view) ? null : (
               <RaiseAlert
                 view={view}
-                pending={raise.isPending}
-                error={raise.error}
-                onRaise={(body) => {
-                  raise.mutate(body, {
-                    onSuccess: (alert) =>
-                      void navigate({ to: '/chair/alerts/$alertId', params: { alertId: alert.id } }),
-                  });
-                }}
+                raise={raise}
+                onRaised={(alert) => void navigate({ to: '/chair/alerts/$alertId', params: { alertId: alert.id } })}
               />
             )}
           </div>

@@ -43,15 +43,16 @@ export function useStage(stageId: string) {
     onSuccess: (saved: StageView): void => {
       client.setQueryData(key, saved);
     },
+    // Somebody else was faster: the newest state comes in beside what is typed.
+    onError: (error: Error) => (isOutrun(error) ? client.invalidateQueries({ queryKey: key }) : undefined),
   };
   const settle = {
+    ...keep,
     // Also when this screen was left meanwhile: what is saved must not wait there to be saved again.
     onSuccess: (saved: StageView, { onSaved }: Send<unknown>): void => {
       keep.onSuccess(saved);
       onSaved(saved);
     },
-    // Somebody else was faster: the newest state comes in beside what is typed.
-    onError: (error: Error) => (isOutrun(error) ? client.invalidateQueries({ queryKey: key }) : undefined),
   };
   const version = stage.data?.version;
   const capture = useMutation({

@@ -31,7 +31,7 @@ it.each([
   ['in-progress', { signedAt: null, signedBy: null }, ['capture', 'verdicts', 'prescription', 'complete']],
   ['passed', { signedAt: null, signedBy: null }, ['capture', 'verdicts', 'prescription']],
 ] as const)('lists of a %s stage with the prescription %j what the page shows: %j', (state, prescription, sections) => {
-  expect(sectionsOf(aStage({ state, prescription }))).toEqual(sections);
+  expect(sectionsOf(aStage({ milestones: [], state, prescription }))).toEqual(sections);
 });
 
 it('lists checklist and gates where there are any', () => {
@@ -48,5 +48,15 @@ it('lists checklist and gates where there are any', () => {
     },
   ];
   const checklist = [{ code: 'mucosa', text: '', counted: false, done: false, count: null }];
-  expect(sectionsOf(aStage({ gates, checklist }))).toEqual(['checklist', 'capture', 'verdicts', 'gates', 'complete']);
+  expect(sectionsOf(aStage({ milestones: [], gates, checklist }))).toEqual([
+    'checklist',
+    'capture',
+    'verdicts',
+    'gates',
+    'complete',
+  ]);
+});
+
+it('lists vertical dimension and teeth where the jaw relation is judged', () => {
+  expect(sectionsOf(aStage({}))).toEqual(expect.arrayContaining(['vertical', 'teeth']));
 });

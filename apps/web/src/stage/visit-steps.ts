@@ -23,18 +23,22 @@ export function visitSteps(view: Pick<StageView, 'state' | 'visit'>): Step[] {
   }
 }
 
-/** Sections of the page of a visit, by the id of their heading. */
-export type Section = 'checklist' | 'capture' | 'verdicts' | 'gates' | 'prescription' | 'complete';
+/** Sections of the page of a visit, by the id of what a link leads to. */
+export type Section =
+  'checklist' | 'capture' | 'vertical' | 'teeth' | 'verdicts' | 'gates' | 'prescription' | 'complete';
 
 export const isBegun = ({ state }: Pick<StageView, 'state'>): boolean => state === 'in-progress' || state === 'passed';
 
 export const mayComplete = ({ state }: Pick<StageView, 'state'>): boolean => state === 'in-progress';
 
 /** The sections that the page of this visit shows, in its order. */
-export function sectionsOf(view: Pick<StageView, 'state' | 'checklist' | 'gates' | 'prescription'>): Section[] {
+export function sectionsOf(view: StageView): Section[] {
+  const judges = judgesJawRelation(view);
   const shown: Record<Section, boolean> = {
     checklist: view.checklist.length > 0,
     capture: true,
+    vertical: judges,
+    teeth: judges,
     verdicts: true,
     gates: view.gates.length > 0,
     prescription: view.prescription !== null && isBegun(view),

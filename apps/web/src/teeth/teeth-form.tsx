@@ -1,10 +1,11 @@
 import { Button, NativeSelect, Textarea, TextInput } from '@mantine/core';
 import type { ChooseTeeth, StageView, ToothChoiceView } from '@archwright/contracts';
 import { JUDGEMENT_NOTE } from '@archwright/measures';
-import { useId, useMemo, useState } from 'react';
+import { useId, useMemo, useState, type SyntheticEvent } from 'react';
 import { fieldErrors } from '../api/errors.js';
 import { useLiveDraft } from '../drafts/use-live-draft.js';
 import { ClashSheet } from '../look/clash-sheet.js';
+import { useFirstProblem } from '../look/first-problem.js';
 import { Notice, Refusal } from '../look/notice.js';
 import { isOutrun, Outrun } from '../look/outrun.js';
 import { PlainTable } from '../look/plain-table.js';
@@ -33,16 +34,30 @@ export function TeethForm({ view, judged, today, choice, pending, error, onKeep 
   const kept = useMemo(() => draftOf(choice), [choice]);
   const form = useLiveDraft(teethKey(view.id), kept, readTeethDraft);
   const { draft, clashes } = form;
-  const [tried, setTried] = useState(false);
+  const [attempt, setAttempt] = useState(0);
   const teeth = useMemo(() => teethOf(view, judged, measuredOf(draft)), [view, judged, draft]);
   const lists = { arrangement: choice.list.arrangements, shade: choice.list.shades, mould: choice.list.moulds };
   const listId = useId();
   const read = readTeeth(draft);
+  const errors = { ...fieldErrors(error), ...(attempt > 0 ? read.errors : {}) };
+  const first = useFirstProblem(attempt, Object.keys(errors).length > 0);
   const type = (part: Partial<TeethDraft>): void => {
     form.change({ ...draft, ...part });
   };
+
+  function keep(event: SyntheticEvent): void {
+    event.preventDefault();
+    setAttempt((before) => before + 1);
+    if (read.body === null || clashes.length > 0 || pending) return;
+    const settle = form.hold();
+    onKeep(read.body, (saved) => {
+      settle(draftOf(saved));
+      setAttempt(0);
+    });
+  }
+
   return (
-    <div className="stack">
+    <form ref={first} onSubmit={keep} noValidate className="stack">
       <p className="soft">{words.summary}</p>
       {teeth.targets.length > 0 ? <RangesPicture targets={teeth.targets} /> : null}
       {teeth.rows.length > 0 ? (
@@ -57,7 +72,7 @@ export function TeethForm({ view, judged, today, choice, pending, error, onKeep 
       {teeth.note === null ? null : <p className="small soft">{teeth.note}</p>}
       <MeasuredTeeth
         widths={draft.measured}
-        errors={{ ...fieldErrors(error), ...(tried ? read.errors : {}) }}
+        errors={errors}
         onChange={(measured) => {
           type({ measured });
         }}
@@ -103,18 +118,7 @@ export function TeethForm({ view, judged, today, choice, pending, error, onKeep 
       {clashes.length === 0 ? <Outrun error={error} /> : null}
       <Refusal error={isOutrun(error) ? null : error} />
       <div className="row">
-        <Button
-          loading={pending}
-          onClick={() => {
-            setTried(true);
-            if (read.body === null || clashes.length > 0) return;
-            const settle = form.hold();
-            onKeep(read.body, (saved) => {
-              settle(draftOf(saved));
-              setTried(false);
-            });
-          }}
-        >
+        <Button type="submit" loading={pending}>
           {words.save}
         </Button>
       </div>
@@ -124,6 +128,6 @@ export function TeethForm({ view, judged, today, choice, pending, error, onKeep 
         </Notice>
       )}
       <p className="small soft">{JUDGEMENT_NOTE}</p>
-    </div>
+    </form>
   );
 }

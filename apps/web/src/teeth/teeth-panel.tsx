@@ -13,7 +13,7 @@ const ToothChoice = latePart(words.title, async () => {
 /** The choice of teeth, fetched once somebody wants to see it. */
 export function TeethPanel(props: Props) {
   return (
-    <LateDetails title={words.title} startsOpen={isKept(teethKey(props.view.id))}>
+    <LateDetails id="teeth" title={words.title} startsOpen={isKept(teethKey(props.view.id))}>
       <ToothChoice {...props} />
     </LateDetails>
   );

@@ -1,6 +1,7 @@
 import { Button } from '@mantine/core';
 import type { UserView } from '@archwright/contracts';
-import { useState } from 'react';
+import { useState, type SyntheticEvent } from 'react';
+import { useFirstProblem } from '../look/first-problem.js';
 import { Notice, Refusal } from '../look/notice.js';
 import { isOutrun, Outrun } from '../look/outrun.js';
 import { userWords as words } from '../words/users.js';
@@ -18,8 +19,11 @@ export function AccountActions({ user, setActive, reset }: Props) {
   const { id, version, isActive } = user;
   const error = setActive.error ?? reset.error;
   const isShort = password.length < LEAST_PASSWORD;
+  const isWrong = attempt > 0 && isShort;
+  const form = useFirstProblem(attempt, isWrong);
 
-  function confirm(): void {
+  function confirm(event: SyntheticEvent): void {
+    event.preventDefault();
     if (asked === 'activity') {
       setActive.mutate({ id, version, body: { isActive: !isActive } }, { onSuccess: close });
       return;
@@ -69,21 +73,17 @@ export function AccountActions({ user, setActive, reset }: Props) {
       <Outrun error={error} />
       <Refusal error={isOutrun(error) ? null : error} />
       {asked === null ? null : (
-        <>
+        <form ref={form} onSubmit={confirm} noValidate className="stack-tight">
           <p className="soft">{thenOf(asked, isActive)}</p>
           {asked === 'password' ? (
-            <PasswordField
-              value={password}
-              error={attempt > 0 && isShort ? words.need.password : undefined}
-              onChange={setPassword}
-            />
+            <PasswordField value={password} error={isWrong ? words.need.password : undefined} onChange={setPassword} />
           ) : null}
           <div>
-            <Button loading={setActive.isPending || reset.isPending} onClick={confirm}>
+            <Button type="submit" loading={setActive.isPending || reset.isPending}>
               {words.confirm}
             </Button>
           </div>
-        </>
+        </form>
       )}
     </section>
   );

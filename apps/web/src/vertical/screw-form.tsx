@@ -1,8 +1,9 @@
 import { Button, NativeSelect, TextInput } from '@mantine/core';
 import type { StageView, StateBearingScrew } from '@archwright/contracts';
-import { useState } from 'react';
+import { useState, type SyntheticEvent } from 'react';
 import { useLiveDraft } from '../drafts/use-live-draft.js';
 import { ClashSheet } from '../look/clash-sheet.js';
+import { useFirstProblem } from '../look/first-problem.js';
 import { Refusal } from '../look/notice.js';
 import { isOutrun, Outrun } from '../look/outrun.js';
 import { verticalWords as words } from '../words/vertical.js';
@@ -23,9 +24,23 @@ interface Props {
 /** Pitch and direction of the tracing set's screw: kept with the kit, not with the visit. */
 export function ScrewForm({ stageId, kit: { label, screw }, pending, error, onSave }: Props) {
   const form = useLiveDraft(screwKey(stageId, label), draftOfScrew(screw), readScrewDraft);
-  const [tried, setTried] = useState(false);
+  const [attempt, setAttempt] = useState(0);
   const { draft, clashes } = form;
   const read = readScrew(draft);
+  const isWrong = attempt > 0 && read === null;
+  const first = useFirstProblem(attempt, isWrong);
+
+  function save(event: SyntheticEvent): void {
+    event.preventDefault();
+    setAttempt((before) => before + 1);
+    if (read === null || clashes.length > 0 || pending) return;
+    const settle = form.hold();
+    onSave({ ...read, instead: screw }, (saved) => {
+      settle(draftOfScrew(saved.screw));
+      setAttempt(0);
+    });
+  }
+
   return (
     <section className="stack-tight" aria-label={words.screw(label)}>
       <h3>{words.screw(label)}</h3>
@@ -33,12 +48,12 @@ export function ScrewForm({ stageId, kit: { label, screw }, pending, error, onSa
       <details className="details" open={screw === null || form.isTyped ? true : undefined}>
         <summary>{words.screwChange}</summary>
         <ClashSheet rows={screwClashes(clashes)} onKeepMine={form.keepMine} onTakeTheirs={form.takeTheirs} />
-        <div className="row row-end">
+        <form ref={first} onSubmit={save} noValidate className="row row-end">
           <TextInput
             label={words.pitch}
             inputMode="decimal"
             value={draft.pitch}
-            error={tried && read === null ? words.pitchWanted : null}
+            error={isWrong ? words.pitchWanted : null}
             onChange={(event) => {
               form.change({ ...draft, pitch: event.currentTarget.value });
             }}
@@ -52,22 +67,10 @@ export function ScrewForm({ stageId, kit: { label, screw }, pending, error, onSa
               form.change({ ...draft, raisesBy: isClockwise ? 'clockwise' : 'counter-clockwise' });
             }}
           />
-          <Button
-            variant="default"
-            loading={pending}
-            onClick={() => {
-              setTried(true);
-              if (read === null || clashes.length > 0) return;
-              const settle = form.hold();
-              onSave({ ...read, instead: screw }, (saved) => {
-                settle(draftOfScrew(saved.screw));
-                setTried(false);
-              });
-            }}
-          >
+          <Button type="submit" variant="default" loading={pending}>
             {words.screwSave}
           </Button>
-        </div>
+        </form>
         {clashes.length === 0 ? <Outrun error={error} /> : null}
         <Refusal error={isOutrun(error) ? null : error} />
       </details>

@@ -14,7 +14,11 @@ const VerticalWorkUp = latePart(words.title, async () => {
 export function VerticalPanel(props: Props) {
   const { id, tracingKit } = props.view;
   return (
-    <LateDetails title={words.title} startsOpen={tracingKit !== null && isKept(screwKey(id, tracingKit.label))}>
+    <LateDetails
+      id="vertical"
+      title={words.title}
+      startsOpen={tracingKit !== null && isKept(screwKey(id, tracingKit.label))}
+    >
       <VerticalWorkUp {...props} />
     </LateDetails>
   );

@@ -59,6 +59,8 @@ export const messages: SameTexts<typeof english> = {
     counted: 'كم عددها',
     countMissing: 'اكتب عددًا صحيحًا، 0 أو أكثر.',
     capture: 'القياس والتسجيل',
+    vertical: 'البعد العمودي',
+    teeth: 'اختيار الأسنان',
     takenWith: { lengths: 'قيست الأطوال بـ', angles: 'قيست الزوايا بـ', tracings: 'سُجّل بـ' },
     notStated: 'غير محدد',
     nothingToMeasure: 'لا يُقاس شيء في هذه المرحلة.',

@@ -59,6 +59,8 @@ export const messages: SameTexts<typeof english> = {
     counted: 'wie viele',
     countMissing: 'Geben Sie eine ganze Zahl ab 0 ein.',
     capture: 'Messen und festhalten',
+    vertical: 'Vertikaldimension',
+    teeth: 'Zahnauswahl',
     takenWith: { lengths: 'Längen gemessen mit', angles: 'Winkel gemessen mit', tracings: 'Aufgezeichnet mit' },
     notStated: 'keine Angabe',
     nothingToMeasure: 'Auf dieser Stufe wird nichts gemessen.',

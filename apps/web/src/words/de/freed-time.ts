@@ -13,8 +13,13 @@ export const messages: SameTexts<typeof english> = {
     to: 'Bis',
     ask: 'Wem bringt sie am meisten?',
     loading: 'wem sie etwas bringt; jeder Fall wird dafür neu geplant, was einige Sekunden dauern kann',
-    incomplete:
-      'Wählen Sie Standort und Behandlung und geben Sie einen Tag mit Anfang und späterem Ende ein, etwa 09:00 und 09:45.',
+    need: {
+      clinic: 'Wählen Sie den Standort.',
+      clinician: 'Wählen Sie, wessen Zeit es ist.',
+      day: 'Geben Sie den Tag ein.',
+      from: 'Geben Sie eine Uhrzeit in Schritten von 5 Minuten ein, etwa 09:00.',
+      to: 'Geben Sie eine spätere Uhrzeit in Schritten von 5 Minuten ein, etwa 09:45.',
+    },
     start:
       'Wem die Zeit etwas bringt, steht dann hier, der größte Gewinn zuoberst. Wurde ein Termin verschoben oder abgesagt, zeigt sein Fall die Zeit, die er freiließ.',
     none: 'Niemandem bringt diese Zeit etwas: Kein künftiger Termin passt nach Länge, Behandlung und Laborarbeit hinein.',

@@ -65,6 +65,8 @@ export const messages = {
     counted: 'how many',
     countMissing: 'Enter a whole number, 0 or more.',
     capture: 'Measure and record',
+    vertical: 'Vertical dimension',
+    teeth: 'Choice of teeth',
     takenWith: { lengths: 'Lengths taken with', angles: 'Angles taken with', tracings: 'Traced with' },
     notStated: 'not stated',
     nothingToMeasure: 'Nothing is measured at this stage.',

@@ -10,8 +10,13 @@ export const messages = {
     to: 'To',
     ask: 'Who gains most?',
     loading: 'who gains; each case is planned anew for it, which can take some seconds',
-    incomplete:
-      'Choose clinic and clinician, and enter a day with a time from and a later one to, such as 09:00 and 09:45.',
+    need: {
+      clinic: 'Choose the clinic.',
+      clinician: 'Choose whose time it is.',
+      day: 'Enter the day.',
+      from: 'Enter a time in steps of 5 minutes, such as 09:00.',
+      to: 'Enter a later time in steps of 5 minutes, such as 09:45.',
+    },
     start:
       'Whoever gains by the time will stand here, the one who gains most first. After a visit was moved or cancelled, its case shows the time that it left.',
     none: 'Nobody gains by this time: no visit to come fits into it by its length, its clinician and the work it waits for.',
