@@ -16,7 +16,6 @@ const BROWSER_LIBS = [
   'measures',
   'tracing',
   'screening',
-  'forecast',
 ];
 
 export default defineConfig({

@@ -98,6 +98,8 @@ describe('around the visits', () => {
 
   it('the desk is told when somebody else has decided meanwhile', async () => {
     const colleague = await signIn(browser, service.url, 'front-desk');
+    // Their tab lies in the background, which hears no news: the screen goes on showing what is over.
+    await colleague.page.addInitScript("Object.defineProperty(document, 'visibilityState', { get: () => 'hidden' });");
     await colleague.page.goto('/desk/before-visits');
     await colleague.page.getByText(moving.number).waitFor();
     await entry(behind).getByLabel('Reason').fill('Promised for the evening');

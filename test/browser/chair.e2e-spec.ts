@@ -150,7 +150,7 @@ describe("the clinician's day", () => {
     await page.getByText('Susanne sieht').waitFor();
     await page.getByText('Widths of face and teeth:').click();
     await page.getByLabel('Interalar width, in mm').fill('36');
-    await page.getByText('Choice of teeth').click();
+    await page.locator('summary').filter({ hasText: 'Choice of teeth' }).click();
     await page.getByRole('img', { name: 'Ranges that the widths of the face suggest' }).waitFor();
     await page.getByRole('button', { name: 'Add a measured width' }).click();
     await page.getByLabel('Width, mm').fill('8.4');
@@ -217,7 +217,7 @@ describe("the clinician's day", () => {
       ),
     );
     const teeth = page.getByRole('group').filter({ hasText: 'Choice of teeth' }).last();
-    await page.getByText('Choice of teeth').click();
+    await page.locator('summary').filter({ hasText: 'Choice of teeth' }).click();
     await teeth.getByLabel('Shade').fill('A2');
     await page.reload();
     expect(await page.getByLabel('Interalar width, in mm').inputValue()).toBe('37');
@@ -331,6 +331,19 @@ describe("the clinician's day", () => {
       [1, 'repeated'],
       [2, 'planned'],
     ]);
+  });
+
+  it('shows the course of a case: first plan and what happened, measurements over the visits, tracings', async () => {
+    const { page } = person;
+    const view = await traced.state();
+    await page.goto(`/desk/cases/${view.id}`);
+    await page.getByRole('link', { name: 'The course of the case' }).click();
+    await page.getByRole('heading', { name: `${view.number} · The course of ${view.patient.name}` }).waitFor();
+    const happened = page.getByRole('group', { name: 'First plan and what happened' });
+    await comesTo(happened.getByRole('row'), 1 + view.stages.length + view.labSteps.length);
+    await page.getByRole('group', { name: 'Measurements over the visits' }).waitFor();
+    await page.getByRole('img', { name: 'Drawing: recorded 1' }).waitFor();
+    expect(await faultsOfScreen(page)).toEqual([]);
   });
 
   it('counts what was made again by cause and origin, for laboratory and manager alike, with what stands behind it', async () => {

@@ -120,7 +120,7 @@ const tracingEvaluationView = z.object({
 });
 
 /** A tracing as it was kept. Computed findings know no bounds: a flat drawing has an apex as round as it says. */
-const tracingView = tracingCircumstances.extend({
+export const tracingView = tracingCircumstances.extend({
   /** Its place among the tracings of the stage, from 1: the name of its drawing. */
   number: z.int().min(1),
   apex: z.enum(['single', 'none', 'double']),

@@ -88,6 +88,7 @@ export {
   type ChangeMeasurementRanges,
   type MeasurementRangesView,
 } from './measurement-range.js';
+export { caseCourse, type CaseCourse } from './course.js';
 export {
   completeStage,
   gateView,

@@ -21,6 +21,11 @@ export const treatmentWalls: Readonly<Record<string, Wall>> = {
     answers: SEEN,
     path: ({ stage }) => `/stages/${stage}/tracings/1/drawing`,
   },
+  'GET /cases/{id}/course': {
+    roles: CHAIR,
+    answers: SEEN,
+    path: (records) => `/cases/${records.case}/course`,
+  },
   'GET /stages/{id}/verdict-history': {
     roles: CHAIR,
     answers: SEEN,

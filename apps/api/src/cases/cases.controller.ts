@@ -9,6 +9,7 @@ import {
   previewCaseState,
   recordConsent,
   viewCase,
+  viewCourse,
   viewLabCase,
   type Actor,
 } from '@archwright/casework';
@@ -21,6 +22,7 @@ import {
   setVisitPlace,
   stateEffectsQuery,
   type CasePage,
+  type CaseCourse,
   type CaseQuery,
   type CaseStateEffects,
   type CaseView,
@@ -68,6 +70,14 @@ export class CasesController {
       actor.role === 'lab' ? viewLabCase(tx, actor, id, now) : viewCase(tx, actor, id, now),
     );
     return tagged(reply, view);
+  }
+
+  /** First plan against what happened, measurements over the visits, tracings. */
+  @Roles('clinician')
+  @Get(':id/course')
+  course(@CurrentActor() actor: Actor, @Param('id', { schema: recordId }) id: string): Promise<CaseCourse> {
+    const now = this.clock.now();
+    return readInOrganisation(this.db, actor.organisationId, (tx) => viewCourse(tx, actor, id, now));
   }
 
   @Roles('front-desk', 'clinician')

@@ -38,6 +38,12 @@ const aftercare = createRoute({
   component: lazyRouteComponent(() => import('../aftercare/aftercare-page.js'), 'AftercarePage'),
 });
 
+const course = createRoute({
+  getParentRoute: () => inside,
+  path: '/chair/cases/$caseId/course',
+  component: lazyRouteComponent(() => import('../course/course-page.js'), 'CoursePage'),
+});
+
 const alert = createRoute({
   getParentRoute: () => inside,
   path: '/chair/alerts/$alertId',
@@ -45,4 +51,4 @@ const alert = createRoute({
 });
 
 /** Screens of whoever treats. */
-export const chairRoutes = [chair, stage, cautions, aftercare, alert] as const;
+export const chairRoutes = [chair, stage, cautions, aftercare, course, alert] as const;

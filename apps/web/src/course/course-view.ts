@@ -1,0 +1,110 @@
+import type { CaseCourse } from '@archwright/contracts';
+import { shortDate, timeOfDay } from '../time/wording.js';
+import { localDateOf } from '../time/zone.js';
+import { stageWords } from '../words/chair.js';
+import { courseWords as words } from '../words/course.js';
+import { archWords, lineWords } from '../words/line.js';
+import { enumerated, spelled } from '../words/plural.js';
+import { timeWords } from '../words/time.js';
+
+type Visit = CaseCourse['visits'][number];
+type LabStep = CaseCourse['labSteps'][number];
+type Measured = CaseCourse['measurements'][number];
+
+export interface HappenedRow {
+  key: string;
+  kind: 'visit' | 'lab';
+  what: string;
+  detail: string;
+  first: string;
+  /** When it took place, or is planned for now. */
+  then: string;
+  /** Whole days later than it was planned first, by the calendar of the clinic; negative for earlier. */
+  daysLater: number | null;
+}
+
+/** Every visit with the laboratory work after it, in the order of the treatment. */
+export function happenedRows({ visits, labSteps, zone }: CaseCourse, today: string): HappenedRow[] {
+  const shown = new Set<string>();
+  const rowOf = (part: Visit | LabStep, kind: HappenedRow['kind'], key: string, about: string): HappenedRow => ({
+    key,
+    kind,
+    what: part.title,
+    detail: [about, part.round > 1 ? words.go(part.round) : ''].filter(Boolean).join(', '),
+    ...whenOf(part, zone, today),
+  });
+  return visits.flatMap((visit) => {
+    const isFirst = !shown.has(visit.code);
+    shown.add(visit.code);
+    // What is made after a visit that was repeated stands once, after its first go, each round with its number.
+    const after = isFirst ? labSteps.filter(({ afterStage }) => afterStage === visit.code) : [];
+    return [
+      rowOf(visit, 'visit', visit.stageId, visit.state === 'dropped' ? words.dropped : (visit.clinicianName ?? '')),
+      ...after.map((step) => rowOf(step, 'lab', step.id, archWords(step.arches))),
+    ];
+  });
+}
+
+function whenOf(part: Visit | LabStep, zone: string, today: string): Pick<HappenedRow, 'first' | 'then' | 'daysLater'> {
+  const { firstPlannedAt, plannedAt, startedAt, finishedAt } = part;
+  const at = startedAt ?? finishedAt ?? plannedAt;
+  const say = (instant: string): string =>
+    timeWords.dateAndTime(shortDate(localDateOf(Date.parse(instant), zone), today), timeOfDay(instant, zone));
+  return {
+    first: firstPlannedAt === null ? words.notAtFirst : say(firstPlannedAt),
+    then: at === null ? words.notPlanned : (at === plannedAt ? words.planned : words.tookPlace)(say(at)),
+    daysLater: firstPlannedAt === null || at === null ? null : daysBetween(firstPlannedAt, at, zone),
+  };
+}
+
+const dayNumber = (instant: string, zone: string): number =>
+  Date.parse(`${localDateOf(Date.parse(instant), zone)}T00:00:00Z`) / 86_400_000;
+
+const daysBetween = (from: string, to: string, zone: string): number => dayNumber(to, zone) - dayNumber(from, zone);
+
+export interface MeasuredTable {
+  columns: string[];
+  rows: { id: string; name: string; how: string; cells: string[] }[];
+}
+
+/** Measurements by visits; visits without any have no column. */
+export function measuredTable({ visits, measurements, zone }: CaseCourse, today: string): MeasuredTable {
+  const taken = new Set(measurements.flatMap(({ values }) => values.map(({ stageId }) => stageId)));
+  const measuring = visits.filter(({ stageId }) => taken.has(stageId));
+  const firstAt = (stageId: string): string =>
+    measurements
+      .flatMap(({ values }) => values.filter((each) => each.stageId === stageId).map(({ at }) => at))
+      .sort()[0] ?? '';
+  return {
+    columns: measuring.map(({ stageId, title, round }) =>
+      words.column(
+        shortDate(localDateOf(Date.parse(firstAt(stageId)), zone), today),
+        round > 1 ? enumerated([title, words.go(round)]) : title,
+      ),
+    ),
+    rows: measurements.map((measured, index) => ({
+      id: `${measured.code} ${String(index)}`,
+      name: nameOf(measured),
+      how: enumerated(Object.values(measured.method).map(spelled)),
+      cells: measuring.map(({ stageId }) => {
+        const found = measured.values.find((each) => each.stageId === stageId);
+        return found === undefined ? '' : valueIn(found.value, measured.unit);
+      }),
+    })),
+  };
+}
+
+function nameOf({ name, arch, side, region }: Measured): string {
+  const place = [arch ? lineWords.arch[arch] : '', side ? stageWords.side[side] : '', region ? spelled(region) : ''];
+  const known = place.filter(Boolean);
+  return known.length === 0 ? name : words.nameOf(name, enumerated(known));
+}
+
+function valueIn(value: Measured['values'][number]['value'], unit: string | null): string {
+  if (typeof value === 'boolean') return value ? words.yes : words.no;
+  if (typeof value === 'object') return value.label;
+  const rounded = Math.round(value * 100) / 100;
+  return unit === null ? String(rounded) : words.amount(rounded, spelled(unit));
+}
+
+export const tracedVisits = ({ visits }: CaseCourse): Visit[] => visits.filter(({ tracings }) => tracings.length > 0);
