@@ -41,6 +41,7 @@ import { StageValues1795615000031 } from './1795615000031-stage-values.js';
 import { Devices1795615000032 } from './1795615000032-devices.js';
 import { PatientSex1795615000033 } from './1795615000033-patient-sex.js';
 import { ClosuresThatFallOnVisits1795615000034 } from './1795615000034-closures-that-fall-on-visits.js';
+import { Photographs1795615000035 } from './1795615000035-photographs.js';
 
 /** Every migration, oldest first. */
 export const migrations = [
@@ -87,4 +88,5 @@ export const migrations = [
   Devices1795615000032,
   PatientSex1795615000033,
   ClosuresThatFallOnVisits1795615000034,
+  Photographs1795615000035,
 ];

@@ -333,7 +333,34 @@ describe("the clinician's day", () => {
     ]);
   });
 
-  it('shows the course of a case: first plan and what happened, measurements over the visits, tracings', async () => {
+  it('keeps a photograph with the visit, upright and without what the camera noted', async () => {
+    const page = await atVisit(traced);
+    await page
+      .locator('summary')
+      .filter({ hasText: /^Photographs$/ })
+      .click();
+    await page.getByRole('button', { name: 'Keep it with the visit' }).click();
+    await page.getByText('Choose a photograph.').waitFor();
+    await until(async () => (await page.evaluate('document.activeElement.type')) === 'file');
+    await page.getByLabel('Photograph', { exact: true }).setInputFiles({
+      name: 'notes.txt',
+      mimeType: 'image/png',
+      buffer: Buffer.from('no picture'),
+    });
+    await page.getByLabel('What it shows').fill('Plate after the second attempt');
+    await page.getByRole('button', { name: 'Keep it with the visit' }).click();
+    await page.getByText('This file cannot be read as a picture.').first().waitFor();
+    await page.getByLabel('Photograph', { exact: true }).setInputFiles(await photograph());
+    await page.getByRole('button', { name: 'Keep it with the visit' }).click();
+    const shown = page.getByRole('img', { name: 'Photograph: Plate after the second attempt' });
+    await shown.waitFor();
+    await until(async () => await shown.evaluate('(image) => image.naturalWidth > 0'));
+    expect(await page.getByLabel('What it shows').inputValue()).toBe('');
+    expect(await faultsOfScreen(page)).toEqual([]);
+  });
+
+  it('shows the course of a case: plan and what happened, measurements over the visits, tracings, photographs', async () => {
+    person = await signIn(browser, service.url, 'clinician');
     const { page } = person;
     const view = await traced.state();
     await page.goto(`/desk/cases/${view.id}`);
@@ -343,6 +370,7 @@ describe("the clinician's day", () => {
     await comesTo(happened.getByRole('row'), 1 + view.stages.length + view.labSteps.length);
     await page.getByRole('group', { name: 'Measurements over the visits' }).waitFor();
     await page.getByRole('img', { name: 'Drawing: recorded 1' }).waitFor();
+    await page.getByRole('img', { name: 'Photograph: Plate after the second attempt' }).waitFor();
     expect(await faultsOfScreen(page)).toEqual([]);
   });
 

@@ -31,6 +31,7 @@ export { changeNewsFor } from './changes/change-news.js';
 export { listCases, listLabCases } from './cases/list-cases.js';
 export { openCase } from './cases/open-case.js';
 export { recordConsent } from './cases/record-consent.js';
+export { keepPhotograph, listPhotographs, readPhotograph, removePhotograph } from './photographs/photographs.js';
 export { viewCourse } from './course/view-course.js';
 export { previewCaseState } from './cases/state-effects.js';
 export { viewCase } from './cases/view-case.js';

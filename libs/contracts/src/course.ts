@@ -3,6 +3,7 @@ import { appointmentState } from './appointment.js';
 import { tracingView } from './capture.js';
 import { caseLabStep, stageState } from './case.js';
 import { deliveredText } from './delivered.js';
+import { photographView } from './photograph.js';
 import { arch, id, instant, slug, stageCode } from './primitives.js';
 
 /** What was told first beside what came of it; each null where it was not planned so, or has not happened. */
@@ -24,6 +25,8 @@ const courseVisit = plannedAndHappened.extend({
   appointmentState: appointmentState.nullable(),
   clinicianName: z.string().nullable(),
   tracings: z.array(tracingView),
+  /** Those that were taken away are left out. */
+  photographs: z.array(photographView),
 });
 
 const courseLabStep = plannedAndHappened.extend(
@@ -47,7 +50,7 @@ const courseMeasurement = z.object({
   values: z.array(z.object({ stageId: id, value: courseValue, at: instant })),
 });
 
-/** The course of a case: first plan against what happened, measurements over its visits, tracings. */
+/** The course of a case: first plan against what happened, measurements over its visits, tracings, photographs. */
 export const caseCourse = z.object({
   caseId: id,
   number: z.string(),

@@ -88,6 +88,17 @@ export {
   type ChangeMeasurementRanges,
   type MeasurementRangesView,
 } from './measurement-range.js';
+export {
+  MOST_PHOTOGRAPH_BYTES,
+  keepPhotograph,
+  photographList,
+  photographView,
+  removePhotograph,
+  type KeepPhotograph,
+  type PhotographList,
+  type PhotographView,
+  type RemovePhotograph,
+} from './photograph.js';
 export { caseCourse, type CaseCourse } from './course.js';
 export {
   completeStage,

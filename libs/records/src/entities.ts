@@ -14,6 +14,7 @@ import { LabStep, Batch, BatchMember, CourierLeg } from './booking/lab-step.enti
 import { Occupancy } from './booking/occupancy.entity.js';
 import { Capture, Measurement, Tracing, ChecklistMark } from './capture/capture.entity.js';
 import { CheckVerdict, GateOverride, FindingPause, CheckEdition } from './capture/verdict.entity.js';
+import { Photograph } from './capture/photograph.entity.js';
 import { ToothChoice } from './capture/tooth-choice.entity.js';
 import { Device } from './clinic/device.entity.js';
 import { BearingScrew } from './clinic/bearing-screw.entity.js';
@@ -85,6 +86,7 @@ export const entities = [
   MeasurementSettings,
   BearingScrew,
   Device,
+  Photograph,
   ToothChoice,
   CheckEdition,
   RemakeAlert,

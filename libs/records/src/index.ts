@@ -14,6 +14,7 @@ export { LabStep, Batch, BatchMember, CourierLeg } from './booking/lab-step.enti
 export { Occupancy } from './booking/occupancy.entity.js';
 export { Capture, Measurement, Tracing, ChecklistMark } from './capture/capture.entity.js';
 export { CheckVerdict, GateOverride, FindingPause, CheckEdition } from './capture/verdict.entity.js';
+export { Photograph } from './capture/photograph.entity.js';
 export { ToothChoice } from './capture/tooth-choice.entity.js';
 export { Device } from './clinic/device.entity.js';
 export { BearingScrew } from './clinic/bearing-screw.entity.js';

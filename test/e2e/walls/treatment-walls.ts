@@ -21,6 +21,28 @@ export const treatmentWalls: Readonly<Record<string, Wall>> = {
     answers: SEEN,
     path: ({ stage }) => `/stages/${stage}/tracings/1/drawing`,
   },
+  'GET /stages/{id}/photographs': {
+    roles: CHAIR,
+    answers: SEEN,
+    path: ({ stage }) => `/stages/${stage}/photographs`,
+  },
+  'POST /stages/{id}/photographs': {
+    roles: CHAIR,
+    answers: { own: 400, otherClinic: 404, otherOrganisation: 404 },
+    path: ({ stage }) => `/stages/${stage}/photographs`,
+    body: () => ({ caption: 'A test of walls.', jpeg: 'AAAA' }),
+  },
+  'GET /stages/{id}/photographs/{photographId}/picture': {
+    roles: CHAIR,
+    answers: SEEN,
+    path: ({ stage, photograph }) => `/stages/${stage}/photographs/${photograph}/picture`,
+  },
+  'POST /stages/{id}/photographs/{photographId}/removal': {
+    roles: CHAIR,
+    answers: { own: 409, otherClinic: 404, otherOrganisation: 404 },
+    path: ({ stage, photographGone }) => `/stages/${stage}/photographs/${photographGone}/removal`,
+    body: reason,
+  },
   'GET /cases/{id}/course': {
     roles: CHAIR,
     answers: SEEN,

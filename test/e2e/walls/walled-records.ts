@@ -8,6 +8,7 @@ import {
   LabQuestion,
   Parcel,
   PatientCaution,
+  Photograph,
   Recall,
   ReferralTask,
   RemakeAlert,
@@ -42,6 +43,9 @@ export interface Records {
   readonly object: string;
   readonly parcel: string;
   readonly arrivalCheck: string;
+  readonly photograph: string;
+  /** One that was taken away. */
+  readonly photographGone: string;
   readonly soreSpot: string;
   readonly referral: string;
   readonly recall: string;
@@ -291,4 +295,18 @@ export async function writeWorkload(
     state: 'open',
   });
   return { workloadRun, workloadProposal };
+}
+
+/** Its bytes are never looked at here. */
+export async function writePhotographs(
+  tx: EntityManager,
+  stageId: string,
+  recordedBy: string,
+): Promise<Pick<Records, 'photograph' | 'photographGone'>> {
+  const written = { photograph: uuidv7(), photographGone: uuidv7() };
+  const common = { stageId, caption: 'A test of walls.', widthPx: 4, heightPx: 3, recordedAt: NOW, recordedBy };
+  const removed = { removedAt: NOW, removedBy: recordedBy, removalReason: 'A test of walls.' };
+  await tx.insert(Photograph, { id: written.photograph, ...common, picture: Buffer.from('a picture') });
+  await tx.insert(Photograph, { id: written.photographGone, ...common, ...removed, picture: null });
+  return written;
 }

@@ -11,6 +11,17 @@ export class ProblemError extends Error {
   }
 }
 
+/** A field refused before it is sent, said as the service would say it. */
+export const refusedHere = (path: string, sentence: string): ProblemError =>
+  new ProblemError({
+    type: 'about:blank',
+    title: sentence,
+    status: 400,
+    detail: sentence,
+    code: 'web.refused-here',
+    errors: [{ path, problem: sentence }],
+  });
+
 /** The server could not be reached at all. */
 export class OfflineError extends Error {
   override readonly name = 'OfflineError';

@@ -6,10 +6,12 @@ import { Tag } from '../look/marks.js';
 import { NotYet } from '../look/not-yet.js';
 import { PlainTable } from '../look/plain-table.js';
 import { ScreenHead } from '../look/screen.js';
+import { PhotographFigure } from '../photographs/photograph-figure.js';
 import { tracingInWords } from '../stage/tracing-view.js';
 import { AttemptsCompared } from '../tracing-pad/attempts-compared.js';
 import { stageWords } from '../words/chair.js';
 import { courseWords as words } from '../words/course.js';
+import { photographWords } from '../words/photographs.js';
 import { toldWords } from '../words/told.js';
 import { happenedRows, measuredTable, tracedVisits, type HappenedRow } from './course-view.js';
 import { useCourse } from './use-course.js';
@@ -31,6 +33,7 @@ export function CoursePage() {
         <Happened rows={happenedRows(course.data, today)} />
         <Measured course={course.data} today={today} />
         <Tracings course={course.data} />
+        <Photographs course={course.data} today={today} />
         <div className="beside">
           <CaseHistory events={historyRows(view.data, today)} />
           <CaseAlerts alerts={view.data.alerts} />
@@ -108,9 +111,7 @@ function Tracings({ course }: { course: CaseCourse }) {
       {visits.length === 0 ? <p className="soft">{words.noTracings}</p> : null}
       {visits.map(({ stageId, title, round, tracings }) => (
         <article key={stageId} className="sheet sheet-pad stack-tight" aria-label={title}>
-          <h3>
-            {title} {round > 1 ? <span className="small soft">{words.go(round)}</span> : null}
-          </h3>
+          <VisitTitle title={title} round={round} />
           <ul className="bullets">
             {tracings.map((tracing) => (
               <li key={tracing.number}>
@@ -122,5 +123,33 @@ function Tracings({ course }: { course: CaseCourse }) {
         </article>
       ))}
     </section>
+  );
+}
+
+function Photographs({ course, today }: { course: CaseCourse; today: string }) {
+  const visits = course.visits.filter(({ photographs }) => photographs.length > 0);
+  return (
+    <section className="stack-tight" aria-labelledby="course-photographs">
+      <h2 id="course-photographs">{photographWords.title}</h2>
+      {visits.length === 0 ? <p className="soft">{words.noPhotographs}</p> : null}
+      {visits.map(({ stageId, title, round, photographs }) => (
+        <article key={stageId} className="sheet sheet-pad stack-tight" aria-label={title}>
+          <VisitTitle title={title} round={round} />
+          <div className="photographs">
+            {photographs.map((photograph) => (
+              <PhotographFigure key={photograph.id} photograph={photograph} zone={course.zone} today={today} />
+            ))}
+          </div>
+        </article>
+      ))}
+    </section>
+  );
+}
+
+function VisitTitle({ title, round }: { title: string; round: number }) {
+  return (
+    <h3>
+      {title} {round > 1 ? <span className="small soft">{words.go(round)}</span> : null}
+    </h3>
   );
 }

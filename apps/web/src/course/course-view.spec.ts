@@ -15,6 +15,7 @@ const visit = (more: Partial<CaseCourse['visits'][number]>): CaseCourse['visits'
   startedAt: null,
   finishedAt: null,
   tracings: [],
+  photographs: [],
   ...more,
 });
 const step = (more: Partial<CaseCourse['labSteps'][number]>): CaseCourse['labSteps'][number] => ({

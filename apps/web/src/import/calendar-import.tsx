@@ -1,11 +1,11 @@
 import { Button, NativeSelect, TextInput } from '@mantine/core';
 import { useState, type SyntheticEvent } from 'react';
+import { FileField } from '../look/file-field.js';
 import { useFirstProblem } from '../look/first-problem.js';
 import { Refusal } from '../look/notice.js';
 import { optionsOf } from '../setup/setup-view.js';
 import { practiceZone } from '../time/practice-zone.js';
 import { importWords as words } from '../words/import.js';
-import { FileField } from './file-field.js';
 import { calendarOutcome, isFit } from './import-view.js';
 import { Outcome } from './outcome.js';
 import type { useImports } from './use-imports.js';
@@ -46,7 +46,7 @@ export function CalendarImport({ practice, setup, calendar }: Props) {
       <p className="soft">{words.calendarHint}</p>
       <form ref={form} onSubmit={submit} noValidate className="stack-tight">
         <FileField
-          about={words.calendar}
+          label={words.file(words.calendar)}
           accept=".ics,text/calendar"
           error={errors.file}
           onPick={(picked) => {

@@ -1,12 +1,12 @@
 import { Button, Checkbox, NativeSelect } from '@mantine/core';
 import type { ImportPatientTable } from '@archwright/contracts';
 import { useState, type SyntheticEvent } from 'react';
+import { FileField } from '../look/file-field.js';
 import { useFirstProblem } from '../look/first-problem.js';
 import { Refusal } from '../look/notice.js';
 import { practiceZone } from '../time/practice-zone.js';
 import { importWords as words } from '../words/import.js';
 import { bytesAsBase64 } from './file-content.js';
-import { FileField } from './file-field.js';
 import { isFit, patientOutcome } from './import-view.js';
 import { Outcome } from './outcome.js';
 import type { useImports } from './use-imports.js';
@@ -50,7 +50,7 @@ export function PatientImport({ practice, patients }: Pick<ReturnType<typeof use
       <p className="soft">{words.patientsHint}</p>
       <form ref={form} onSubmit={submit} noValidate className="stack-tight">
         <FileField
-          about={words.patients}
+          label={words.file(words.patients)}
           accept=".csv,.tsv,.txt,text/csv"
           error={attempt > 0 && lacksFile ? words.needFile : undefined}
           onPick={(picked) => {

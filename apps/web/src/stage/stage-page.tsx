@@ -9,6 +9,7 @@ import { NotYet } from '../look/not-yet.js';
 import { Notice } from '../look/notice.js';
 import { latePart } from '../look/late-part.js';
 import { ScreenHead } from '../look/screen.js';
+import { PhotographPanel } from '../photographs/photograph-panel.js';
 import { StageFindings } from '../screening/stage-findings.js';
 import { birthDate } from '../time/wording.js';
 import { stageWords as words } from '../words/chair.js';
@@ -133,6 +134,7 @@ function Work({ view, practice, capture, screw, override, complete, prescribe, a
                 <TeethPanel view={view} judged={read} today={practice.today} />
               </>
             ) : null}
+            <PhotographPanel stageId={view.id} zone={view.zone} today={practice.today} />
           </div>
           <div className="stack">
             <Verdicts shown={live ?? savedFindings(view)} checking={view.checking} />

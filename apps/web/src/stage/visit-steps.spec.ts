@@ -27,9 +27,13 @@ it('offers nothing while no visit is booked', () => {
 });
 
 it.each([
-  ['planned', null, ['capture', 'verdicts']],
-  ['in-progress', { signedAt: null, signedBy: null }, ['capture', 'verdicts', 'prescription', 'complete']],
-  ['passed', { signedAt: null, signedBy: null }, ['capture', 'verdicts', 'prescription']],
+  ['planned', null, ['capture', 'photographs', 'verdicts']],
+  [
+    'in-progress',
+    { signedAt: null, signedBy: null },
+    ['capture', 'photographs', 'verdicts', 'prescription', 'complete'],
+  ],
+  ['passed', { signedAt: null, signedBy: null }, ['capture', 'photographs', 'verdicts', 'prescription']],
 ] as const)('lists of a %s stage with the prescription %j what the page shows: %j', (state, prescription, sections) => {
   expect(sectionsOf(aStage({ milestones: [], state, prescription }))).toEqual(sections);
 });
@@ -51,6 +55,7 @@ it('lists checklist and gates where there are any', () => {
   expect(sectionsOf(aStage({ milestones: [], gates, checklist }))).toEqual([
     'checklist',
     'capture',
+    'photographs',
     'verdicts',
     'gates',
     'complete',

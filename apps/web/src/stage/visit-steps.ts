@@ -25,7 +25,7 @@ export function visitSteps(view: Pick<StageView, 'state' | 'visit'>): Step[] {
 
 /** Sections of the page of a visit, by the id of what a link leads to. */
 export type Section =
-  'checklist' | 'capture' | 'vertical' | 'teeth' | 'verdicts' | 'gates' | 'prescription' | 'complete';
+  'checklist' | 'capture' | 'vertical' | 'teeth' | 'photographs' | 'verdicts' | 'gates' | 'prescription' | 'complete';
 
 export const isBegun = ({ state }: Pick<StageView, 'state'>): boolean => state === 'in-progress' || state === 'passed';
 
@@ -39,6 +39,7 @@ export function sectionsOf(view: StageView): Section[] {
     capture: true,
     vertical: judges,
     teeth: judges,
+    photographs: true,
     verdicts: true,
     gates: view.gates.length > 0,
     prescription: view.prescription !== null && isBegun(view),

@@ -65,6 +65,9 @@ const WORDINGS: Readonly<Record<string, Wording>> = {
   'stage-captured': ({ stage }, { titleOf }) => `Recorded: ${titleOf(stage)}.`,
   'stage-checked': ({ stage, passed, cautions, failed }, { titleOf }) =>
     `Checked: ${titleOf(stage)}; ${String(passed ?? 0)} passed, ${String(cautions ?? 0)} with caution, ${String(failed ?? 0)} failed.`,
+  'photograph-kept': ({ stage }, { titleOf }) => `A photograph was kept: ${titleOf(stage)}.`,
+  'photograph-removed': ({ stage, reason }, { titleOf }) =>
+    `A photograph of ${titleOf(stage)} was taken away${because(reason)}.`,
   'teeth-chosen': ({ stage }, { titleOf }) => `Teeth were chosen at ${titleOf(stage)}.`,
   'stage-rechecked': ({ stage, changed }, { titleOf }) =>
     `Judged again by changed rules or ranges: ${titleOf(stage)}; ${String(changed ?? 0)} findings say something else now.`,

@@ -4,6 +4,7 @@ import type { Actor } from '../actor.js';
 import { loadCaptured } from '../capture/captured.js';
 import { viewTracing } from '../capture/tracing-view.js';
 import { lineOf, loadOverview } from '../cases/view-case.js';
+import { photographsOf } from '../photographs/photographs.js';
 import { firstPlanOf, stepKey, visitKey } from './first-plan.js';
 import { measuredOverVisits } from './measured-over-visits.js';
 
@@ -16,7 +17,7 @@ interface Happened {
 
 /**
  * The course of a case, from its first visit on: what was told first beside what happened, what was measured at which
- * visit, and the tracings.
+ * visit, tracings and photographs.
  *
  * @throws {RecordNotFoundError} for a case unknown here or outside the actor's clinics
  */
@@ -28,6 +29,7 @@ export async function viewCourse(tx: EntityManager, actor: Actor, caseId: string
   const visited = await visitsOf(tx, stageIds);
   const worked = await stepsOf(tx, caseId);
   const captured = await loadCaptured(tx, stageIds);
+  const photographs = (await photographsOf(tx, stageIds)).filter(({ removed }) => removed === null);
   return {
     caseId,
     number: overview.treatmentCase.number,
@@ -38,6 +40,7 @@ export async function viewCourse(tx: EntityManager, actor: Actor, caseId: string
       plannedAt: startsAt,
       ...happened(visited.get(id)),
       tracings: (captured.get(id)?.tracings ?? []).map(viewTracing),
+      photographs: photographs.filter(({ stageId }) => stageId === id),
     })),
     labSteps: labSteps.map(({ id, code, title, arches, round, afterStage, state, startsAt }) => ({
       ...{ id, code, title, arches, round, afterStage, state },

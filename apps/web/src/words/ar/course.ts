@@ -30,6 +30,7 @@ export const messages: SameTexts<typeof english> = {
     no: 'لا',
     tracings: 'التسجيلات',
     noTracings: 'لم يُجر أي تسجيل.',
+    noPhotographs: 'لم تُحفظ أي صورة.',
     typed: 'كُتبت نتائجه ولا رسم له.',
   },
 };

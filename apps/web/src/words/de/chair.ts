@@ -61,6 +61,7 @@ export const messages: SameTexts<typeof english> = {
     capture: 'Messen und festhalten',
     vertical: 'Vertikaldimension',
     teeth: 'Zahnauswahl',
+    photographs: 'Fotos',
     takenWith: { lengths: 'Längen gemessen mit', angles: 'Winkel gemessen mit', tracings: 'Aufgezeichnet mit' },
     notStated: 'keine Angabe',
     nothingToMeasure: 'Auf dieser Stufe wird nichts gemessen.',

@@ -29,6 +29,7 @@ export const messages: SameTexts<typeof english> = {
     no: 'nein',
     tracings: 'Aufzeichnungen',
     noTracings: 'Es wurde nichts aufgezeichnet.',
+    noPhotographs: 'Es wurde kein Foto aufbewahrt.',
     typed: 'Die Befunde wurden eingetippt; es gibt keine Zeichnung.',
   },
 };

@@ -67,6 +67,7 @@ export const messages = {
     capture: 'Measure and record',
     vertical: 'Vertical dimension',
     teeth: 'Choice of teeth',
+    photographs: 'Photographs',
     takenWith: { lengths: 'Lengths taken with', angles: 'Angles taken with', tracings: 'Traced with' },
     notStated: 'not stated',
     nothingToMeasure: 'Nothing is measured at this stage.',

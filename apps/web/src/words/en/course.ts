@@ -26,6 +26,7 @@ export const messages = {
     no: 'no',
     tracings: 'Tracings',
     noTracings: 'No tracing was made.',
+    noPhotographs: 'No photograph was kept.',
     typed: 'Its findings were typed; there is no drawing.',
   },
 };

@@ -1,20 +1,18 @@
 import { Input } from '@mantine/core';
 import { useId } from 'react';
-import { importWords as words } from '../words/import.js';
 
 interface Props {
-  /** What the file holds: two of these fields stand on one screen. */
-  about: string;
+  label: string;
   accept: string;
   error: string | undefined;
   onPick: (file: File | null) => void;
 }
 
 /** The browser's own choice of a file, which every keyboard and screen reader knows. */
-export function FileField({ about, accept, error, onPick }: Props) {
+export function FileField({ label, accept, error, onPick }: Props) {
   const id = useId();
   return (
-    <Input.Wrapper label={words.file(about)} labelProps={{ htmlFor: id }} error={error}>
+    <Input.Wrapper label={label} labelProps={{ htmlFor: id }} error={error}>
       <input
         id={id}
         type="file"
