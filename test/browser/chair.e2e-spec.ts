@@ -334,7 +334,10 @@ describe("the clinician's day", () => {
   });
 
   it('keeps a photograph with the visit, upright and without what the camera noted', async () => {
-    const page = await atVisit(traced);
+    const { id } = found((await traced.state()).stages.find(({ code }) => code === COMBINED_VISIT));
+    person = await signIn(browser, service.url, 'clinician');
+    const { page } = person;
+    await page.goto(`/chair/stages/${id}`);
     await page
       .locator('summary')
       .filter({ hasText: /^Photographs$/ })
