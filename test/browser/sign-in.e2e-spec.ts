@@ -1,6 +1,7 @@
 import { jest } from '@jest/globals';
 import type { Browser } from 'playwright-core';
 import { demoPassword } from '../../apps/cli/src/demo/scenario.js';
+import { found } from '../e2e/booking-practice.js';
 import { enterAs, openBrowser, openScreen, signIn, type DemoRole, type Person } from '../support/browser.js';
 import { comesTo } from '../support/comes-to.js';
 import { startDemoService, type DemoService } from '../support/demo-service.js';
@@ -51,6 +52,31 @@ describe('signing in', () => {
     expect(await person.page.getByLabel('Sign-in name').inputValue()).toBe('desk@example.test');
     await enterAs(person.page, 'front-desk');
     await person.page.waitForURL('**/desk/calls');
+  });
+
+  it('tells the browser of whoever is signed in what the screen asks first, and nobody else', async () => {
+    person = await signIn(browser, service.url, 'front-desk');
+    const { request } = person.page;
+    const linksOf = async (path: string): Promise<string | undefined> => (await request.get(path)).headers()['link'];
+    expect(await linksOf('/chair')).toContain('</api/v1/practice>; rel=preload; as=fetch');
+    expect(await linksOf('/chair')).not.toContain('/stages');
+    expect(await linksOf('/chair/stages/one?on=2027-01-04')).toContain('</api/v1/stages/one>; rel=preload; as=fetch');
+    expect(await linksOf('/desk/cases/two')).toContain('</api/v1/cases/two>; rel=preload; as=fetch');
+    expect(await linksOf('/desk/cases/two/offers')).not.toContain('/cases/two');
+    await person.page.context().clearCookies();
+    expect(await linksOf('/chair')).toBeUndefined();
+  });
+
+  it('goes on where a person wanted to go whose session had ended before the page was opened', async () => {
+    person = await signIn(browser, service.url, 'front-desk');
+    const { page } = person;
+    const [cookie] = await page.context().cookies();
+    await page.context().addCookies([{ ...found(cookie), value: `${found(cookie).value}x` }]);
+    person.complaints.expect(401, /\/sessions/);
+    await page.goto('/desk/calls');
+    await enterAs(page, 'front-desk');
+    await page.waitForURL('**/desk/calls');
+    await page.getByRole('heading', { name: 'Calls to make' }).waitFor();
   });
 
   it('leads a newcomer at the front desk, by what the first task says, to a whole booked chain in twelve actions', async () => {

@@ -36,14 +36,6 @@ describe('npm start', () => {
     expect(await compressed.text()).toBe(await plain.text());
   });
 
-  it('tells a browser with a session what every screen asks first, and nobody else', async () => {
-    const known = await fetch(service.url, { headers: { cookie: 'archwright=any' } });
-    const unknown = await fetch(service.url);
-    expect(known.headers.get('link')).toContain('</api/v1/practice>; rel=preload; as=fetch');
-    expect(unknown.headers.get('link')).toBeNull();
-    await Promise.all([known.text(), unknown.text()]);
-  });
-
   it('refuses a second start on the same folder, and names the process that holds it', async () => {
     const second = runCommandLine(['start', '--port', '0', '--data', folder.path]);
     expect(await second.ended).toBe(1);

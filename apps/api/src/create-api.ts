@@ -4,6 +4,7 @@ import helmet from '@fastify/helmet';
 import { RequestMethod } from '@nestjs/common';
 import { NestFactory } from '@nestjs/core';
 import { FastifyAdapter, type NestFastifyApplication } from '@nestjs/platform-fastify';
+import { resumeSession } from '@archwright/casework';
 import {
   Clock,
   FrameworkLogger,
@@ -15,6 +16,7 @@ import {
 } from '@archwright/platform';
 import type { FastifyInstance } from 'fastify';
 import type { Logger } from 'pino';
+import { DataSource } from 'typeorm';
 import { AppModule } from './app.module.js';
 import { openapiDocument } from './openapi/openapi-document.js';
 import { servePages } from './pages.js';
@@ -43,7 +45,12 @@ export async function createApi(configuration: Configuration, logger: Logger): P
   app.useGlobalPipes(new StorableTextPipe(), validationPipe());
   app.useGlobalFilters(new ProblemFilter(logger));
   serveDescription(server, app);
-  if (!(await servePages(server, configuration.webRoot)))
+  const isLive = (token: string): Promise<boolean> =>
+    resumeSession(app.get(DataSource), token, app.get(Clock).now()).then(
+      () => true,
+      () => false,
+    );
+  if (!(await servePages(server, configuration.webRoot, isLive)))
     logger.warn({ webRoot: configuration.webRoot }, 'no built web application');
   await app.init();
   return app;

@@ -7,16 +7,25 @@ import { readSessionCookie } from './security/session-cookie.js';
 const DAY_MS = 24 * 3_600_000;
 const SERVICE_PATHS = /^\/(api|health)(\/|$)/;
 /** What every screen behind the sign-in asks first: the browser fetches it beside the application's code. */
-const ASKED_FIRST = ['/api/v1/sessions/current', '/api/v1/practice']
-  .map((path) => `<${path}>; rel=preload; as=fetch; crossorigin`)
-  .join(', ');
+const ASKED_FIRST = ['/api/v1/sessions/current', '/api/v1/practice'];
+/** What single screens ask first besides, by the id in their address. */
+const ASKED_BY_SCREEN: readonly [screen: RegExp, address: string][] = [
+  [/^\/chair\/stages\/([\w-]+)$/, '/api/v1/stages/'],
+  [/^\/desk\/cases\/([\w-]+)$/, '/api/v1/cases/'],
+];
 
 /**
  * Serves the built web application; an address that is no file of it is one of its screens.
  *
+ * @param isLive whether a token is that of a session: what a browser without one was told to fetch beforehand, it would keep,
+ *   refusals, for whoever signs in afterwards
  * @returns false when there is no built application at `webRoot`
  */
-export async function servePages(server: FastifyInstance, webRoot: string): Promise<boolean> {
+export async function servePages(
+  server: FastifyInstance,
+  webRoot: string,
+  isLive: (token: string) => Promise<boolean>,
+): Promise<boolean> {
   const root = resolve(webRoot);
   if (!existsSync(join(root, 'index.html'))) return false;
   const files = new Set(
@@ -25,7 +34,7 @@ export async function servePages(server: FastifyInstance, webRoot: string): Prom
       .map((entry) => `/${relative(root, join(entry.parentPath, entry.name)).split(sep).join('/')}`),
   );
   await server.register(fastifyStatic, { root, serve: false, preCompressed: true });
-  server.get('/*', (request, reply) => {
+  server.get('/*', async (request, reply) => {
     const [path = '/'] = request.url.split('?');
     if (SERVICE_PATHS.test(path)) {
       reply.callNotFound();
@@ -39,8 +48,18 @@ export async function servePages(server: FastifyInstance, webRoot: string): Prom
       reply.callNotFound();
       return reply;
     }
-    if (readSessionCookie(request) !== null) void reply.header('link', ASKED_FIRST);
+    const token = readSessionCookie(request);
+    if (token !== null && (await isLive(token))) void reply.header('link', linksOf(path));
     return reply.sendFile('index.html', { maxAge: 0 });
   });
   return true;
+}
+
+/** What the page of a screen asks first, for the browser to fetch beside its code (RFC 8288; HTML, link type "preload"). */
+function linksOf(path: string): string {
+  const own = ASKED_BY_SCREEN.flatMap(([screen, address]) => {
+    const id = screen.exec(path)?.[1];
+    return id === undefined ? [] : [address + id];
+  });
+  return [...ASKED_FIRST, ...own].map((address) => `<${address}>; rel=preload; as=fetch; crossorigin`).join(', ');
 }

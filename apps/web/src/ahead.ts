@@ -5,9 +5,11 @@ import { practiceQuery, queryClient } from './api/queries.js';
  * Asks for what a screen will show while its code is on its way and its frame is drawn. Nobody waits for it here: what
  * can't be had is asked for again, and said, by the screen.
  */
-export function ahead(ask: (practice: PracticeView) => Promise<unknown>): void {
-  void queryClient
-    .query(practiceQuery)
-    .then(ask)
-    .catch(() => undefined);
+export function ahead(ask: () => Promise<unknown>): void {
+  void ask().catch(() => undefined);
+}
+
+/** The same, where the practice says what is shown. */
+export function aheadOf(ask: (practice: PracticeView) => Promise<unknown>): void {
+  ahead(async () => ask(await queryClient.query(practiceQuery)));
 }

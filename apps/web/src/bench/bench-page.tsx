@@ -3,6 +3,7 @@ import { Link, useNavigate, useSearch } from '@tanstack/react-router';
 import { openAlerts, useAlerts } from '../alerts/open-alerts.js';
 import { may } from '../frame/places-view.js';
 import { useSession } from '../frame/use-session.js';
+import { AfterTop } from '../look/after-top.js';
 import { DayPicker } from '../look/day-picker.js';
 import { Notice, Refusal } from '../look/notice.js';
 import { FirstWait, ScreenHead, Waiting } from '../look/screen.js';
@@ -83,29 +84,31 @@ export function BenchPage() {
             </div>
           </Waiting>
         ) : null}
-        {isWhole ? (
-          <div className={warns ? 'bench-lists' : undefined}>
-            {warns ? (
-              <div className="stack">
-                <PauseList rows={pauses} />
-                <RiskList atRisk={atRisk} laboratoryId={laboratory.id} from={from} />
-              </div>
-            ) : null}
-            <WorkList
-              dispatch={dispatch}
-              centres={laboratory.workCentres}
-              centre={centre}
-              on={on}
-              today={today}
-              onCentre={(picked) => {
-                show(on, picked);
-              }}
-            />
-          </div>
-        ) : null}
-        {isWhole ? (
-          <WorkloadPanel key={laboratory.id} laboratory={laboratory} today={today} mayAct={may.workAtBench(role)} />
-        ) : null}
+        <AfterTop>
+          {isWhole ? (
+            <div className={warns ? 'bench-lists' : undefined}>
+              {warns ? (
+                <div className="stack">
+                  <PauseList rows={pauses} />
+                  <RiskList atRisk={atRisk} laboratoryId={laboratory.id} from={from} />
+                </div>
+              ) : null}
+              <WorkList
+                dispatch={dispatch}
+                centres={laboratory.workCentres}
+                centre={centre}
+                on={on}
+                today={today}
+                onCentre={(picked) => {
+                  show(on, picked);
+                }}
+              />
+            </div>
+          ) : null}
+          {isWhole ? (
+            <WorkloadPanel key={laboratory.id} laboratory={laboratory} today={today} mayAct={may.workAtBench(role)} />
+          ) : null}
+        </AfterTop>
       </div>
     </>
   );

@@ -10,6 +10,7 @@ import { may } from '../frame/places-view.js';
 import { useSession } from '../frame/use-session.js';
 import { FreedNotice } from '../freed-time/freed-notice.js';
 import { ChangedMeanwhile } from '../live/changed-meanwhile.js';
+import { AfterTop } from '../look/after-top.js';
 import { Tag } from '../look/marks.js';
 import { Refusal } from '../look/notice.js';
 import { Empty, ScreenHead, Waiting } from '../look/screen.js';
@@ -107,54 +108,56 @@ export function CasePage() {
               }}
             />
           ) : null}
-          <figure className="sheet case-figure" aria-label={words.line}>
-            {laid && row ? (
-              <>
-                <div className="scroll-x" tabIndex={0} role="group" aria-label={words.line}>
-                  <CaseLineDrawing axis={laid.axis} row={row} levels={lineWords.levels} />
-                </div>
-                <figcaption className="line">
-                  <Legend />
-                </figcaption>
-              </>
-            ) : (
-              <Empty>{words.nothingPlanned}</Empty>
-            )}
-          </figure>
-          <div className="beside">
-            <div className="stack">
-              <section className="stack-tight">
-                <h2>{words.stages}</h2>
-                <CaseTable
-                  caseId={caseId}
-                  rows={caseRows(known, clock)}
-                  mayChange={may.keepDesk(role)}
-                  mayTreat={may.treat(role)}
+          <AfterTop>
+            <figure className="sheet case-figure" aria-label={words.line}>
+              {laid && row ? (
+                <>
+                  <div className="scroll-x" tabIndex={0} role="group" aria-label={words.line}>
+                    <CaseLineDrawing axis={laid.axis} row={row} levels={lineWords.levels} />
+                  </div>
+                  <figcaption className="line">
+                    <Legend />
+                  </figcaption>
+                </>
+              ) : (
+                <Empty>{words.nothingPlanned}</Empty>
+              )}
+            </figure>
+            <div className="beside">
+              <div className="stack">
+                <section className="stack-tight">
+                  <h2>{words.stages}</h2>
+                  <CaseTable
+                    caseId={caseId}
+                    rows={caseRows(known, clock)}
+                    mayChange={may.keepDesk(role)}
+                    mayTreat={may.treat(role)}
+                  />
+                </section>
+                <CaseHistory events={historyRows(known, practice.today)} />
+              </div>
+              <div className="stack">
+                <CaseAlerts alerts={known.alerts} />
+                {may.keepDesk(role) ? (
+                  <CaseReminders rows={reminderRows(reminders.data?.items ?? [], known, practice.today)} />
+                ) : null}
+                <ConsentForm
+                  key={`consent ${known.id}`}
+                  view={known}
+                  today={practice.today}
+                  mayRecord={may.treat(role)}
+                  pending={consent.isPending}
+                  error={consent.error}
+                  onSave={(body, onSaved) => {
+                    consent.mutate(body, { onSuccess: onSaved });
+                  }}
                 />
-              </section>
-              <CaseHistory events={historyRows(known, practice.today)} />
+                {may.openCases(role) ? (
+                  <StateChange key={`${known.id} ${known.state}`} view={known} practice={practice} change={state} />
+                ) : null}
+              </div>
             </div>
-            <div className="stack">
-              <CaseAlerts alerts={known.alerts} />
-              {may.keepDesk(role) ? (
-                <CaseReminders rows={reminderRows(reminders.data?.items ?? [], known, practice.today)} />
-              ) : null}
-              <ConsentForm
-                key={`consent ${known.id}`}
-                view={known}
-                today={practice.today}
-                mayRecord={may.treat(role)}
-                pending={consent.isPending}
-                error={consent.error}
-                onSave={(body, onSaved) => {
-                  consent.mutate(body, { onSuccess: onSaved });
-                }}
-              />
-              {may.openCases(role) ? (
-                <StateChange key={`${known.id} ${known.state}`} view={known} practice={practice} change={state} />
-              ) : null}
-            </div>
-          </div>
+          </AfterTop>
         </div>
       </Waiting>
     </>

@@ -1,5 +1,5 @@
 import { createRoute, lazyRouteComponent } from '@tanstack/react-router';
-import { ahead } from '../ahead.js';
+import { aheadOf } from '../ahead.js';
 import { queryClient } from '../api/queries.js';
 import { dispatchQuery, loadQuery, shownBench } from '../bench/use-bench.js';
 import { benchSearch, findSearch, remakeSearch, ticketSearch } from '../search-params.js';
@@ -23,7 +23,7 @@ const bench = createRoute({
   validateSearch: benchSearch,
   loaderDeps: ({ search }) => search,
   loader: ({ deps, context: { session } }) => {
-    ahead(async (practice) => {
+    aheadOf(async (practice) => {
       const shown = shownBench(practice, deps, session.laboratoryIds);
       if (shown.laboratory === undefined) return;
       await Promise.all([queryClient.query(loadQuery(shown)), queryClient.query(dispatchQuery(shown))]);

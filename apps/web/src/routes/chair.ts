@@ -1,5 +1,5 @@
 import { createRoute, lazyRouteComponent } from '@tanstack/react-router';
-import { ahead } from '../ahead.js';
+import { ahead, aheadOf } from '../ahead.js';
 import { queryClient } from '../api/queries.js';
 import { boardQuery, chosenClinician } from '../stage-board/use-stage-board.js';
 import { stageQuery } from '../stage/use-stage.js';
@@ -12,7 +12,7 @@ const chair = createRoute({
   validateSearch: boardSearch,
   loaderDeps: ({ search: { on, clinic, clinician } }) => ({ on, clinic, clinician }),
   loader: ({ deps: { on, clinic, clinician }, context: { session } }) => {
-    ahead(({ today }) => queryClient.query(boardQuery(on ?? today, clinic, chosenClinician(clinician, session))));
+    aheadOf(({ today }) => queryClient.query(boardQuery(on ?? today, clinic, chosenClinician(clinician, session))));
   },
   component: lazyRouteComponent(() => import('../stage-board/stage-board-page.js'), 'StageBoardPage'),
 });

@@ -1,5 +1,5 @@
 import { createRoute, lazyRouteComponent } from '@tanstack/react-router';
-import { ahead } from '../ahead.js';
+import { ahead, aheadOf } from '../ahead.js';
 import { queryClient } from '../api/queries.js';
 import { callsQuery } from '../call-list/use-calls.js';
 import { caseQuery } from '../case-page/use-case.js';
@@ -13,7 +13,7 @@ const desk = createRoute({
   validateSearch: daySearch,
   loaderDeps: ({ search: { on, clinic } }) => ({ on, clinic }),
   loader: ({ deps: { on, clinic } }) => {
-    ahead(({ today }) =>
+    aheadOf(({ today }) =>
       Promise.all([queryClient.query(dayQuery(on ?? today, clinic)), queryClient.query(callsQuery)]),
     );
   },

@@ -7,6 +7,7 @@ import { useSession } from '../frame/use-session.js';
 import { Tag } from '../look/marks.js';
 import { NotYet } from '../look/not-yet.js';
 import { Notice } from '../look/notice.js';
+import { AfterTop } from '../look/after-top.js';
 import { latePart } from '../look/late-part.js';
 import { ScreenHead } from '../look/screen.js';
 import { PhotographPanel } from '../photographs/photograph-panel.js';
@@ -107,72 +108,74 @@ function Work({ view, practice, capture, screw, override, complete, prescribe, a
           </section>
         ) : null}
         <SectionList sections={sectionsOf(view)} />
-        <div className="stage-grid">
-          <div className="stack">
-            <CaptureForm
-              view={view}
-              draft={draft}
-              read={read}
-              live={live}
-              pending={capture.isPending}
-              error={capture.error}
-              onSave={(body, onSaved) => {
-                capture.mutate({ body, onSaved });
-              }}
-            />
-            {judgesJawRelation(view) ? (
-              <>
-                <VerticalPanel
-                  view={view}
-                  judged={read}
-                  pending={screw.isPending}
-                  error={screw.error}
-                  onScrew={(body, onSaved) => {
-                    screw.mutate({ body, onSaved });
-                  }}
-                />
-                <TeethPanel view={view} judged={read} today={practice.today} />
-              </>
-            ) : null}
-            <PhotographPanel stageId={view.id} zone={view.zone} today={practice.today} />
-          </div>
-          <div className="stack">
-            <Verdicts shown={live ?? savedFindings(view)} checking={view.checking} />
-            <VerdictHistory stageId={view.id} zone={view.zone} today={practice.today} />
-            <Gates stageId={view.id} gates={view.gates} override={override} />
-            {view.prescription && isBegun(view) ? (
-              <PrescriptionForm
-                stageId={view.id}
-                zone={view.zone}
-                today={practice.today}
-                inForce={view.prescription}
-                prescribe={prescribe}
-              />
-            ) : null}
-            {view.prescription?.signedAt != null && practice.orderedFrom.length > 0 && may.orderWork(role) ? (
-              <SendOrder view={view} practice={practice} />
-            ) : null}
-            {over ? null : mayComplete(view) ? (
-              <CompleteForm
-                hasAlert={view.alertId !== null}
-                pending={complete.isPending}
-                error={complete.error}
-                onComplete={(body) => {
-                  complete.mutate(body);
+        <AfterTop>
+          <div className="stage-grid">
+            <div className="stack">
+              <CaptureForm
+                view={view}
+                draft={draft}
+                read={read}
+                live={live}
+                pending={capture.isPending}
+                error={capture.error}
+                onSave={(body, onSaved) => {
+                  capture.mutate({ body, onSaved });
                 }}
               />
-            ) : (
-              <p className="soft">{words.startFirst}</p>
-            )}
-            {isClosed(view) ? null : (
-              <RaiseAlert
-                view={view}
-                raise={raise}
-                onRaised={(alert) => void navigate({ to: '/chair/alerts/$alertId', params: { alertId: alert.id } })}
-              />
-            )}
+              {judgesJawRelation(view) ? (
+                <>
+                  <VerticalPanel
+                    view={view}
+                    judged={read}
+                    pending={screw.isPending}
+                    error={screw.error}
+                    onScrew={(body, onSaved) => {
+                      screw.mutate({ body, onSaved });
+                    }}
+                  />
+                  <TeethPanel view={view} judged={read} today={practice.today} />
+                </>
+              ) : null}
+              <PhotographPanel stageId={view.id} zone={view.zone} today={practice.today} />
+            </div>
+            <div className="stack">
+              <Verdicts shown={live ?? savedFindings(view)} checking={view.checking} />
+              <VerdictHistory stageId={view.id} zone={view.zone} today={practice.today} />
+              <Gates stageId={view.id} gates={view.gates} override={override} />
+              {view.prescription && isBegun(view) ? (
+                <PrescriptionForm
+                  stageId={view.id}
+                  zone={view.zone}
+                  today={practice.today}
+                  inForce={view.prescription}
+                  prescribe={prescribe}
+                />
+              ) : null}
+              {view.prescription?.signedAt != null && practice.orderedFrom.length > 0 && may.orderWork(role) ? (
+                <SendOrder view={view} practice={practice} />
+              ) : null}
+              {over ? null : mayComplete(view) ? (
+                <CompleteForm
+                  hasAlert={view.alertId !== null}
+                  pending={complete.isPending}
+                  error={complete.error}
+                  onComplete={(body) => {
+                    complete.mutate(body);
+                  }}
+                />
+              ) : (
+                <p className="soft">{words.startFirst}</p>
+              )}
+              {isClosed(view) ? null : (
+                <RaiseAlert
+                  view={view}
+                  raise={raise}
+                  onRaised={(alert) => void navigate({ to: '/chair/alerts/$alertId', params: { alertId: alert.id } })}
+                />
+              )}
+            </div>
           </div>
-        </div>
+        </AfterTop>
       </div>
     </div>
   );
