@@ -125,7 +125,7 @@ describe('measurements over the visits', () => {
     expect(rows.map(({ how }) => how)).toEqual(['subnasale gnathion', 'nose tip chin']);
   });
 
-  it('say grades by name, findings by yes and no, and where they were taken', () => {
+  it('say grades by name, findings by yes and no, and where and how they were taken', () => {
     const { rows } = measuredTable(
       course({
         visits: [visit({})],
@@ -139,14 +139,20 @@ describe('measurements over the visits', () => {
             method: {},
             values: [{ stageId: 'v1', value: { label: 'rocks' }, at }],
           },
-          { ...rest, name: 'Pain', unit: null, method: {}, values: [{ stageId: 'v1', value: false, at }] },
+          {
+            ...rest,
+            name: 'Sibilants',
+            unit: null,
+            method: { language: 'de' },
+            values: [{ stageId: 'v1', value: false, at }],
+          },
         ],
       }),
       TODAY,
     );
     expect(rows).toMatchObject([
       { name: 'Stability, lower, left', cells: ['rocks'] },
-      { name: 'Pain', cells: ['no'] },
+      { name: 'Sibilants', how: 'German', cells: ['no'] },
     ]);
   });
 });

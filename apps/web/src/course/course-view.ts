@@ -4,7 +4,7 @@ import { localDateOf } from '../time/zone.js';
 import { stageWords } from '../words/chair.js';
 import { courseWords as words } from '../words/course.js';
 import { archWords, lineWords } from '../words/line.js';
-import { enumerated, spelled } from '../words/plural.js';
+import { enumerated, languageName, spelled } from '../words/plural.js';
 import { timeWords } from '../words/time.js';
 
 type Visit = CaseCourse['visits'][number];
@@ -85,7 +85,11 @@ export function measuredTable({ visits, measurements, zone }: CaseCourse, today:
     rows: measurements.map((measured, index) => ({
       id: `${measured.code} ${String(index)}`,
       name: nameOf(measured),
-      how: enumerated(Object.values(measured.method).map(spelled)),
+      how: enumerated(
+        Object.entries(measured.method).map(([key, answer]) =>
+          key === 'language' ? languageName(answer) : spelled(answer),
+        ),
+      ),
       cells: measuring.map(({ stageId }) => {
         const found = measured.values.find((each) => each.stageId === stageId);
         return found === undefined ? '' : valueIn(found.value, measured.unit);

@@ -1,7 +1,7 @@
 import type { Arch, StageView } from '@archwright/contracts';
 import { stageWords } from '../words/chair.js';
 import { lineWords } from '../words/line.js';
-import { spelled } from '../words/plural.js';
+import { languageName, spelled } from '../words/plural.js';
 
 type Field = StageView['fields'][number];
 type Side = Field['sides'][number];
@@ -82,7 +82,10 @@ export const captureFields = (view: StageView): FieldEntry[] =>
       key: question.key,
       stored: `${field.code}|method|${question.key}`,
       question: question.question,
-      options: question.options.map((option) => ({ value: option, label: spelled(option) })),
+      options: question.options.map((option) => ({
+        value: option,
+        label: question.key === 'language' ? languageName(option) : spelled(option),
+      })),
       required: question.required,
     })),
     caution: field.caution,

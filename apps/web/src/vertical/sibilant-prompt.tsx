@@ -1,11 +1,10 @@
 import { NativeSelect } from '@mantine/core';
 import { SIBILANT_LANGUAGES, sibilantPrompt } from '@archwright/measures';
 import { useState } from 'react';
-import { locale } from '../words/language.js';
+import { languageName } from '../words/plural.js';
 import { verticalWords as words } from '../words/vertical.js';
 
-const names = new Intl.DisplayNames([locale], { type: 'language' });
-const LANGUAGES = SIBILANT_LANGUAGES.map((value) => ({ value, label: names.of(value) ?? value }));
+const LANGUAGES = SIBILANT_LANGUAGES.map((value) => ({ value, label: languageName(value) }));
 
 /** What the patient reads aloud while the space in speech is watched, in a language of theirs. */
 export function SibilantPrompt() {

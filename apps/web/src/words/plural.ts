@@ -1,6 +1,14 @@
 import { delivered } from './delivered.js';
 import { language, locale } from './language.js';
 
+let names: Intl.DisplayNames | undefined;
+
+/** A language by its code, such as `de`, in the words of the page. */
+export function languageName(code: string): string {
+  names ??= new Intl.DisplayNames([locale], { type: 'language' });
+  return names.of(code) ?? code;
+}
+
 /** "a", "a and b", "a, b and c". */
 export function listed(words: readonly string[]): string {
   return new Intl.ListFormat(locale, { type: 'conjunction' }).format(words);
