@@ -240,6 +240,13 @@ describe("the clinician's day", () => {
     await page.getByLabel('Disinfected with').fill('surface agent, full contact time');
     const [, time] = /T(\d\d:\d\d)/.exec(await cast.clockNow()) ?? [];
     await page.getByLabel('Disinfected at').last().fill(found(time));
+    const order = page.getByRole('region', { name: 'Prescription to the laboratory' });
+    await order.getByLabel('Note').fill('Midline as marked');
+    await page.getByRole('button', { name: 'Show what will be signed' }).click();
+    const preview = page.getByRole('region', { name: 'What the laboratory gets' });
+    await preview.getByText('Midline as marked').waitFor();
+    await preview.getByText('Lantern Example Laboratory').waitFor();
+    expect(await faultsOfScreen(page)).toEqual([]);
     await page.getByRole('button', { name: 'Sign the prescription' }).click();
     const signed = page.getByText(/The prescription was signed .* by Dr Imogen Thorne-Example/);
     await signed.or(page.getByRole('alert')).first().waitFor();
@@ -357,7 +364,9 @@ describe("the clinician's day", () => {
     await page.getByRole('button', { name: 'Keep it with the visit' }).click();
     const shown = page.getByRole('img', { name: 'Photograph: Plate after the second attempt' });
     await shown.waitFor();
-    await until(async () => await shown.evaluate('(image) => image.naturalWidth > 0'));
+    await shown.scrollIntoViewIfNeeded();
+    const shownWidth = 'document.querySelector(\'img[alt^="Photograph: "]\').naturalWidth';
+    await until(async () => (await page.evaluate<number>(shownWidth)) > 0);
     expect(await page.getByLabel('What it shows').inputValue()).toBe('');
     expect(await faultsOfScreen(page)).toEqual([]);
   });

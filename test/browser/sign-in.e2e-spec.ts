@@ -60,9 +60,13 @@ describe('signing in', () => {
     const linksOf = async (path: string): Promise<string | undefined> => (await request.get(path)).headers()['link'];
     expect(await linksOf('/chair')).toContain('</api/v1/practice>; rel=preload; as=fetch');
     expect(await linksOf('/chair')).not.toContain('/stages');
-    expect(await linksOf('/chair/stages/one?on=2027-01-04')).toContain('</api/v1/stages/one>; rel=preload; as=fetch');
-    expect(await linksOf('/desk/cases/two')).toContain('</api/v1/cases/two>; rel=preload; as=fetch');
-    expect(await linksOf('/desk/cases/two/offers')).not.toContain('/cases/two');
+    const id = '019b0000-0000-7000-8000-000000000001';
+    expect(await linksOf(`/chair/stages/${id}?on=2027-01-04`)).toContain(
+      `</api/v1/stages/${id}>; rel=preload; as=fetch`,
+    );
+    expect(await linksOf(`/desk/cases/${id}`)).toContain(`</api/v1/cases/${id}>; rel=preload; as=fetch`);
+    for (const path of ['/desk/cases/new', `/desk/cases/${id}/offers`])
+      expect(await linksOf(path)).not.toContain('/api/v1/cases');
     await person.page.context().clearCookies();
     expect(await linksOf('/chair')).toBeUndefined();
   });

@@ -1,4 +1,4 @@
-import { stageBoard, stageView, toothChoiceView } from '@archwright/contracts';
+import { labCaseView, prescriptionPreview, stageBoard, stageView, toothChoiceView } from '@archwright/contracts';
 import {
   CaseEvent,
   CheckVerdict,
@@ -234,7 +234,18 @@ describe('the stage at the chair', () => {
       visit: { state: 'in-progress', clinicianName: 'Dr Imogen Thorne-Example' },
       prescription: { signedAt: null, signedBy: null },
     });
+    const previewed = await chair.clinician.call({
+      method: 'GET',
+      path: `/stages/${stage.id}/prescription-preview`,
+      answer: prescriptionPreview,
+    });
     await chair.sign(stage);
+    const forBench = await chair.bench.call({ method: 'GET', path: `/cases/${caseId}`, answer: labCaseView });
+    const { work, objects, values } = found(forBench.workOrders.find((each) => each.stage === 'D2'));
+    const declared = values.filter(({ name }) => name === 'Disinfected with');
+    expect(declared).toHaveLength(1);
+    expect(previewed).toMatchObject({ work, objects, values: values.filter((value) => !declared.includes(value)) });
+    expect(previewed.laboratoryName).toBe('Lantern Example Laboratory');
     await chair.complete(stage, 'passed');
     await chair.act(found((await chair.stage(caseId, 'D2')).appointmentId), 'finish');
     const passed = await chair.view(stage.id);

@@ -10,8 +10,8 @@ const SERVICE_PATHS = /^\/(api|health)(\/|$)/;
 const ASKED_FIRST = ['/api/v1/sessions/current', '/api/v1/practice'];
 /** What single screens ask first besides, by the id in their address. */
 const ASKED_BY_SCREEN: readonly [screen: RegExp, address: string][] = [
-  [/^\/chair\/stages\/([\w-]+)$/, '/api/v1/stages/'],
-  [/^\/desk\/cases\/([\w-]+)$/, '/api/v1/cases/'],
+  [/^\/chair\/stages\/([\da-f-]{36})$/, '/api/v1/stages/'],
+  [/^\/desk\/cases\/([\da-f-]{36})$/, '/api/v1/cases/'],
 ];
 
 /**

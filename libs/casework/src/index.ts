@@ -32,6 +32,7 @@ export { listCases, listLabCases } from './cases/list-cases.js';
 export { openCase } from './cases/open-case.js';
 export { recordConsent } from './cases/record-consent.js';
 export { keepPhotograph, listPhotographs, readPhotograph, removePhotograph } from './photographs/photographs.js';
+export { previewPrescription } from './capture/preview-prescription.js';
 export { viewCourse } from './course/view-course.js';
 export { previewCaseState } from './cases/state-effects.js';
 export { viewCase } from './cases/view-case.js';

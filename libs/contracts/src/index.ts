@@ -219,7 +219,17 @@ export {
 } from './lab.js';
 export { readDeliveredAs } from './delivered.js';
 export { TOLD, told, type Filling, type Told, type ToldCode } from './told.js';
-export { labCasePage, labCaseView, type LabCasePage, type LabCaseView, type WorkOrder } from './lab-case.js';
+export {
+  labCasePage,
+  labCaseView,
+  prescriptionPreview,
+  prescriptionPreviewQuery,
+  type LabCasePage,
+  type LabCaseView,
+  type PrescriptionPreview,
+  type PrescriptionPreviewQuery,
+  type WorkOrder,
+} from './lab-case.js';
 export {
   labOrderAction,
   labOrderPage,

@@ -1,6 +1,8 @@
 import { z } from 'zod';
 import { deliveredText } from './delivered.js';
+import { signPrescription } from './capture.js';
 import { caseLabStep, caseView } from './case.js';
+import { labMaterial } from './caution.js';
 import { labQuestion } from './lab.js';
 import { arch, id, instant, stageCode } from './primitives.js';
 
@@ -32,6 +34,21 @@ const workOrder = z.object({
   objects: z.array(deliveredText),
 });
 export type WorkOrder = z.output<typeof workOrder>;
+
+/** What is written on a hand-over, as it is typed so far. */
+export const prescriptionPreviewQuery = signPrescription.pick({ shade: true, mould: true, note: true });
+export type PrescriptionPreviewQuery = z.output<typeof prescriptionPreviewQuery>;
+
+/** What a laboratory would be sent if the hand-over were signed now. */
+export const prescriptionPreview = workOrder.pick({ values: true }).extend({
+  /** Null while the work is not planned. */
+  laboratoryName: z.string().nullable(),
+  work: z.array(deliveredText),
+  /** Codes that its labels will bear. */
+  objects: z.array(z.string()),
+  avoidMaterials: z.array(labMaterial),
+});
+export type PrescriptionPreview = z.output<typeof prescriptionPreview>;
 
 /**
  * What a laboratory sees of a case: number, work, dates and the orders addressed to it. No name, no birth date, no

@@ -21,6 +21,12 @@ export const treatmentWalls: Readonly<Record<string, Wall>> = {
     answers: SEEN,
     path: ({ stage }) => `/stages/${stage}/tracings/1/drawing`,
   },
+  'GET /stages/{id}/prescription-preview': {
+    roles: CHAIR,
+    // The visit has not begun.
+    answers: { own: 409, otherClinic: 404, otherOrganisation: 404 },
+    path: ({ stage }) => `/stages/${stage}/prescription-preview`,
+  },
   'GET /stages/{id}/photographs': {
     roles: CHAIR,
     answers: SEEN,

@@ -1,7 +1,8 @@
-import { Body, Controller, Get, HttpCode, Param, Post, Put, Res } from '@nestjs/common';
+import { Body, Controller, Get, HttpCode, Param, Post, Put, Query, Res } from '@nestjs/common';
 import {
   completeStage,
   overrideGate,
+  previewPrescription,
   recordCapture,
   signPrescription,
   stateBearingScrew,
@@ -13,11 +14,14 @@ import {
   completeStage as completeBody,
   id as recordId,
   overrideGate as overrideBody,
+  prescriptionPreviewQuery,
   recordCapture as captureBody,
   signPrescription as prescriptionBody,
   stateBearingScrew as screwBody,
   type CompleteStage,
   type OverrideGate,
+  type PrescriptionPreview,
+  type PrescriptionPreviewQuery,
   type RecordCapture,
   type SignPrescription,
   type StageView,
@@ -56,6 +60,16 @@ export class StagesController {
   @Get(':id/verdict-history')
   history(@CurrentActor() actor: Actor, @Param('id', { schema: recordId }) id: string): Promise<VerdictHistory> {
     return readInOrganisation(this.db, actor.organisationId, (tx) => viewVerdictHistory(tx, actor, id));
+  }
+
+  /** What would be sent if it were signed now; nothing is signed. */
+  @Get(':id/prescription-preview')
+  previewPrescription(
+    @CurrentActor() actor: Actor,
+    @Param('id', { schema: recordId }) id: string,
+    @Query({ schema: prescriptionPreviewQuery }) query: PrescriptionPreviewQuery,
+  ): Promise<PrescriptionPreview> {
+    return readInOrganisation(this.db, actor.organisationId, (tx) => previewPrescription(tx, actor, id, query));
   }
 
   @Post(':id/captures')

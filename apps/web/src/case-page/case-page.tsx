@@ -24,6 +24,7 @@ import { toldWords } from '../words/told.js';
 import { CaseAlerts, CaseHistory, CaseReminders } from './case-aside.js';
 import './case-page.css';
 import { caseRows, deliverySentence, historyRows, latestByOthers, reminderRows } from './case-page-view.js';
+import { LinkedCases } from './linked-cases.js';
 import { CaseTable } from './case-table.js';
 import { ConsentForm } from './consent-form.js';
 import { DecideTreatment } from './decide-treatment.js';
@@ -68,6 +69,7 @@ export function CasePage() {
               {words.patientLine(known.patient.name, birthDate(known.patient.birthOn))}
             </Link>
             {known.patient.phone ? <span>{known.patient.phone}</span> : null}
+            <LinkedCases view={known} />
             <span className="soft">{wishSentence(known.wishes)}</span>
             <CaseAtChair caseId={caseId} mayTreat={may.treat(role)} />
             <span className="strong push">{deliverySentence(known, practice.today)}</span>

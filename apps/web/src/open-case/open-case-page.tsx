@@ -9,7 +9,15 @@ import { ScreenHead } from '../look/screen.js';
 import { openCaseWords as words } from '../words/case.js';
 import { WishesFields } from '../wishes/wishes-fields.js';
 import { draftOfWishes, emptyWishes } from '../wishes/wishes-view.js';
-import { caseDraftKey, chooseClinics, cliniciansOf, emptyCase, readCase, readTypedCase } from './open-case-view.js';
+import {
+  caseDraftKey,
+  chooseClinics,
+  cliniciansOf,
+  emptyCase,
+  parentChoices,
+  readCase,
+  readTypedCase,
+} from './open-case-view.js';
 import { PathFields } from './path-fields.js';
 import { PatientChoice } from './patient-choice.js';
 import { useOpenCase } from './use-open-case.js';
@@ -32,6 +40,7 @@ export function OpenCasePage() {
   const reading = readCase(practice, draft);
   const errors = { ...fieldErrors(open.error), ...(attempt > 0 && 'errors' in reading ? reading.errors : {}) };
   const form = useFirstProblem(attempt, Object.keys(errors).length > 0);
+  const before = parentChoices(patient.data?.cases ?? []);
   const ownWishes = patient.data ? draftOfWishes(patient.data.wishes) : emptyWishes;
 
   function choose(chosen: string | null): void {
@@ -87,6 +96,18 @@ export function OpenCasePage() {
               }}
             />
           )}
+          {before.length > 0 ? (
+            <NativeSelect
+              label={words.parent}
+              description={words.parentHint}
+              value={typed.parentCaseId}
+              error={errors['parentCaseId']}
+              data={[{ value: '', label: words.noParent }, ...before]}
+              onChange={(event) => {
+                setTyped({ ...typed, parentCaseId: event.currentTarget.value });
+              }}
+            />
+          ) : null}
           <Checkbox
             label={words.enquiry}
             checked={draft.enquiry}

@@ -6,6 +6,7 @@ import {
   cliniciansOf,
   emptyCase,
   pathsFor,
+  parentChoices,
   readCase,
 } from './open-case-view.js';
 
@@ -122,4 +123,21 @@ it('asks nothing about arches for an enquiry', () => {
   expect(readCase({ ...practice, paths: [] }, { ...emptyCase(practice, true), patientId: uuid(3) })).toHaveProperty(
     'errors.arches',
   );
+});
+
+describe('the case that a repair follows', () => {
+  it('is one of the patient’s own that may have placed a denture', () => {
+    const cases = [
+      { id: uuid(31), number: '26-0012', state: 'closed', title: 'Complete denture' },
+      { id: uuid(32), number: '27-0001', state: 'enquiry', title: 'Examination' },
+    ];
+    expect(parentChoices(cases)).toEqual([{ value: uuid(31), label: '26-0012 · Complete denture' }]);
+  });
+
+  it('is sent when one was chosen', () => {
+    const draft = { ...emptyCase(practice, false), patientId: uuid(3), paths: { upper: uuid(22), lower: '' } };
+    expect(readCase(practice, { ...draft, parentCaseId: uuid(31) })).toMatchObject({
+      body: { parentCaseId: uuid(31) },
+    });
+  });
 });

@@ -1,4 +1,11 @@
-import { openCase, setVisitPlace, type Arch, type OpenCase, type PracticeView } from '@archwright/contracts';
+import {
+  openCase,
+  setVisitPlace,
+  type Arch,
+  type OpenCase,
+  type PatientView,
+  type PracticeView,
+} from '@archwright/contracts';
 import { z } from 'zod';
 import { openCaseWords } from '../words/case.js';
 import { wishesOfDraft, type WishesDraft } from '../wishes/wishes-view.js';
@@ -7,6 +14,8 @@ export interface CaseDraft {
   patientId: string | null;
   enquiry: boolean;
   paths: Record<Arch, string>;
+  /** Of the patient's cases the one whose denture is repaired, relined or replaced; empty for none. */
+  parentCaseId: string;
   clinicIds: string[];
   clinicianId: string;
   place: OpenCase['visitPlace']['place'];
@@ -22,6 +31,7 @@ export type TypedCase = Omit<CaseDraft, 'patientId'>;
 export const emptyCase = (practice: PracticeView, enquiry: boolean): TypedCase => ({
   enquiry,
   paths: { upper: '', lower: '' },
+  parentCaseId: '',
   clinicIds: practice.clinics.map((clinic) => clinic.id),
   clinicianId: '',
   place: 'clinic',
@@ -32,6 +42,7 @@ export const emptyCase = (practice: PracticeView, enquiry: boolean): TypedCase =
 export const typedCase = z.object({
   enquiry: z.boolean(),
   paths: z.object({ upper: z.string(), lower: z.string() }),
+  parentCaseId: z.string(),
   clinicIds: z.array(z.string()),
   clinicianId: z.string(),
   place: z.enum(['clinic', 'home', 'care-home']),
@@ -124,11 +135,18 @@ export function readCase(
     arches,
     clinicIds: draft.clinicIds,
     clinicianId: draft.clinicianId || null,
+    parentCaseId: draft.parentCaseId || null,
     visitPlace: visitPlace.data,
     ...(draft.wishes ? { wishes: wishesOfDraft(draft.wishes) } : {}),
   });
   return { body };
 }
+
+/** Cases of the patient that may have placed a denture, to choose the one that this case follows. */
+export const parentChoices = (cases: PatientView['cases']): { value: string; label: string }[] =>
+  cases
+    .filter(({ state }) => state !== 'enquiry')
+    .map(({ id, number, title }) => ({ value: id, label: openCaseWords.parentCase(number, title) }));
 
 /** The arches that have a path, as they are sent. */
 export const archesOf = (paths: CaseDraft['paths']): OpenCase['arches'] =>

@@ -1,4 +1,4 @@
-import type { SignPrescription } from '@archwright/contracts';
+import type { PrescriptionPreviewQuery, SignPrescription } from '@archwright/contracts';
 import { typedMinute } from '../change-visit/change-visit-view.js';
 import { stageWords as words } from '../words/chair.js';
 
@@ -32,12 +32,15 @@ export function readPrescription(
     ...(at === null ? { time: words.atMissing } : {}),
   };
   if (agent.trim() === '' || at === null) return { body: null, wrong };
+  return { body: { ...writtenOn({ shade, mould, note }), disinfection: { agent: agent.trim(), at } }, wrong };
+}
+
+/** What the laboratory reads on it; what was left empty is left out. */
+export function writtenOn({
+  shade,
+  mould,
+  note,
+}: Pick<PrescriptionDraft, 'shade' | 'mould' | 'note'>): PrescriptionPreviewQuery {
   const told = Object.entries({ shade: shade.trim(), mould: mould.trim(), note: note.trim() });
-  return {
-    body: {
-      ...Object.fromEntries(told.filter(([, text]) => text !== '')),
-      disinfection: { agent: agent.trim(), at },
-    },
-    wrong,
-  };
+  return Object.fromEntries(told.filter(([, text]) => text !== ''));
 }

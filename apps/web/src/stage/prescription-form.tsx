@@ -5,7 +5,8 @@ import { Notice, Refusal } from '../look/notice.js';
 import { isOutrun, Outrun } from '../look/outrun.js';
 import { dateAndTime } from '../time/wording.js';
 import { stageWords as words } from '../words/chair.js';
-import { emptyPrescription, readPrescription } from './prescription-draft.js';
+import { emptyPrescription, readPrescription, writtenOn } from './prescription-draft.js';
+import { PrescriptionPreview } from './prescription-preview.js';
 
 interface Props {
   stageId: string;
@@ -18,7 +19,7 @@ interface Props {
 
 /** The hand-over to the laboratory. It is signed by the person who sends it; a later one takes its place. */
 export function PrescriptionForm({ stageId, zone, today, inForce, prescribe }: Props) {
-  const { form, errors, refusal, boxOf, submit } = useFieldsForm({
+  const { form, draft, errors, refusal, boxOf, submit } = useFieldsForm({
     key: `prescription.${stageId}`,
     empty: emptyPrescription(today),
     read: (draft) => readPrescription(draft, zone),
@@ -51,6 +52,7 @@ export function PrescriptionForm({ stageId, zone, today, inForce, prescribe }: P
             <TextInput type="time" aria-label={words.at} {...boxOf('time')} />
           </div>
           <Textarea label={words.note} maxLength={1000} {...boxOf('note')} />
+          <PrescriptionPreview stageId={stageId} given={writtenOn(draft)} />
           <Outrun error={refusal} />
           <Refusal error={isOutrun(refusal) ? null : refusal} />
           <div>

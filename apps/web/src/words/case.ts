@@ -33,12 +33,15 @@ export const caseWords = {
   reminder: filled(said.case.reminder, (channel: string, when: string) => ({ channel, when })),
   stateNow: filled(said.case.stateNow, (state: string) => ({ state })),
   visits: filled(said.case.visits, counted),
+  follows: filled(said.case.follows, (number: string) => ({ number })),
+  followedBy: filled(said.case.followedBy, (number: string) => ({ number })),
 };
 
 /** Words of opening a case. */
 export const openCaseWords = {
   ...openCase,
   choosePatient: filled(openCase.choosePatient, bornOn),
+  parentCase: filled(openCase.parentCase, numbered),
   path: filled(openCase.path, (title: string, visits: number, version: number) => ({ title, visits, version })),
 };
 

@@ -19,19 +19,10 @@ export async function keepObjects(
   declared: Declared,
   now: Date,
 ): Promise<string[]> {
-  const { chain, stage, treatmentCase } = record;
+  const { stage } = record;
   const clinicId = await clinicOfStage(tx, record);
-  const made = chain.objects
-    .filter(({ madeAt }) => madeAt === stage.code)
-    .flatMap((object): { object: typeof object; arch: 'upper' | 'lower' | null }[] => {
-      const arches = object.arches.filter((arch) => stage.arches.includes(arch));
-      return object.shared ? [{ object, arch: null }] : arches.map((arch) => ({ object, arch }));
-    });
-  const codes: string[] = [];
-  for (const { object, arch } of made) {
-    const parts = [treatmentCase.number, object.code, arch ?? 'both', String(stage.round)];
-    const code = parts.join('-');
-    codes.push(code);
+  const made = objectsMadeAt(record);
+  for (const { object, arch, code } of made) {
     const kept = await tx.findOneBy(CustodyObject, { code });
     const objectId = kept?.id ?? uuidv7();
     if (kept === null)
@@ -50,5 +41,26 @@ export async function keepObjects(
     if (kept === null || kept.holder === 'clinic')
       await tx.insert(DisinfectionRecord, { id: uuidv7(), stageId: stage.id, objectId, ...declared });
   }
-  return codes;
+  return made.map(({ code }) => code);
+}
+
+interface MadeObject {
+  readonly object: StageRecord['chain']['objects'][number];
+  /** Null for what both arches share. */
+  readonly arch: 'upper' | 'lower' | null;
+  readonly code: string;
+}
+
+/** What is made at a stage, once per arch and go. */
+export function objectsMadeAt({ chain, stage, treatmentCase }: StageRecord): MadeObject[] {
+  return chain.objects
+    .filter(({ madeAt }) => madeAt === stage.code)
+    .flatMap((object) => {
+      const arches = object.arches.filter((arch) => stage.arches.includes(arch));
+      return (object.shared ? [null] : arches).map((arch) => ({
+        object,
+        arch,
+        code: [treatmentCase.number, object.code, arch ?? 'both', String(stage.round)].join('-'),
+      }));
+    });
 }

@@ -68,7 +68,8 @@ export async function signPrescription(
   });
 }
 
-function requireSignable({ chain, stage }: StageRecord): void {
+/** @throws {WrongStateError} when no laboratory work follows the stage, or its visit has not begun */
+export function requireSignable({ chain, stage }: StageRecord): void {
   if (!chain.phases.some(({ afterStage }) => afterStage === stage.code)) {
     throw new WrongStateError(`Stage ${stage.code}`, 'not followed by laboratory work', 'a stage that is');
   }
@@ -86,21 +87,22 @@ async function requireGatesClosed(tx: EntityManager, record: StageRecord, now: D
 }
 
 /** The laboratory that the work is planned at; null while it is not planned. */
-function laboratoryOf({ rows, stage }: StageRecord): string | null {
+export function laboratoryOf({ rows, stage }: StageRecord): string | null {
   const own = rows.steps.filter(({ afterStage, state }) => afterStage === stage.code && state !== 'discarded');
   return own.find(({ laboratoryId }) => laboratoryId !== null)?.laboratoryId ?? null;
 }
 
 /** Case number, arches, values and codes: what the laboratory works from, and no identity. */
-async function contentOf(
+export async function contentOf(
   tx: EntityManager,
   { stage, chain, treatmentCase }: StageRecord,
   given: {
     readonly order: Omit<SignPrescription, 'disinfection'>;
-    readonly disinfection: SignPrescription['disinfection'];
+    /** Left out while it is not declared. */
+    readonly disinfection?: SignPrescription['disinfection'];
     readonly objects: readonly string[];
   },
-): Promise<object> {
+): Promise<Readonly<Record<string, unknown>>> {
   const captured = (await loadCaptured(tx, [stage.id])).get(stage.id);
   return {
     caseNumber: treatmentCase.number,
@@ -113,7 +115,7 @@ async function contentOf(
     otherCentricRelation: captured?.otherCentricRelation ?? [],
     ...(await chosenTeeth(tx, stage.caseId)),
     ...given.order,
-    disinfection: given.disinfection,
+    ...(given.disinfection === undefined ? {} : { disinfection: given.disinfection }),
     avoidMaterials: await materialsToAvoid(tx, treatmentCase.patientId),
     objects: given.objects,
   };
