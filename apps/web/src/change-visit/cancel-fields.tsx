@@ -1,12 +1,6 @@
 import { Radio, TextInput } from '@mantine/core';
-import type { PreviewCancel } from '@archwright/contracts';
 import { changeWords as words } from '../words/case.js';
-
-export interface CancelDraft {
-  then: PreviewCancel['then'];
-  /** Day from which the patient can come again; empty: any other time will do. */
-  againOn: string;
-}
+import type { CancelDraft } from './change-draft.js';
 
 interface Props {
   draft: CancelDraft;

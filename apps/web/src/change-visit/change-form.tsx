@@ -1,12 +1,14 @@
 import { Button, Radio, Textarea } from '@mantine/core';
 import type { AlternativesView, PreviewCancel, PreviewMove } from '@archwright/contracts';
 import { useState, type SyntheticEvent } from 'react';
+import { useKeptDraft } from '../drafts/use-kept-draft.js';
 import { useFirstProblem } from '../look/first-problem.js';
 import { startOfDayMs } from '../time/zone.js';
 import { changeWords as words } from '../words/case.js';
-import { CancelFields, type CancelDraft } from './cancel-fields.js';
+import { CancelFields } from './cancel-fields.js';
+import { changeKey, readChangeDraft, type ChangeDraft } from './change-draft.js';
 import { dayAfter, startChoices, typedInstant, type VisitOfCase } from './change-visit-view.js';
-import { chosenStart, MoveFields, OTHER, type MoveDraft } from './move-fields.js';
+import { chosenStart, MoveFields, OTHER } from './move-fields.js';
 
 interface Props {
   appointmentId: string;
@@ -25,13 +27,18 @@ interface Props {
 /** What to do with the visit. It only asks for a preview. */
 export function ChangeForm(props: Props) {
   const { appointmentId, visit, zone, today, alternatives, isLooking, pending, onEdit, onMove, onCancel } = props;
-  const [what, setWhat] = useState<'move' | 'cancel'>(visit.isMissed ? 'cancel' : 'move');
-  const [move, setMove] = useState<MoveDraft>({ start: '', date: '', time: '' });
-  const [cancel, setCancel] = useState<CancelDraft>(() => ({
-    then: 'replan',
-    againOn: dayAfter(visit.startsAt, zone, today),
-  }));
-  const [reason, setReason] = useState(visit.isMissed ? words.didNotCome : '');
+  const [draft, change] = useKeptDraft(
+    changeKey(appointmentId),
+    (): ChangeDraft => ({
+      what: visit.isMissed ? 'cancel' : 'move',
+      move: { start: '', date: '', time: '' },
+      cancel: { then: 'replan', againOn: dayAfter(visit.startsAt, zone, today) },
+      reason: visit.isMissed ? words.didNotCome : '',
+    }),
+    readChangeDraft,
+  );
+  const { move, cancel, reason } = draft;
+  const what = visit.isMissed ? 'cancel' : draft.what;
   const [attempt, setAttempt] = useState(0);
   const choices = alternatives ? startChoices(alternatives, today) : isLooking ? null : [];
   const chosen = chosenStart(move, choices);
@@ -63,7 +70,7 @@ export function ChangeForm(props: Props) {
           label={words.what}
           value={what}
           onChange={(value) => {
-            setWhat(value === 'cancel' ? 'cancel' : 'move');
+            change({ ...draft, what: value === 'cancel' ? 'cancel' : 'move' });
           }}
         >
           <div className="row ticks">
@@ -78,10 +85,18 @@ export function ChangeForm(props: Props) {
           choices={choices}
           today={today}
           error={tried && timeMissing ? words.otherMissing : null}
-          onChange={setMove}
+          onChange={(typedMove) => {
+            change({ ...draft, move: typedMove });
+          }}
         />
       ) : (
-        <CancelFields draft={cancel} today={today} onChange={setCancel} />
+        <CancelFields
+          draft={cancel}
+          today={today}
+          onChange={(typedCancel) => {
+            change({ ...draft, cancel: typedCancel });
+          }}
+        />
       )}
       <Textarea
         label={words.reason}
@@ -90,7 +105,7 @@ export function ChangeForm(props: Props) {
         value={reason}
         error={tried && reasonMissing ? words.reasonMissing : null}
         onChange={(event) => {
-          setReason(event.currentTarget.value);
+          change({ ...draft, reason: event.currentTarget.value });
         }}
       />
       <div>

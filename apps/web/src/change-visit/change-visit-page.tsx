@@ -11,9 +11,11 @@ import { NotYet } from '../look/not-yet.js';
 import { Notice, Refusal } from '../look/notice.js';
 import { ScreenHead } from '../look/screen.js';
 import { RippleSheet } from '../ripple/ripple-sheet.js';
+import { keepDraft } from '../drafts/kept-drafts.js';
 import { viewerZone } from '../time/zone.js';
 import { caseWords, changeWords as words } from '../words/case.js';
 import { lostVisitWords } from '../words/lost.js';
+import { changeKey } from './change-draft.js';
 import { ChangeForm } from './change-form.js';
 import { visitOf } from './change-visit-view.js';
 import { useChangeVisit } from './use-change-visit.js';
@@ -101,12 +103,14 @@ export function ChangeVisitPage() {
                 disabled={stale}
                 onClick={() => {
                   apply.mutate(preview, {
-                    onSuccess: () =>
+                    onSuccess: () => {
+                      keepDraft(changeKey(appointmentId), null);
                       void navigate({
                         to: '/desk/cases/$caseId',
                         params: { caseId },
                         search: appointment.data && !visit.isMissed ? freedBy(appointment.data) : {},
-                      }),
+                      });
+                    },
                   });
                 }}
               >

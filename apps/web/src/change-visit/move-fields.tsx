@@ -1,15 +1,9 @@
 import { NativeSelect, TextInput } from '@mantine/core';
 import { changeWords as words } from '../words/case.js';
+import type { MoveDraft } from './change-draft.js';
 
 /** Stands for a start that is not in the list. */
 export const OTHER = 'other';
-
-export interface MoveDraft {
-  /** A start of the list, {@link OTHER}, or nothing yet: the first of the list. */
-  start: string;
-  date: string;
-  time: string;
-}
 
 interface Props {
   draft: MoveDraft;

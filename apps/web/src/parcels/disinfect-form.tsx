@@ -1,9 +1,7 @@
 import { Button, NativeSelect, TextInput } from '@mantine/core';
 import { declareDisinfection, type DeclareDisinfection } from '@archwright/contracts';
-import { useState, type SyntheticEvent } from 'react';
-import { fieldErrors } from '../api/errors.js';
 import { typedMinute } from '../change-visit/change-visit-view.js';
-import { useFirstProblem } from '../look/first-problem.js';
+import { useFieldsForm, type Sending } from '../drafts/use-fields-form.js';
 import { Notice, Refusal } from '../look/notice.js';
 import { isOutrun, Outrun } from '../look/outrun.js';
 import { disinfectionWords as words } from '../words/parcels.js';
@@ -11,81 +9,44 @@ import { disinfectionWords as words } from '../words/parcels.js';
 const METHODS = Object.entries(words.methods).map(([value, label]) => ({ value, label }));
 
 interface Props {
+  objectId: string;
   caution: string;
   clock: { zone: string; today: string };
-  pending: boolean;
-  error: unknown;
-  onDeclare: (body: DeclareDisinfection, done: () => void) => void;
+  declare: Sending<DeclareDisinfection>;
 }
 
 /** Somebody's word that a thing was disinfected here; what the word is worth stands above it. */
-export function DisinfectForm({ caution, clock, pending, error, onDeclare }: Props) {
-  const [agent, setAgent] = useState('');
-  const [method, setMethod] = useState('immersion');
-  const [day, setDay] = useState(clock.today);
-  const [time, setTime] = useState('');
-  const [attempt, setAttempt] = useState(0);
-  const at = typedMinute(day, time, clock.zone);
-  const refused = fieldErrors(error);
-  const agentError = attempt > 0 && agent.trim() === '' ? words.need.agent : refused['agent'];
-  const atError = attempt > 0 && at === null ? words.need.at : refused['at'];
-  const form = useFirstProblem(attempt, Boolean(agentError ?? atError));
-
-  function submit(event: SyntheticEvent): void {
-    event.preventDefault();
-    setAttempt((before) => before + 1);
-    const body = declareDisinfection.safeParse({ agent, method, at });
-    if (!body.success) return;
-    onDeclare(body.data, () => {
-      setAgent('');
-      setAttempt(0);
-    });
-  }
+export function DisinfectForm({ objectId, caution, clock, declare }: Props) {
+  const { form, refusal, boxOf, submit } = useFieldsForm({
+    key: `disinfect.${objectId}`,
+    empty: { agent: '', method: 'immersion', day: clock.today, time: '' },
+    read: ({ agent, method, day, time }) => {
+      const at = typedMinute(day, time, clock.zone);
+      return {
+        body: declareDisinfection.safeParse({ agent, method, at }).data ?? null,
+        wrong: {
+          ...(agent.trim() === '' ? { agent: words.need.agent } : {}),
+          ...(at === null ? { time: words.need.at } : {}),
+        },
+      };
+    },
+    send: declare,
+    paths: { time: 'at' },
+  });
 
   return (
     <form ref={form} onSubmit={submit} noValidate className="stack-tight">
       <Notice tone="caution">{caution}</Notice>
       <div className="halves">
-        <TextInput
-          label={words.agent}
-          maxLength={80}
-          value={agent}
-          error={agentError}
-          onChange={(event) => {
-            setAgent(event.currentTarget.value);
-          }}
-        />
-        <NativeSelect
-          label={words.method}
-          data={METHODS}
-          value={method}
-          onChange={(event) => {
-            setMethod(event.currentTarget.value);
-          }}
-        />
-        <TextInput
-          type="date"
-          max={clock.today}
-          label={words.day}
-          value={day}
-          onChange={(event) => {
-            setDay(event.currentTarget.value);
-          }}
-        />
-        <TextInput
-          type="time"
-          label={words.time}
-          value={time}
-          error={atError}
-          onChange={(event) => {
-            setTime(event.currentTarget.value);
-          }}
-        />
+        <TextInput label={words.agent} maxLength={80} {...boxOf('agent')} />
+        <NativeSelect label={words.method} data={METHODS} {...boxOf('method')} />
+        <TextInput type="date" max={clock.today} label={words.day} {...boxOf('day')} />
+        <TextInput type="time" label={words.time} {...boxOf('time')} />
       </div>
-      <Outrun error={error} />
-      <Refusal error={isOutrun(error) || refused['at'] || refused['agent'] ? null : error} />
+      <Outrun error={refusal} />
+      <Refusal error={isOutrun(refusal) ? null : refusal} />
       <div>
-        <Button type="submit" loading={pending}>
+        <Button type="submit" loading={declare.isPending}>
           {words.declare}
         </Button>
       </div>

@@ -29,12 +29,14 @@ export function ObjectItem({ row, clock, declare, deed }: Props) {
           <div className="stack">
             {row.mayDeclare ? (
               <DisinfectForm
+                objectId={row.id}
                 caution={row.caution}
                 clock={clock}
-                pending={isDeclaring && declare.isPending}
-                error={isDeclaring ? declare.error : null}
-                onDeclare={(body, done) => {
-                  declare.mutate({ id: row.id, body }, { onSuccess: done });
+                declare={{
+                  error: isDeclaring ? declare.error : null,
+                  isPending: isDeclaring && declare.isPending,
+                  reset: declare.reset,
+                  mutateAsync: (body) => declare.mutateAsync({ id: row.id, body }),
                 }}
               />
             ) : null}

@@ -1,6 +1,8 @@
 import { Button, NativeSelect, TextInput } from '@mantine/core';
 import { registerObject, type ObjectView, type RegisterObject } from '@archwright/contracts';
 import { useState, type SyntheticEvent } from 'react';
+import { z } from 'zod';
+import { useKeptDraft } from '../drafts/use-kept-draft.js';
 import { useFirstProblem } from '../look/first-problem.js';
 import { Notice, Refusal } from '../look/notice.js';
 import { objectWords, packWords, registerWords as words } from '../words/parcels.js';
@@ -8,6 +10,16 @@ import { objectWords, packWords, registerWords as words } from '../words/parcels
 const { kind: objectKind } = registerObject.shape;
 const KINDS = objectKind.options.map((value) => ({ value, label: objectWords.kind[value] }));
 const ARCHES = Object.entries(words.arches).map(([value, label]) => ({ value, label }));
+
+/** It stays after it was sent: what comes next is often of the same case. */
+const typed = z.object({
+  number: z.string(),
+  kind: objectKind,
+  arch: z.string(),
+  place: z.string(),
+  holderId: z.string(),
+});
+type Typed = z.output<typeof typed>;
 
 interface Props {
   /** The person's own clinics, or laboratories. */
@@ -22,11 +34,12 @@ interface Props {
 
 /** Something that is followed from hand to hand from now on; its code is made by the service and written on it. */
 export function RegisterForm({ holders, end, pending, error, registered, onRegister }: Props) {
-  const [number, setNumber] = useState('');
-  const [kind, setKind] = useState<RegisterObject['kind']>('impression');
-  const [arch, setArch] = useState('');
-  const [place, setPlace] = useState('');
-  const [holderId, setHolderId] = useState(holders[0]?.id ?? '');
+  const [draft, change] = useKeptDraft(
+    `register.${end}`,
+    (): Typed => ({ number: '', kind: 'impression', arch: '', place: '', holderId: holders[0]?.id ?? '' }),
+    (kept) => typed.safeParse(kept).data ?? null,
+  );
+  const { number, kind, arch, place, holderId } = draft;
   const [attempt, setAttempt] = useState(0);
 
   function submit(event: SyntheticEvent): void {
@@ -56,7 +69,7 @@ export function RegisterForm({ holders, end, pending, error, registered, onRegis
           value={number}
           error={isUnknown ? words.unknownCase : null}
           onChange={(event) => {
-            setNumber(event.currentTarget.value);
+            change({ ...draft, number: event.currentTarget.value });
           }}
         />
         <NativeSelect
@@ -64,7 +77,7 @@ export function RegisterForm({ holders, end, pending, error, registered, onRegis
           data={KINDS}
           value={kind}
           onChange={(event) => {
-            setKind(objectKind.safeParse(event.currentTarget.value).data ?? 'other');
+            change({ ...draft, kind: objectKind.safeParse(event.currentTarget.value).data ?? 'other' });
           }}
         />
         <NativeSelect
@@ -72,7 +85,7 @@ export function RegisterForm({ holders, end, pending, error, registered, onRegis
           data={ARCHES}
           value={arch}
           onChange={(event) => {
-            setArch(event.currentTarget.value);
+            change({ ...draft, arch: event.currentTarget.value });
           }}
         />
         {holders.length > 1 ? (
@@ -81,7 +94,7 @@ export function RegisterForm({ holders, end, pending, error, registered, onRegis
             data={holders.map(({ id, name }) => ({ value: id, label: name }))}
             value={holderId}
             onChange={(event) => {
-              setHolderId(event.currentTarget.value);
+              change({ ...draft, holderId: event.currentTarget.value });
             }}
           />
         ) : null}
@@ -90,7 +103,7 @@ export function RegisterForm({ holders, end, pending, error, registered, onRegis
           maxLength={80}
           value={place}
           onChange={(event) => {
-            setPlace(event.currentTarget.value);
+            change({ ...draft, place: event.currentTarget.value });
           }}
         />
       </div>
