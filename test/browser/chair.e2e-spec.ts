@@ -367,7 +367,7 @@ describe("the clinician's day", () => {
     await shown.scrollIntoViewIfNeeded();
     const shownWidth = 'document.querySelector(\'img[alt^="Photograph: "]\').naturalWidth';
     await until(async () => (await page.evaluate<number>(shownWidth)) > 0);
-    expect(await page.getByLabel('What it shows').inputValue()).toBe('');
+    await until(async () => (await page.getByLabel('What it shows').inputValue()) === '');
     expect(await faultsOfScreen(page)).toEqual([]);
   });
 

@@ -1,6 +1,7 @@
 import { useState, type SyntheticEvent } from 'react';
 import { fieldErrors, hasStatus } from '../api/errors.js';
 import { useFirstProblem } from '../look/first-problem.js';
+import { differences, type Told } from './differences.js';
 import { useVersionedDraft } from './use-versioned-draft.js';
 
 /** A change on its way, as far as a form follows it. */
@@ -17,6 +18,8 @@ interface Settings<Draft, Body, Errors> {
   read: (draft: Draft) => { body: Body } | { errors: Errors };
   saving: Saving;
   save: (body: Body, version: number, onSuccess: () => void) => void;
+  /** The draft in words, always in the same parts: what differs between two versions is shown side by side. */
+  tell: (draft: Draft) => readonly Told[];
   /** Fetches the record anew; answers its version, or undefined when that failed. */
   refetch: () => Promise<number | undefined>;
 }
@@ -26,7 +29,7 @@ interface Settings<Draft, Body, Errors> {
  * somebody else has saved meanwhile, the person chooses between both versions.
  */
 export function useVersionedForm<Draft, Body, Errors>(settings: Settings<Draft, Body, Errors>) {
-  const { version, start, read, saving, save, refetch } = settings;
+  const { version, start, read, saving, save, tell, refetch } = settings;
   const kept = useVersionedDraft<Draft>(version);
   const [attempt, setAttempt] = useState(0);
   const draft = kept.typed ?? start;
@@ -49,8 +52,14 @@ export function useVersionedForm<Draft, Body, Errors>(settings: Settings<Draft, 
     /** Null before the first attempt and when nothing is wrong. */
     errors,
     refusal: isStale ? null : saving.error,
-    /** What to do about somebody else's version; null while there is none. */
-    conflict: isStale ? { onKeepMine: () => void settle(true), onTakeTheirs: () => void settle(false) } : null,
+    /** Somebody else's version beside what is typed, and what to do about it; null while there is none. */
+    clash: isStale
+      ? {
+          rows: differences(tell(draft), tell(start)),
+          onKeepMine: () => void settle(true),
+          onTakeTheirs: () => void settle(false),
+        }
+      : null,
     submit: (event: SyntheticEvent): void => {
       event.preventDefault();
       setAttempt((before) => before + 1);

@@ -3,11 +3,12 @@ import type { MessageTextsView, MessageWords, ShownText } from '@archwright/cont
 import { useState } from 'react';
 import { useVersionedForm } from '../drafts/use-versioned-form.js';
 import { NotYet } from '../look/not-yet.js';
-import { Conflict, Notice, Refusal } from '../look/notice.js';
+import { Notice, Refusal } from '../look/notice.js';
 import { ScreenHead } from '../look/screen.js';
+import { VersionClash } from '../look/version-clash.js';
 import { PracticePlaces } from '../practice-page/practice-places.js';
 import { messageTextWords as words } from '../words/message-texts.js';
-import { draftOfTexts, isDelivered, keyOf, placesOf, readTexts } from './message-texts-view.js';
+import { draftOfTexts, isDelivered, keyOf, placesOf, readTexts, tellTexts } from './message-texts-view.js';
 import { useMessageTexts } from './use-message-texts.js';
 
 /** What patients are written, in the practice's own words. */
@@ -30,7 +31,7 @@ const directionOf = ({ language }: ShownText) => ({ lang: language, dir: languag
 
 function TextsForm({ view, known, save }: { view: MessageTextsView } & ReturnType<typeof useMessageTexts>) {
   const [chosen, setChosen] = useState(() => view.texts.map(keyOf)[0] ?? '');
-  const { form, draft, errors, change, isTyped, refusal, conflict, submit } = useVersionedForm({
+  const { form, draft, errors, change, isTyped, refusal, clash, submit } = useVersionedForm({
     version: view.version,
     start: draftOfTexts(view),
     read: (typed) => readTexts(view, typed),
@@ -38,6 +39,7 @@ function TextsForm({ view, known, save }: { view: MessageTextsView } & ReturnTyp
     save: (body, version, onSuccess) => {
       save.mutate({ body, version }, { onSuccess });
     },
+    tell: (typed) => tellTexts(view, typed),
     refetch: async () => (await known.refetch()).data?.version,
   });
   const shown = view.texts.find((each) => keyOf(each) === chosen);
@@ -49,7 +51,7 @@ function TextsForm({ view, known, save }: { view: MessageTextsView } & ReturnTyp
   const elsewhere = view.texts.filter((each) => keyOf(each) !== chosen && errors?.[keyOf(each)] !== undefined);
   return (
     <form ref={form} onSubmit={submit} noValidate className="stack">
-      {conflict ? <Conflict {...conflict} /> : null}
+      {clash ? <VersionClash {...clash} /> : null}
       <NativeSelect
         label={words.which}
         value={chosen}

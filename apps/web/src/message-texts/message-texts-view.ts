@@ -8,6 +8,7 @@ import {
   type PatientMessage,
   type ShownText,
 } from '@archwright/contracts';
+import type { Told } from '../drafts/differences.js';
 import { messageTextWords as words } from '../words/message-texts.js';
 
 /** Every text as it is typed, by message and language; one that reads as delivered is none of the practice's own. */
@@ -23,6 +24,13 @@ export const draftOfTexts = ({ texts }: MessageTextsView): TextsDraft =>
 const bare = ({ subject, text }: MessageWords): MessageWords => ({ subject: subject.trim(), text: text.trim() });
 export const isDelivered = (shown: ShownText, typed: MessageWords): boolean =>
   bare(typed).subject === bare(shown.delivered).subject && bare(typed).text === bare(shown.delivered).text;
+
+/** Every text by its name, as it would be sent. */
+export const tellTexts = ({ texts }: MessageTextsView, draft: TextsDraft): Told[] =>
+  texts.map((shown) => {
+    const { subject, text } = draft[keyOf(shown)] ?? shown.delivered;
+    return { key: keyOf(shown), label: words.textOf(shown, false), text: `${subject}\n${text}` };
+  });
 
 /** What would be sent, or what is wrong with which text. */
 export function readTexts(

@@ -12,7 +12,7 @@ export function useMessageTexts() {
     mutationFn: ({ body, version }: { body: ChangeMessageTexts; version: number }) =>
       put('/message-texts', messageTextsView, body, version),
     // Samples of reminders are made of them, and the practice's lists share their version.
-    onSuccess: () => client.invalidateQueries(),
+    onSettled: () => client.invalidateQueries(),
   });
   return { known, save };
 }

@@ -1,4 +1,5 @@
 import type { ChangeMeasurementRanges, MeasurementRangesView } from '@archwright/contracts';
+import type { Told } from '../drafts/differences.js';
 import { rangeWords as words } from '../words/ranges.js';
 
 /** What is typed, by key: empty stands for what is shipped. */
@@ -21,6 +22,23 @@ export const draftOfRanges = ({ usual, limits }: MeasurementRangesView): RangesD
   limits: Object.fromEntries(limits.map(({ code, own }) => [code, text(own)])),
   reason: '',
 });
+
+/** What the practice has in place of what is shipped, in words. */
+export const tellRanges = (draft: RangesDraft, { usual, limits }: MeasurementRangesView): Told[] => [
+  ...usual.map(({ key, name, group, unit }) => {
+    const { min, max } = draft.usual[key] ?? { min: '', max: '' };
+    const isOwn = min !== '' || max !== '';
+    return {
+      key,
+      label: group === null ? name : words.nameOf(name, group),
+      text: isOwn ? `${min}–${max} ${unit}` : '',
+    };
+  }),
+  ...limits.map(({ code, meaning, unit }) => {
+    const typed = draft.limits[code] ?? '';
+    return { key: code, label: meaning, text: typed === '' ? '' : `${typed} ${unit}` };
+  }),
+];
 
 /** What would be sent, or what each field accepts. */
 export function readRanges(

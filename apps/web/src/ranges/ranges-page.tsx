@@ -2,15 +2,16 @@ import { Button, Textarea } from '@mantine/core';
 import type { MeasurementRangesView, PracticeView } from '@archwright/contracts';
 import { useVersionedForm } from '../drafts/use-versioned-form.js';
 import { NotYet } from '../look/not-yet.js';
-import { Conflict, Notice, Refusal } from '../look/notice.js';
+import { Notice, Refusal } from '../look/notice.js';
 import { PlainTable } from '../look/plain-table.js';
 import { ScreenHead } from '../look/screen.js';
+import { VersionClash } from '../look/version-clash.js';
 import { PracticePlaces } from '../practice-page/practice-places.js';
 import { practiceZone } from '../time/practice-zone.js';
 import { dateAndTime } from '../time/wording.js';
 import { rangeWords as words } from '../words/ranges.js';
 import { LimitsTable, UsualTable } from './range-tables.js';
-import { draftOfRanges, readRanges, type RangesDraft, type RangesErrors } from './ranges-draft.js';
+import { draftOfRanges, readRanges, tellRanges, type RangesDraft, type RangesErrors } from './ranges-draft.js';
 import { useRanges } from './use-ranges.js';
 
 const NO_ERRORS: RangesErrors = { usual: {}, limits: {}, reason: undefined };
@@ -38,7 +39,7 @@ export function RangesPage() {
 }
 
 function RangesForm({ view, known, save }: { view: MeasurementRangesView } & ReturnType<typeof useRanges>) {
-  const { form, draft, errors, change, isTyped, refusal, conflict, submit } = useVersionedForm({
+  const { form, draft, errors, change, isTyped, refusal, clash, submit } = useVersionedForm({
     version: view.version,
     start: draftOfRanges(view),
     read: (typed: RangesDraft) => readRanges(typed, view),
@@ -46,13 +47,14 @@ function RangesForm({ view, known, save }: { view: MeasurementRangesView } & Ret
     save: (body, version, onSuccess) => {
       save.mutate({ body, version }, { onSuccess });
     },
+    tell: (typed: RangesDraft) => tellRanges(typed, view),
     refetch: async () => (await known.refetch()).data?.version,
   });
   const wrong = errors ?? NO_ERRORS;
 
   return (
     <form ref={form} onSubmit={submit} noValidate className="stack">
-      {conflict ? <Conflict {...conflict} /> : null}
+      {clash ? <VersionClash {...clash} /> : null}
       <section className="stack-tight" aria-labelledby="usual">
         <h2 id="usual">{words.usual}</h2>
         <UsualTable view={view} draft={draft} errors={wrong} onChange={change} />

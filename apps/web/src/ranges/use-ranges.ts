@@ -14,7 +14,7 @@ export function useRanges() {
     mutationFn: ({ body, version }: { body: ChangeMeasurementRanges; version: number }) =>
       put('/measurement-ranges', measurementRangesView, body, version),
     // Stages carry the ranges that their values are judged by.
-    onSuccess: () => client.invalidateQueries(),
+    onSettled: () => client.invalidateQueries(),
   });
   return { practice, known, save };
 }

@@ -1,4 +1,5 @@
 import { practiceRules, type PracticeRules } from '@archwright/contracts';
+import type { Told } from '../drafts/differences.js';
 import { ruleWords as words } from '../words/rules.js';
 
 /** The rules as they are typed: hours where people think in hours. */
@@ -31,6 +32,15 @@ export const draftOfRules = (rules: PracticeRules): RulesDraft => ({
   valuesPerFalseAlarm: String(rules.valuesPerFalseAlarm),
   ...rules.ownLines,
 });
+
+/** The rules in words, field by field. */
+export const tellRules = ({ en, de, ar, ...rules }: RulesDraft): Told[] => [
+  ...Object.entries(rules).map(([key, text]) => ({ key, label: words.fields[key as keyof typeof rules], text })),
+  ...Object.entries({ en, de, ar }).map(([key, text]) => ({
+    ...{ key, text },
+    label: words.languages[key as 'en' | 'de' | 'ar'],
+  })),
+];
 
 /** Where a field of the contract is typed. */
 const FIELD_OF: Readonly<Record<string, keyof RulesDraft>> = {

@@ -2,11 +2,12 @@ import { Button, Textarea, TextInput } from '@mantine/core';
 import type { PracticeRulesView } from '@archwright/contracts';
 import { useVersionedForm } from '../drafts/use-versioned-form.js';
 import { NotYet } from '../look/not-yet.js';
-import { Conflict, Notice, Refusal } from '../look/notice.js';
+import { Notice, Refusal } from '../look/notice.js';
 import { ScreenHead } from '../look/screen.js';
+import { VersionClash } from '../look/version-clash.js';
 import { PracticePlaces } from '../practice-page/practice-places.js';
 import { ruleWords as words } from '../words/rules.js';
-import { draftOfRules, readRules, type RulesDraft } from './rules-draft.js';
+import { draftOfRules, readRules, tellRules, type RulesDraft } from './rules-draft.js';
 import { useRules } from './use-rules.js';
 
 /** When patients are reminded and in which words, and how long time is held. */
@@ -31,7 +32,7 @@ export function RulesPage() {
 }
 
 function RulesForm({ view, known, save }: { view: PracticeRulesView } & ReturnType<typeof useRules>) {
-  const { form, draft, errors, change, isTyped, refusal, conflict, submit } = useVersionedForm({
+  const { form, draft, errors, change, isTyped, refusal, clash, submit } = useVersionedForm({
     version: view.version,
     start: draftOfRules(view.rules),
     read: readRules,
@@ -39,6 +40,7 @@ function RulesForm({ view, known, save }: { view: PracticeRulesView } & ReturnTy
     save: (body, version, onSuccess) => {
       save.mutate({ body, version }, { onSuccess });
     },
+    tell: tellRules,
     refetch: async () => (await known.refetch()).data?.version,
   });
   const field = (name: Exclude<keyof RulesDraft, 'en' | 'de' | 'ar'>, type = 'text') => (
@@ -56,7 +58,7 @@ function RulesForm({ view, known, save }: { view: PracticeRulesView } & ReturnTy
 
   return (
     <form ref={form} onSubmit={submit} noValidate className="stack">
-      {conflict ? <Conflict {...conflict} /> : null}
+      {clash ? <VersionClash {...clash} /> : null}
       <fieldset className="stack-tight">
         <legend>{words.reminders}</legend>
         {field('mail')}

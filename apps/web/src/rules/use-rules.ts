@@ -11,7 +11,7 @@ export function useRules() {
   const save = useMutation({
     mutationFn: ({ body, version }: { body: PracticeRules; version: number }) =>
       put('/practice-rules', practiceRulesView, body, version),
-    onSuccess: () => client.invalidateQueries({ queryKey: ['practice-rules'] }),
+    onSettled: () => client.invalidateQueries({ queryKey: ['practice-rules'] }),
   });
   return { known, save };
 }

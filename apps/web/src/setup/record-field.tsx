@@ -5,7 +5,7 @@ import { setupWords as words } from '../words/setup.js';
 import { BatchField, CodesField, WeekdaysField } from './choice-fields.js';
 import { HoursField } from './hours-field.js';
 import type { RecordDraft } from './record-draft.js';
-import type { RecordField as Field } from './record-fields.js';
+import { labelOf, type RecordField as Field } from './record-fields.js';
 import { closableParts, closedKindOf, optionsOf, zoneOfDraft, type Option } from './setup-view.js';
 import { WorkplacesField, type Workplace } from './workplaces-field.js';
 
@@ -89,8 +89,6 @@ export function RecordField(props: Props) {
       return <Typed {...props} />;
   }
 }
-
-const labelOf = (key: Field['key']): string => (key === 'batch' ? words.fields.batchKind : words.fields[key]);
 
 const INPUT_TYPES: Partial<Record<Field['shape'], string>> = {
   time: 'time',

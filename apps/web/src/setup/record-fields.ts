@@ -1,5 +1,5 @@
 import type { SetupKind } from '@archwright/contracts';
-import type { setupWords } from '../words/setup.js';
+import { setupWords } from '../words/setup.js';
 
 /** How a value is entered. */
 export type FieldShape =
@@ -96,3 +96,6 @@ export const RECORD_FIELDS: Readonly<Record<SetupKind, readonly RecordField[]>> 
     { key: 'reason', shape: 'text' },
   ],
 };
+
+export const labelOf = (key: RecordField['key']): string =>
+  key === 'batch' ? setupWords.fields.batchKind : setupWords.fields[key];

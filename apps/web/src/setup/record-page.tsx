@@ -2,16 +2,19 @@ import { Button } from '@mantine/core';
 import type { SetupChange, SetupEntry, SetupView } from '@archwright/contracts';
 import { Link, useNavigate, useParams, useSearch } from '@tanstack/react-router';
 import { hasStatus } from '../api/errors.js';
+import { differences } from '../drafts/differences.js';
 import { useVersionedDraft } from '../drafts/use-versioned-draft.js';
 import { NotYet } from '../look/not-yet.js';
-import { Conflict, Refusal } from '../look/notice.js';
+import { Refusal } from '../look/notice.js';
 import { NothingHere } from '../frame/not-found.js';
 import { FirstWait, ScreenHead } from '../look/screen.js';
+import { VersionClash } from '../look/version-clash.js';
 import { setupWords as words } from '../words/setup.js';
 import { PreviewSheet } from './preview-sheet.js';
 import { emptyDraft, type RecordDraft } from './record-draft.js';
 import { RecordForm } from './record-form.js';
 import { kindOfSearch, namesOf, NEW_RECORD, otherChange, previewView } from './setup-view.js';
+import { tellRecord } from './tell-record.js';
 import { useSetup } from './use-setup.js';
 
 /** One part of the practice, to add, change or take out of use. */
@@ -71,7 +74,13 @@ function RecordEditor({ setup, preview, save, known, entry, start }: Props) {
         <Link to="/practice/setup">{words.back}</Link>
       </ScreenHead>
       <div className="stack column">
-        {isStale ? <Conflict onKeepMine={() => void reload(true)} onTakeTheirs={() => void reload(false)} /> : null}
+        {isStale ? (
+          <VersionClash
+            rows={differences(tellRecord(draft, known), tellRecord(start, known))}
+            onKeepMine={() => void reload(true)}
+            onTakeTheirs={() => void reload(false)}
+          />
+        ) : null}
         <RecordForm
           setup={known}
           draft={draft}

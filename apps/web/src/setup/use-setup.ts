@@ -27,7 +27,7 @@ export function useSetup() {
   const save = useMutation({
     mutationFn: send,
     // Everything planned rests on it: whatever is shown elsewhere may have changed.
-    onSuccess: () => client.invalidateQueries(),
+    onSettled: () => client.invalidateQueries(),
   });
   return { setup, preview, save };
 }

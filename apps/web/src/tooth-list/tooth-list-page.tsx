@@ -2,8 +2,9 @@ import { Button, Textarea } from '@mantine/core';
 import type { ToothListView } from '@archwright/contracts';
 import { useVersionedForm } from '../drafts/use-versioned-form.js';
 import { NotYet } from '../look/not-yet.js';
-import { Conflict, Notice, Refusal } from '../look/notice.js';
+import { Notice, Refusal } from '../look/notice.js';
 import { ScreenHead } from '../look/screen.js';
+import { VersionClash } from '../look/version-clash.js';
 import { PracticePlaces } from '../practice-page/practice-places.js';
 import { toothListWords as words } from '../words/practice-lists.js';
 import { LISTS, draftOfToothList, readToothList } from './tooth-list-view.js';
@@ -30,7 +31,7 @@ export function ToothListPage() {
 }
 
 function ToothListForm({ view, known, save }: { view: ToothListView } & ReturnType<typeof useToothList>) {
-  const { form, draft, errors, change, isTyped, refusal, conflict, submit } = useVersionedForm({
+  const { form, draft, errors, change, isTyped, refusal, clash, submit } = useVersionedForm({
     version: view.version,
     start: draftOfToothList(view),
     read: readToothList,
@@ -38,11 +39,12 @@ function ToothListForm({ view, known, save }: { view: ToothListView } & ReturnTy
     save: (body, version, onSuccess) => {
       save.mutate({ body, version }, { onSuccess });
     },
+    tell: (typed) => LISTS.map((list) => ({ key: list, label: words.lists[list], text: typed[list] })),
     refetch: async () => (await known.refetch()).data?.version,
   });
   return (
     <form ref={form} onSubmit={submit} noValidate className="stack">
-      {conflict ? <Conflict {...conflict} /> : null}
+      {clash ? <VersionClash {...clash} /> : null}
       <div className="thirds">
         {LISTS.map((list) => (
           <Textarea

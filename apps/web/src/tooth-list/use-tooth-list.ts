@@ -12,7 +12,7 @@ export function useToothList() {
     mutationFn: ({ body, version }: { body: ChangeToothList; version: number }) =>
       put('/tooth-list', toothListView, body, version),
     // Choices of teeth carry the lists.
-    onSuccess: () => client.invalidateQueries(),
+    onSettled: () => client.invalidateQueries(),
   });
   return { known, save };
 }

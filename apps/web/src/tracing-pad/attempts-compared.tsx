@@ -1,4 +1,5 @@
 import { padWords as words } from '../words/tracing-pad.js';
+import './attempts-compared.css';
 import { compareAttempts, type Attempts } from './attempts-view.js';
 
 /** The attempts of a sitting side by side, and how far they agree; nothing while none of them has a drawing. */

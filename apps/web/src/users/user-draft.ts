@@ -1,4 +1,13 @@
-import { addUser, changeUser, type AddUser, type ChangeUser, type UserView } from '@archwright/contracts';
+import {
+  addUser,
+  changeUser,
+  type AddUser,
+  type ChangeUser,
+  type PracticeView,
+  type UserView,
+} from '@archwright/contracts';
+import type { Told } from '../drafts/differences.js';
+import { enumerated } from '../words/plural.js';
 import { userWords as words } from '../words/users.js';
 
 export interface UserDraft {
@@ -31,6 +40,22 @@ export const draftOfUser = ({ mail, practitionerId, ...user }: UserView): UserDr
   practitionerId: practitionerId ?? '',
   password: '',
 });
+
+/** What may be changed of an account, in words. */
+export function tellUser(draft: UserDraft, { clinics, laboratories }: PracticeView): Told[] {
+  const named = (ids: readonly string[], places: readonly { id: string; name: string }[]): string =>
+    enumerated(places.filter(({ id }) => ids.includes(id)).map(({ name }) => name));
+  const people = clinics.flatMap((clinic) => clinic.clinicians);
+  const texts = {
+    name: draft.name,
+    mail: draft.mail,
+    role: words.roles[draft.role as UserView['role']],
+    clinicIds: named(draft.clinicIds, clinics),
+    laboratoryIds: named(draft.laboratoryIds, laboratories),
+    practitionerId: people.find(({ id }) => id === draft.practitionerId)?.name ?? '',
+  };
+  return Object.entries(texts).map(([key, text]) => ({ key, label: words.fields[key as keyof typeof texts], text }));
+}
 
 /** What would be sent for a new account, or what is still missing, by field. */
 export function readNewUser(draft: UserDraft): { body: AddUser } | { errors: UserErrors } {

@@ -4,12 +4,13 @@ import { Link, useParams } from '@tanstack/react-router';
 import { fieldErrors } from '../api/errors.js';
 import { useVersionedForm } from '../drafts/use-versioned-form.js';
 import { NotYet } from '../look/not-yet.js';
-import { Conflict, Refusal } from '../look/notice.js';
+import { Refusal } from '../look/notice.js';
 import { ScreenHead } from '../look/screen.js';
+import { VersionClash } from '../look/version-clash.js';
 import { NothingHere } from '../frame/not-found.js';
 import { userWords as words } from '../words/users.js';
 import { AccountActions } from './account-actions.js';
-import { draftOfUser, readUser } from './user-draft.js';
+import { draftOfUser, readUser, tellUser } from './user-draft.js';
 import { UserFields } from './user-fields.js';
 import { useUsers } from './use-users.js';
 
@@ -41,6 +42,7 @@ function Account({
     save: (body, version, onSuccess) => {
       change.mutate({ id: user.id, version, body }, { onSuccess });
     },
+    tell: (typed) => tellUser(typed, practice),
     refetch: async () => (await users.refetch()).data?.items.find(({ id }) => id === user.id)?.version,
   });
 
@@ -51,7 +53,7 @@ function Account({
       </ScreenHead>
       <div className="beside">
         <form ref={form} onSubmit={editing.submit} noValidate className="stack column">
-          {editing.conflict ? <Conflict {...editing.conflict} /> : null}
+          {editing.clash ? <VersionClash {...editing.clash} /> : null}
           <UserFields
             draft={draft}
             practice={practice}

@@ -91,6 +91,8 @@ export const messages: SameTexts<typeof english> = {
     choose: 'اختر',
     measures: { lengths: 'الأطوال', angles: 'الزوايا', tracings: 'التسجيلات' },
     roles: { clinician: 'طبيب معالج', assistant: 'مساعد' },
+    yes: 'نعم',
+    no: 'لا',
     batches: { '': 'لا شيء', 'curing-cycle': 'دورة بلمرة', 'print-plate': 'صفيحة طباعة' },
     hoursOfCentre: 'إن تُرك فارغًا: أوقات مختبره.',
 

@@ -91,6 +91,8 @@ export const messages: SameTexts<typeof english> = {
     choose: 'Wählen',
     measures: { lengths: 'Längen', angles: 'Winkel', tracings: 'Registrate' },
     roles: { clinician: 'Behandlung', assistant: 'Assistenz' },
+    yes: 'ja',
+    no: 'nein',
     batches: { '': 'Keine', 'curing-cycle': 'Polymerisation', 'print-plate': 'Druckplatte' },
     hoursOfCentre: 'Leer gelassen: die Zeiten seines Labors.',
 

@@ -90,6 +90,8 @@ export const messages = {
     choose: 'Choose',
     measures: { lengths: 'Lengths', angles: 'Angles', tracings: 'Tracings' },
     roles: { clinician: 'Clinician', assistant: 'Assistant' },
+    yes: 'yes',
+    no: 'no',
     batches: { '': 'None', 'curing-cycle': 'Curing cycle', 'print-plate': 'Print plate' },
     hoursOfCentre: 'Left empty: the hours of its laboratory.',
 
