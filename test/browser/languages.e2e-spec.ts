@@ -93,4 +93,19 @@ describe('the screens in other languages', () => {
     await page.goto(`/chair?on=${firstDay}`);
     await page.getByText(sentence).waitFor();
   });
+
+  it('advise in German on what is typed', async () => {
+    person = await signIn(browser, service.url, 'clinician');
+    const { page } = person;
+    const stage = await stageOfTheDay(page);
+    await page.getByRole('combobox', { name: 'Language' }).selectOption('de');
+    await page.locator('html[lang="de"]').waitFor();
+    await page.goto(stage);
+    await page.locator('summary').filter({ hasText: 'Höhen und Abstände beim Sprechen' }).first().click();
+    for (const [reading, mm] of ['70', '78', '70'].entries()) {
+      await page.getByLabel(`Vertikaldimension in Ruhe, ${String(reading + 1)}. Ablesung`).fill(mm);
+    }
+    await page.getByLabel('Vertikaldimension in Ruhe: Welche zwei Hautmarken?').selectOption('subnasale-gnathion');
+    await page.getByText('Den Patienten entspannen und „m“ sagen lassen, dann erneut messen.').waitFor();
+  });
 });

@@ -171,7 +171,7 @@ export const verdictView = z.object({
   source: z.string(),
   standing: z.string(),
   action: z.enum(['go-on', 'correct-in-chair', 'repeat', 'return-to-stage']),
-  caution: z.string().nullable(),
+  caution: deliveredText.nullable(),
   at: instant,
 });
 export type VerdictView = z.output<typeof verdictView>;

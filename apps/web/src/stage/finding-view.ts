@@ -12,6 +12,7 @@ import {
 } from '@archwright/measures';
 import { PARTS_IN } from '@archwright/protocol';
 import type { Tone } from '../look/marks.js';
+import { delivered } from '../words/delivered.js';
 import type { ReadDraft } from './capture-view.js';
 
 /** What a check says, whether the server said it or the browser while something is being typed. */
@@ -55,7 +56,7 @@ export function liveFindings(view: StageView, judged: Judged): Findings {
   const findings = verdicts.map((verdict): Finding => {
     const { rule, ruleVersion, reason, limit, source, standing, action, cautionText } = verdict;
     const common = { rule, ruleVersion, reason, limit, source, standing, action, verdict: verdict.verdict };
-    return { ...common, value: valueInWords(verdict), caution: cautionText === '' ? null : cautionText };
+    return { ...common, value: valueInWords(verdict), caution: cautionText === '' ? null : delivered(cautionText) };
   });
   return { findings: worstFirst(findings), derived: derivedValues(withEarlier(readings, facts.earlier)), isLive: true };
 }

@@ -433,6 +433,51 @@ export const delivered: Delivered = {
     'Oral health impact is scored': 'حُسب أثر صحة الفم',
     'Usual range': 'المدى المعتاد',
   },
+  advice: {
+    'The class says how hard the treatment is, nothing about the person.':
+      'تدل الفئة على صعوبة العلاج، ولا تقول شيئًا عن الشخص.',
+    'Treat and condition first; the impression copies the swelling.': 'عالج وهيّئ الأنسجة أولًا؛ فالطبعة تنسخ التورم.',
+    'Old dentures out at least overnight; conditioner worn some days; heal first.':
+      'تُنزع الأطقم القديمة ليلة كاملة على الأقل، ويُستعمل مكيّف الأنسجة بضعة أيام؛ الشفاء أولًا.',
+    'A reline answers a poor fit; a poor jaw relation is not relined away.':
+      'التبطين يعالج ضعف الانطباق؛ أما خطأ العلاقة بين الفكين فلا يزول بالتبطين.',
+    'Try the empty tray, patient upright, before any material is mixed.':
+      'جرّب الطابع فارغًا والمريض جالس منتصبًا قبل خلط أي مادة.',
+    'Rinse, disinfect by the maker’s contact time, state it before dispatch.':
+      'اشطف، وعقّم بحسب مدة التماس التي تحددها الشركة الصانعة، واذكر ذلك قبل الإرسال.',
+    'Nothing measured on a moving base is believed.': 'لا يُعتد بأي قياس أُخذ على قاعدة متحركة.',
+    'Correct the base plates before any tracing.': 'صحّح صفائح القاعدة قبل أي تسجيل بالإبرة.',
+    'Pain is never worked through.': 'لا يُتابَع العمل أبدًا مع وجود الألم.',
+    'Relieve frena before shortening a border.': 'حرّر الألجمة قبل تقصير أي حافة.',
+    'Let the patient relax, say "m", and measure again.': 'دع المريض يسترخي ويلفظ «م»، ثم أعد القياس.',
+    'One value among several: weigh it against speech, face and comfort before changing anything.':
+      'قيمة واحدة بين قيم عدة: وازنها مع النطق والوجه والراحة قبل تغيير أي شيء.',
+    'A large change needs time: stages or a temporary appliance.':
+      'التغيير الكبير يحتاج إلى وقت: على مراحل أو بجهاز مؤقت.',
+    'Only the clinician changes the vertical dimension; mounting and processing may not.':
+      'لا يغيّر البعد العمودي إلا الطبيب؛ ولا يجوز أن يغيّره التركيب على المطبق ولا التصنيع.',
+    'Proportion is an aid, not a rule.': 'التناسب وسيلة مساعدة، لا قاعدة.',
+    'A cross-check, never the deciding value.': 'للمقارنة فقط، وليست القيمة الحاسمة أبدًا.',
+    'Check base stability first: a loose base clicks as well.':
+      'تحقق من استقرار القاعدة أولًا: فالقاعدة المتحركة تطقطق أيضًا.',
+    'Read in rapid speech, with stable bases.': 'يُقرأ أثناء الكلام السريع وعلى قواعد مستقرة.',
+    'Needle raised only after seating; small movements first; no closing while talking; stop on pain. Support tracing with other methods: it is praised in practice and was the least repeatable of three in 14 dentate adults (Keshvad & Winstanley 2003).':
+      'لا تُرفع الإبرة إلا بعد تثبيت القواعد؛ الحركات الصغيرة أولًا؛ لا إطباق أثناء الكلام؛ توقف عند الألم. ادعم التسجيل بطرائق أخرى: فهو محمود في الممارسة، وكان الأقل تكرارية بين ثلاث طرائق لدى 14 بالغًا ذوي أسنان (Keshvad & Winstanley 2003).',
+    'Tongue, lip and cheek clear; no closing while talking; stop on pain; count parts in and out.':
+      'اللسان والشفة والخد بعيدة؛ لا إطباق أثناء الكلام؛ توقف عند الألم؛ عُدّ القطع عند الإدخال وعند الإخراج.',
+    'A tracing on an unset or failed impression is on a base that will be replaced.':
+      'التسجيل فوق طبعة لم تتصلب أو فشلت هو تسجيل على قاعدة ستُستبدل.',
+    'Record which tragus point was used.': 'سجّل أي نقطة من الوتدة استُعملت.',
+    'Eyes are not always level.': 'ليست العينان دائمًا على مستوى واحد.',
+    'Check the midline first.': 'تحقق من الخط المتوسط أولًا.',
+    'Never grind a wrong jaw relation into place at trial.': 'لا تصحّح أبدًا علاقة فكين خاطئة بالسحل في زيارة التجربة.',
+    'Record who decided: the patient, a companion with permission, or the legal representative.':
+      'سجّل من الذي قرر: المريض، أو مرافق مأذون له، أو الممثل القانوني.',
+    'Correct occlusion before relieving sore spots it causes.': 'صحّح الإطباق قبل تخفيف النقاط المؤلمة التي يسببها.',
+    'High is worse. Never compared with another form or response scale.':
+      'الأعلى أسوأ. لا تُقارن أبدًا باستمارة أخرى أو بمقياس إجابات آخر.',
+    'Unusual is not wrong.': 'غير المألوف ليس خطأ.',
+  },
   limits: {
     'largest spread of repeated vertical readings': 'أكبر تباعد للقراءات العمودية المتكررة',
     'at or below it there is no rest distance': 'عنده أو دونه لا توجد مسافة راحة',

@@ -447,6 +447,55 @@ export const delivered: Delivered = {
     'Oral health impact is scored': 'Mundgesundheitsbezogene Lebensqualität ist ausgewertet',
     'Usual range': 'Üblicher Bereich',
   },
+  advice: {
+    'The class says how hard the treatment is, nothing about the person.':
+      'Die Klasse sagt, wie schwierig die Behandlung ist, und nichts über den Menschen.',
+    'Treat and condition first; the impression copies the swelling.':
+      'Erst behandeln und konditionieren: Die Abformung bildet die Schwellung mit ab.',
+    'Old dentures out at least overnight; conditioner worn some days; heal first.':
+      'Alte Prothesen mindestens über Nacht weglassen, Konditionierer einige Tage tragen; erst abheilen lassen.',
+    'A reline answers a poor fit; a poor jaw relation is not relined away.':
+      'Eine Unterfütterung behebt schlechten Sitz; eine falsche Kieferrelation lässt sich nicht wegunterfüttern.',
+    'Try the empty tray, patient upright, before any material is mixed.':
+      'Den leeren Löffel am aufrecht sitzenden Patienten einprobieren, bevor Material angemischt wird.',
+    'Rinse, disinfect by the maker’s contact time, state it before dispatch.':
+      'Abspülen, mit der Einwirkzeit des Herstellers desinfizieren und das vor dem Versand angeben.',
+    'Nothing measured on a moving base is believed.': 'Was auf einer beweglichen Basis gemessen ist, gilt nicht.',
+    'Correct the base plates before any tracing.': 'Die Basisplatten vor jeder Registrierung korrigieren.',
+    'Pain is never worked through.': 'Bei Schmerz wird nie weitergearbeitet.',
+    'Relieve frena before shortening a border.': 'Erst die Bändchen freilegen, dann einen Rand kürzen.',
+    'Let the patient relax, say "m", and measure again.':
+      'Den Patienten entspannen und „m“ sagen lassen, dann erneut messen.',
+    'One value among several: weigh it against speech, face and comfort before changing anything.':
+      'Ein Wert unter mehreren: gegen Sprache, Gesicht und Wohlbefinden abwägen, bevor etwas geändert wird.',
+    'A large change needs time: stages or a temporary appliance.':
+      'Eine große Änderung braucht Zeit: in Stufen oder mit einem Behelf auf Zeit.',
+    'Only the clinician changes the vertical dimension; mounting and processing may not.':
+      'Die Vertikaldimension ändern nur Behandelnde; Einartikulieren und Fertigstellen dürfen es nicht.',
+    'Proportion is an aid, not a rule.': 'Proportionen sind eine Hilfe, keine Regel.',
+    'A cross-check, never the deciding value.': 'Eine Gegenprobe, nie der entscheidende Wert.',
+    'Check base stability first: a loose base clicks as well.':
+      'Erst die Lagestabilität der Basis prüfen: Auch eine lose Basis klappert.',
+    'Read in rapid speech, with stable bases.': 'Bei schnellem Sprechen und stabilen Basen ablesen.',
+    'Needle raised only after seating; small movements first; no closing while talking; stop on pain. Support tracing with other methods: it is praised in practice and was the least repeatable of three in 14 dentate adults (Keshvad & Winstanley 2003).':
+      'Den Stift erst nach dem Einsetzen anheben; zuerst kleine Bewegungen; beim Sprechen nicht schließen; bei Schmerz aufhören. Das Registrat durch andere Verfahren stützen: In der Praxis wird es gelobt, bei 14 bezahnten Erwachsenen war es das am wenigsten wiederholbare von dreien (Keshvad & Winstanley 2003).',
+    'Tongue, lip and cheek clear; no closing while talking; stop on pain; count parts in and out.':
+      'Zunge, Lippe und Wange frei; beim Sprechen nicht schließen; bei Schmerz aufhören; Teile beim Einsetzen und Herausnehmen zählen.',
+    'A tracing on an unset or failed impression is on a base that will be replaced.':
+      'Eine Registrierung auf einer nicht abgebundenen oder misslungenen Abformung steht auf einer Basis, die ersetzt wird.',
+    'Record which tragus point was used.': 'Festhalten, welcher Punkt am Tragus verwendet wurde.',
+    'Eyes are not always level.': 'Die Augen stehen nicht immer auf gleicher Höhe.',
+    'Check the midline first.': 'Zuerst die Mittellinie prüfen.',
+    'Never grind a wrong jaw relation into place at trial.':
+      'Eine falsche Kieferrelation bei der Anprobe nie einschleifen.',
+    'Record who decided: the patient, a companion with permission, or the legal representative.':
+      'Festhalten, wer entschieden hat: der Patient, eine Begleitperson mit Erlaubnis oder die gesetzliche Vertretung.',
+    'Correct occlusion before relieving sore spots it causes.':
+      'Erst die Okklusion korrigieren, dann die Druckstellen entlasten, die sie verursacht.',
+    'High is worse. Never compared with another form or response scale.':
+      'Höher ist schlechter. Nie mit einem anderen Bogen oder einer anderen Antwortskala vergleichen.',
+    'Unusual is not wrong.': 'Ungewöhnlich ist nicht falsch.',
+  },
   limits: {
     'largest spread of repeated vertical readings': 'größte Spanne wiederholter vertikaler Messungen',
     'at or below it there is no rest distance': 'bis hierher gibt es keinen Ruheabstand',

@@ -33,6 +33,7 @@ const texts: Readonly<Record<string, readonly string[]>> = {
   questions: MEASUREMENTS.flatMap(({ method }) => method.map(({ question }) => question)),
   choices: MEASUREMENTS.flatMap((each) => (each.kind === 'enum' ? each.options.map(({ label }) => label) : [])),
   rules: CHECK_RULES.map(({ name }) => name),
+  advice: CHECK_RULES.map(({ cautionText }) => cautionText),
   limits: RULE_LIMITS.map(({ meaning }) => meaning),
   codes: [
     ...MEASUREMENTS.flatMap(({ method }) =>
