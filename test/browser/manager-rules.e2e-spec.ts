@@ -225,6 +225,27 @@ describe('the manager', () => {
     expect(await shades.inputValue()).toBe('light\nwarm');
   });
 
+  it('chooses between both versions where somebody else saved the lists meanwhile', async () => {
+    const { page } = day;
+    await page.goto('/practice/teeth');
+    await page.getByLabel('Shades').fill('light\ndark');
+    const other = await page.context().newPage();
+    await other.goto('/practice/teeth');
+    await other.getByLabel('Shades').fill('light\nwarm\ncool');
+    await other.getByRole('button', { name: 'Save the lists' }).click();
+    await other.getByText('Saved.').waitFor();
+    await other.close();
+    day.complaints.expect(412, /\/tooth-list$/);
+    await page.getByRole('button', { name: 'Save the lists' }).click();
+    const clash = page.getByRole('row', { name: /^Shades/ });
+    await clash.getByText('cool').waitFor();
+    expect(await clash.getByRole('cell').allInnerTexts()).toEqual(['light\ndark', 'light\nwarm\ncool']);
+    expect(await faultsOfScreen(page)).toEqual([]);
+    await page.getByRole('button', { name: 'Keep what I typed' }).click();
+    await page.getByRole('button', { name: 'Save the lists' }).click();
+    await page.getByText('Saved.').waitFor();
+  });
+
   it('reads per rule what became of failed checks', async () => {
     const { page } = day;
     await page.goto('/practice/checks');

@@ -6,6 +6,7 @@ import { startDemoService, type DemoService } from './demo-service.js';
 export interface Day {
   /** Of the person, who is signed in anew for each test. */
   readonly page: Page;
+  readonly complaints: Person['complaints'];
 }
 
 /**
@@ -36,6 +37,9 @@ export function dayOf(role: DemoRole, prepare: (service: DemoService) => Promise
   return {
     get page() {
       return person.page;
+    },
+    get complaints() {
+      return person.complaints;
     },
   };
 }

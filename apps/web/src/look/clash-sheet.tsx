@@ -37,8 +37,8 @@ export function ClashSheet({ rows, onKeepMine, onTakeTheirs }: Props) {
             {rows.map((row) => (
               <tr key={row.key}>
                 <th scope="row">{row.label}</th>
-                <td>{row.mine || frameWords.clashEmpty}</td>
-                <td>{row.theirs || frameWords.clashEmpty}</td>
+                <td className="sample-text">{row.mine || frameWords.clashEmpty}</td>
+                <td className="sample-text">{row.theirs || frameWords.clashEmpty}</td>
               </tr>
             ))}
           </tbody>
