@@ -194,6 +194,25 @@ describe('around the visits', () => {
     await leave(clinician);
   });
 
+  it('the desk opens a repair that follows the case that placed the denture, and both say so', async () => {
+    const again = await signIn(browser, service.url, 'front-desk');
+    const { page: screen } = again;
+    await screen.goto(`/desk/cases/new?patient=${placed.patient.id}`);
+    await screen.getByLabel('Follows the case').selectOption(placed.id);
+    for (const arch of ['upper', 'lower'] as const) {
+      const path = placed.arches.find((each) => each.arch === arch)?.pathVersionId ?? '';
+      await screen.getByLabel(arch === 'upper' ? 'Upper arch' : 'Lower arch').selectOption(path);
+    }
+    expect(await faultsOfScreen(screen)).toEqual([]);
+    await screen.getByRole('button', { name: 'Open and find times' }).click();
+    await screen.waitForURL(/\/offers$/);
+    await screen.goto(screen.url().replace(/\/offers$/, ''));
+    await screen.getByRole('link', { name: `Follows case ${placed.number}` }).click();
+    await screen.getByRole('link', { name: /^Followed by case / }).waitFor();
+    expect(await faultsOfScreen(screen)).toEqual([]);
+    await leave(again);
+  });
+
   /** The clinician's own screen on something of the case whose denture was placed. */
   async function atChair(of: 'cautions' | 'aftercare'): Promise<Person> {
     const clinician = await signIn(browser, service.url, 'clinician');
