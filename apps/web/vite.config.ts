@@ -7,16 +7,7 @@ import { firstView } from './first-view.js';
 const fromRoot = (path: string): string => fileURLToPath(new URL(`../../${path}`, import.meta.url));
 
 /** What the browser may see: the contracts and the pure libs, nothing of the server. */
-const BROWSER_LIBS = [
-  'contracts',
-  'kernel',
-  'calendar',
-  'protocol',
-  'planner',
-  'measures',
-  'tracing',
-  'screening',
-];
+const BROWSER_LIBS = ['contracts', 'kernel', 'calendar', 'protocol', 'planner', 'measures', 'tracing', 'screening'];
 
 export default defineConfig({
   root: fromRoot('apps/web'),
