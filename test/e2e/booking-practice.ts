@@ -9,6 +9,7 @@ import {
   patientView,
   practiceView,
   type CaseView,
+  type Wishes,
   type HoldView,
   type Offer,
   type OffersView,
@@ -107,6 +108,7 @@ interface CaseWishes {
   readonly path?: string;
   readonly weekdays?: readonly number[];
   readonly unavailableOn?: readonly string[];
+  readonly escort?: Wishes['escort'];
   readonly clinics?: number;
   readonly clinicianId?: string;
 }
@@ -129,6 +131,7 @@ export async function openCaseOf({ desk, practice }: FrontDesk, wishes: CaseWish
         from: null,
         to: null,
         unavailableOn: wishes.unavailableOn ?? [],
+        escort: wishes.escort ?? null,
       },
     },
   });

@@ -56,6 +56,24 @@ describe('offers for a whole case', () => {
     expect(deliveryOf(relaxed)).toBe(lifted.deliveryOn);
   });
 
+  it('keep every visit at the clinic within the time of whoever brings the patient, who can be done without', async () => {
+    const opened = await openCaseOf(practice, { escort: { weekdays: [2, 4], from: '09:00', to: '12:30' } });
+    const { offers } = await askOffers(practice, opened.id);
+    expect(offers.length).toBeGreaterThan(0);
+    // London keeps winter time until the last Sunday of March.
+    for (const { startsAt, endsAt } of offers.flatMap(({ plan }) => plan.visits)) {
+      expect([2, 4]).toContain(new Date(startsAt).getUTCDay());
+      const isSummer = startsAt >= '2027-03-28';
+      expect(startsAt.slice(11, 16) >= (isSummer ? '08:00' : '09:00')).toBe(true);
+      expect(endsAt.slice(11, 16) <= (isSummer ? '11:30' : '12:30')).toBe(true);
+    }
+    const alone = await openCaseOf(practice, { escort: { weekdays: [7], from: '09:00', to: '12:30' } });
+    const { offers: none, whyNot } = await askOffers(practice, alone.id);
+    expect(none).toEqual([]);
+    const lifted = found(whyNot?.relaxations.find(({ code }) => code === 'unavailable-days'));
+    expect(lifted.sentence).toContain('brought by somebody else');
+  });
+
   it('are for the clinic: a laboratory is refused, an unknown case is not there', async () => {
     const opened = await openCaseOf(practice);
     const bench = await practice.signIn('bench');

@@ -23,6 +23,7 @@ export {
   UnknownPartError,
   type PathProblem,
 } from './errors.js';
+export { escortTimes } from './escort-times.js';
 export { openGates, type GateEvidence, type Guarded, type OpenGate } from './gates.js';
 export { changeObjectState, type ObjectAction, type ObjectState } from './object-state.js';
 export { withHealing } from './healing.js';

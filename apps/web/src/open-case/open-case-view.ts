@@ -8,7 +8,7 @@ import {
 } from '@archwright/contracts';
 import { z } from 'zod';
 import { openCaseWords } from '../words/case.js';
-import { wishesOfDraft, type WishesDraft } from '../wishes/wishes-view.js';
+import { wishesDraft, wishesOfDraft, type WishesDraft } from '../wishes/wishes-view.js';
 
 export interface CaseDraft {
   patientId: string | null;
@@ -47,14 +47,7 @@ export const typedCase = z.object({
   clinicianId: z.string(),
   place: z.enum(['clinic', 'home', 'care-home']),
   travelMinutes: z.string(),
-  wishes: z
-    .object({
-      weekdays: z.array(z.number()),
-      from: z.string(),
-      to: z.string(),
-      unavailableOn: z.array(z.string()),
-    })
-    .nullable(),
+  wishes: wishesDraft.nullable(),
 });
 
 /**

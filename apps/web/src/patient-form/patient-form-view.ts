@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import { createPatient, type CreatePatient, type PatientView } from '@archwright/contracts';
 import { patientWords } from '../words/desk.js';
-import { emptyWishes, wishesOfDraft, draftOfWishes } from '../wishes/wishes-view.js';
+import { emptyWishes, wishesDraft, wishesOfDraft, draftOfWishes } from '../wishes/wishes-view.js';
 
 const patientDraft = z.object({
   givenName: z.string(),
@@ -22,12 +22,7 @@ const patientDraft = z.object({
   travelMinutes: z.string(),
   remindByMail: z.boolean(),
   remindByPhone: z.boolean(),
-  wishes: z.object({
-    weekdays: z.array(z.number()),
-    from: z.string(),
-    to: z.string(),
-    unavailableOn: z.array(z.string()),
-  }),
+  wishes: wishesDraft,
 });
 
 /** The form as typed: every field a text or a tick, so that nothing typed is ever lost to parsing. */

@@ -16,23 +16,14 @@ export function WishesFields({ wishes, today, errors, onChange }: Props) {
   const [day, setDay] = useState('');
   return (
     <div className="stack">
-      <fieldset>
-        <legend>{wishWords.weekdays}</legend>
-        <p className="small soft">{wishWords.anyDay}</p>
-        <div className="row ticks">
-          {wishWords.weekday.map((name, index) => (
-            <Checkbox
-              key={name}
-              label={name}
-              checked={wishes.weekdays.includes(index + 1)}
-              onChange={(event) => {
-                const rest = wishes.weekdays.filter((known) => known !== index + 1);
-                onChange({ ...wishes, weekdays: event.currentTarget.checked ? [...rest, index + 1] : rest });
-              }}
-            />
-          ))}
-        </div>
-      </fieldset>
+      <Weekdays
+        legend={wishWords.weekdays}
+        hint={wishWords.anyDay}
+        days={wishes.weekdays}
+        onChange={(weekdays) => {
+          onChange({ ...wishes, weekdays });
+        }}
+      />
       <div className="row row-end">
         <TextInput
           type="time"
@@ -90,6 +81,65 @@ export function WishesFields({ wishes, today, errors, onChange }: Props) {
           ))}
         </ul>
       ) : null}
+      <Weekdays
+        legend={wishWords.escort}
+        hint={wishWords.nobody}
+        days={wishes.escortDays}
+        onChange={(escortDays) => {
+          onChange({ ...wishes, escortDays });
+        }}
+      />
+      {wishes.escortDays.length > 0 ? (
+        <div className="row row-end">
+          <TextInput
+            type="time"
+            label={wishWords.escortFrom}
+            value={wishes.escortFrom}
+            error={errors['wishes.escort.from']}
+            onChange={(event) => {
+              onChange({ ...wishes, escortFrom: event.currentTarget.value });
+            }}
+          />
+          <TextInput
+            type="time"
+            label={wishWords.escortTo}
+            value={wishes.escortTo}
+            error={errors['wishes.escort.to']}
+            onChange={(event) => {
+              onChange({ ...wishes, escortTo: event.currentTarget.value });
+            }}
+          />
+        </div>
+      ) : null}
     </div>
+  );
+}
+
+interface WeekdaysProps {
+  legend: string;
+  hint: string;
+  days: number[];
+  onChange: (days: number[]) => void;
+}
+
+function Weekdays({ legend, hint, days, onChange }: WeekdaysProps) {
+  return (
+    <fieldset>
+      <legend>{legend}</legend>
+      <p className="small soft">{hint}</p>
+      <div className="row ticks">
+        {wishWords.weekday.map((name, index) => (
+          <Checkbox
+            key={name}
+            label={name}
+            checked={days.includes(index + 1)}
+            onChange={(event) => {
+              const rest = days.filter((known) => known !== index + 1);
+              onChange(event.currentTarget.checked ? [...rest, index + 1] : rest);
+            }}
+          />
+        ))}
+      </div>
+    </fieldset>
   );
 }

@@ -59,6 +59,7 @@ export const wishWords = {
   weekday: WEEKDAYS,
   removeDay: filled(wish.removeDay, (day: string) => ({ day })),
   days: filled(wish.days, (days: string) => ({ days })),
+  brought: filled(wish.brought, (days: string, from: string, to: string) => ({ days, from, to })),
   fromTo: (from: string | null, to: string | null) =>
     from && to ? fromTo(from, to) : from ? fromOn(from) : to ? until(to) : '',
   notOn: filled(wish.notOn, counted),

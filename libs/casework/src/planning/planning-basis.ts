@@ -1,5 +1,6 @@
+import { localDate } from '@archwright/calendar';
 import type { RequestOffers } from '@archwright/contracts';
-import type { CaseChain, PlanRequest, PracticeSnapshot } from '@archwright/protocol';
+import { escortTimes, type CaseChain, type PlanRequest, type PracticeSnapshot } from '@archwright/protocol';
 import {
   Clinic,
   Patient,
@@ -142,6 +143,7 @@ async function loadPatient(
     ...patient,
     wishes: { weekdays: wishes.weekdays, from: wishes.from, to: wishes.to },
     unavailableOn: [...new Set([...patient.unavailableOn, ...wishes.unavailableOn])].sort(),
+    escort: escortTimes(wishes.escort, patient.zone, localDate(scope.fromMs, patient.zone)),
   };
 }
 

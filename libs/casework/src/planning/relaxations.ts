@@ -72,8 +72,11 @@ function otherClinic({ wishes }: PlanRequest, { practice }: PlanRequest): Relaxa
 function impossibleDays({ ignoreUnavailable, patient }: PlanRequest): Relaxation {
   return {
     code: 'unavailable-days',
-    most: ignoreUnavailable || patient.unavailableOn.length === 0 ? 0 : 1,
-    sentence: () => 'Come on days that were given as impossible.',
+    most: ignoreUnavailable || patient.unavailableOn.length + patient.escort.length === 0 ? 0 : 1,
+    sentence: () =>
+      patient.escort.length === 0
+        ? 'Come on days that were given as impossible.'
+        : 'Come when it was given as impossible, or be brought by somebody else.',
     agree: (agreed) => ({ ...agreed, ignoreUnavailable: true }),
     ask: (request) => ({ ...request, ignoreUnavailable: true }),
   };

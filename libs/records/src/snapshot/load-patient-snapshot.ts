@@ -1,4 +1,5 @@
-import type { PatientSnapshot } from '@archwright/protocol';
+import { localDate } from '@archwright/calendar';
+import { escortTimes, type PatientSnapshot } from '@archwright/protocol';
 import type { EntityManager } from 'typeorm';
 import { Patient } from '../patient/patient.entity.js';
 import { loadBusyTimes } from './busy.js';
@@ -12,8 +13,7 @@ export interface PatientScope extends Omit<SnapshotScope, 'clinicIds' | 'laborat
 }
 
 /**
- * What planning needs to know of one patient. Hours of the person who brings the patient are not kept in the records:
- * the wishes and the days on which the patient cannot come stand for them.
+ * What planning needs to know of one patient.
  *
  * @returns null when the organisation has no such patient
  */
@@ -28,7 +28,7 @@ export async function loadPatientSnapshot(
   const busy = await loadBusyTimes(tx, [patientId], scope, now);
   const sinceYesterday = { ...scope, fromMs: scope.fromMs - DAY_MS };
   const visits = await loadBusyTimes(tx, [patientId], sinceYesterday, now, 'visit');
-  const { weekdays, from, to, unavailableOn } = patient.wishes;
+  const { weekdays, from, to, unavailableOn, escort } = patient.wishes;
   return {
     id: patientId,
     zone: patient.zone,
@@ -36,7 +36,7 @@ export async function loadPatientSnapshot(
     otherVisits: visits.get(patientId) ?? [],
     wishes: { weekdays, from, to },
     unavailableOn,
-    escort: [],
+    escort: escortTimes(escort, patient.zone, localDate(scope.fromMs, patient.zone)),
     wheelchairRoom: patient.wheelchairRoom,
     travelMinutes: patient.travelMinutes,
     chairMinutesPerDay: patient.chairMinutesPerDay,
