@@ -140,6 +140,18 @@ describe('a tracing drawn at the chair', () => {
     expect((await drawing('first')).status).toBe(400);
   });
 
+  it('has its equal in another method, with the same statistics of its closures', async () => {
+    const closures = { count: 5, rmsMm: 0.4, maxPairMm: 0.7 };
+    const half = chair.save(await stage(), {
+      otherCentricRelation: [{ method: 'swallowing', closures: { ...closures, count: 0 } }],
+    });
+    expect((await refusal(half)).problem.errors?.map(({ path }) => path)).toEqual([
+      'otherCentricRelation.0.closures.count',
+    ]);
+    const seen = await chair.capture(await stage(), { otherCentricRelation: [{ method: 'swallowing', closures }] });
+    expect(seen.otherCentricRelation.at(-1)).toEqual({ method: 'swallowing', closures });
+  });
+
   it('fails where the points make no apex, and three of them raise the alert', async () => {
     const parallel = POINTS.map(({ phase, x }) => ({ phase, x, y: phase === 'left' ? 0.02 * x : 0.02 * x + 1 }));
     const blunt = drawn({ points: parallel });

@@ -47,6 +47,13 @@ const TRACING_FORMS = [
   'interrupted',
 ] as const;
 
+/** Places in which several closures ended: how many, their scatter about the mean, the widest pair. */
+const closureStatistics = z.strictObject({
+  count: z.int().min(1).max(MOST_CLOSURES),
+  rmsMm: z.number().min(0).max(20),
+  maxPairMm: z.number().min(0).max(40),
+});
+
 /** Findings that are typed where no points are given; numbers that are not known are left out. */
 const typedFindings = z.strictObject({
   apex: z.enum(['single', 'none', 'double']).optional(),
@@ -55,13 +62,7 @@ const typedFindings = z.strictObject({
   armRmsMm: z.number().min(0).max(20).optional(),
   asymmetryDeg: z.number().min(0).max(180).optional(),
   dorsalExtensionMm: z.number().min(-20).max(20).optional(),
-  closures: z
-    .strictObject({
-      count: z.int().min(1).max(MOST_CLOSURES),
-      rmsMm: z.number().min(0).max(20),
-      maxPairMm: z.number().min(0).max(40),
-    })
-    .optional(),
+  closures: closureStatistics.optional(),
   offsetMm: z.number().min(0).max(20).optional(),
 });
 type FindingName = keyof z.output<typeof typedFindings>;
@@ -144,6 +145,8 @@ export type TracingView = z.output<typeof tracingView>;
 const centricRelationRecord = z.strictObject({
   method: z.enum(['bimanual-guidance', 'chin-point-guidance', 'swallowing', 'functional', 'wax-record']),
   occlusalVerticalDimension: markedDimension.optional(),
+  /** Where several closures were recorded, the same statistics as beside a tracing. */
+  closures: closureStatistics.optional(),
 });
 
 /** What is recorded at one stage. Saving it starts the check in the background. */

@@ -82,7 +82,9 @@ export const withTyped = (recorded: Boxes, typed: CaptureDraft): Boxes => ({
 
 const keptRecords = z.object({
   tracings: z.array(z.custom<TracingDraft>((each) => typeof each === 'object' && each !== null && 'points' in each)),
-  centric: z.array(z.custom<CentricDraft>((each) => typeof each === 'object' && each !== null && 'method' in each)),
+  centric: z.array(
+    z.custom<CentricDraft>((each) => typeof each === 'object' && each !== null && 'closureCount' in each),
+  ),
 });
 
 /** New records that the browser kept over a reload; null when they are none. */

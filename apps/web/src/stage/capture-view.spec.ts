@@ -3,7 +3,7 @@ import * as evaluator from '../tracing-pad/drawn-tracing.js';
 import { captureFields, landmarkOptions } from './capture-boxes.js';
 import { emptyDraft as blank, recordedBoxes, type CaptureDraft } from './capture-draft.js';
 import { readCapture as readWith } from './capture-view.js';
-import { centricInWords, readCentric } from './centric-view.js';
+import { centricInWords, nextCentric, readCentric } from './centric-view.js';
 import { aField as field, aStage as stage, aTracing } from './stage.builder.js';
 import { conditionsOf, entryOf, nextDrawing, nextTracing, readTracing, tracingInWords } from './tracing-view.js';
 import { typedNumber } from './typed-number.js';
@@ -165,9 +165,14 @@ describe('tracings', () => {
       'Apex single · Form flat · Rims or bases touched while tracing · at 66 mm',
     );
     expect(saved && conditionsOf(saved)).toEqual({ ...attempt, dimensionMm: '66', landmarks: 'nose-chin' });
-    const record = { method: 'swallowing' as const, dimensionMm: '66', landmarks: 'nose-chin' };
+    const record = { ...nextCentric(), method: 'swallowing' as const, dimensionMm: '66', landmarks: 'nose-chin' };
     expect(readCentric(record, 'c', errors).map(centricInWords)).toEqual(['swallowing · at 66 mm']);
+    const closed = { ...record, closureCount: '5', closureRmsMm: '0.2', closureMaxPairMm: '0.5' };
+    const [read] = readCentric(closed, 'c', errors);
+    expect(read?.closures).toEqual({ count: 5, rmsMm: 0.2, maxPairMm: 0.5 });
     expect(errors).toEqual({});
+    readCentric({ ...closed, closureMaxPairMm: '' }, 'c', errors);
+    expect(Object.keys(errors)).toEqual(['c|closureMaxPairMm']);
   });
 });
 

@@ -1,5 +1,6 @@
 import type { RecordCapture } from '@archwright/contracts';
 import { stageWords } from '../words/chair.js';
+import { CLOSURE_NUMBERS, readClosures, readNumbers } from './finding-numbers.js';
 import { typedNumber } from './typed-number.js';
 
 type CentricRecord = RecordCapture['otherCentricRelation'][number];
@@ -17,18 +18,30 @@ export const CENTRIC_METHODS = [
 ] as const;
 
 /** A record of the centric relation by another method than tracing, as typed. */
-export interface CentricDraft {
+export interface CentricDraft extends Record<(typeof CLOSURE_NUMBERS)[number], string> {
   method: CentricRecord['method'];
   dimensionMm: string;
   landmarks: string;
 }
 
-export const nextCentric = (): CentricDraft => ({ method: 'bimanual-guidance', dimensionMm: '', landmarks: '' });
+export const nextCentric = (): CentricDraft => ({
+  method: 'bimanual-guidance',
+  dimensionMm: '',
+  landmarks: '',
+  closureCount: '',
+  closureRmsMm: '',
+  closureMaxPairMm: '',
+});
 
 /** A saved record in one line. */
-export function centricInWords({ method, occlusalVerticalDimension: dimension }: CentricRecord): string {
-  const name = stageWords.centricMethods[method];
-  return dimension ? `${name} · ${stageWords.tracedAt(dimension.valueMm)}` : name;
+export function centricInWords({ method, occlusalVerticalDimension: dimension, closures }: CentricRecord): string {
+  return [
+    stageWords.centricMethods[method],
+    dimension ? stageWords.tracedAt(dimension.valueMm) : '',
+    closures ? stageWords.closed(closures.count, closures.rmsMm) : '',
+  ]
+    .filter(Boolean)
+    .join(' · ');
 }
 
 /** An occlusal vertical dimension counts only together with the marks between which it was measured. */
@@ -53,5 +66,12 @@ export function readDimension(
 /** @returns the record as it would be saved, or nothing with the refusals added to `errors` */
 export function readCentric(draft: CentricDraft, at: string, errors: Record<string, string>): CentricRecord[] {
   const dimension = readDimension(draft, at, errors);
-  return [{ method: draft.method, ...(dimension ? { occlusalVerticalDimension: dimension } : {}) }];
+  const closures = readClosures(readNumbers(draft, CLOSURE_NUMBERS, at, errors), at, errors);
+  return [
+    {
+      method: draft.method,
+      ...(dimension ? { occlusalVerticalDimension: dimension } : {}),
+      ...(closures ? { closures } : {}),
+    },
+  ];
 }

@@ -4,14 +4,8 @@ import { Notice } from '../look/notice.js';
 import type { Attempts } from '../tracing-pad/attempts-view.js';
 import { stageWords as words } from '../words/chair.js';
 import { CENTRIC_METHODS, nextCentric, type CentricDraft } from './centric-view.js';
-import {
-  nextDrawing,
-  nextTracing,
-  TRACING_CHOICES,
-  TRACING_NUMBERS,
-  TRACING_TICKS,
-  type TracingDraft,
-} from './tracing-view.js';
+import { CLOSURE_NUMBERS, TRACING_NUMBERS, type NumberName } from './finding-numbers.js';
+import { nextDrawing, nextTracing, TRACING_CHOICES, TRACING_TICKS, type TracingDraft } from './tracing-view.js';
 
 // Drawing, reading pictures and evaluating are much script, and most visits draw nothing.
 const AttemptsCompared = latePart(words.savedAttempts, async () => {
@@ -28,7 +22,8 @@ const MOST_AT_ONCE = 9;
 const CHOICES = Object.keys(TRACING_CHOICES) as (keyof typeof TRACING_CHOICES)[];
 /** What is stated of a drawn attempt; its findings are computed. */
 const CONDITIONS = ['stylusOn', 'view', 'posture'] as const;
-const NUMBERS = Object.keys(TRACING_NUMBERS) as (keyof typeof TRACING_NUMBERS)[];
+const NUMBERS = Object.keys(TRACING_NUMBERS) as NumberName[];
+const NUMBER_LABELS: Readonly<Record<NumberName, string>> = words.tracing;
 
 interface Shared {
   errors: Record<string, string>;
@@ -68,17 +63,24 @@ function Dimension(props: {
   );
 }
 
-/** The findings of an attempt as they are typed. */
-function TypedFindings({ at, tracing, shared, onChange }: AttemptPart) {
-  return NUMBERS.map((name) => (
+/** Findings as they are typed. */
+function TypedFindings<Name extends NumberName>(props: {
+  names: readonly Name[];
+  at: string;
+  value: Readonly<Record<Name, string>>;
+  errors: Record<string, string>;
+  onChange: (name: Name, typed: string) => void;
+}) {
+  const { names, at, value, errors, onChange } = props;
+  return names.map((name) => (
     <TextInput
       key={name}
-      label={words.tracing[name]}
+      label={NUMBER_LABELS[name]}
       inputMode="decimal"
-      value={tracing[name]}
-      error={shared.errors[`${at}|${name}`]}
+      value={value[name]}
+      error={errors[`${at}|${name}`]}
       onChange={(event) => {
-        onChange({ [name]: event.currentTarget.value });
+        onChange(name, event.currentTarget.value);
       }}
     />
   ));
@@ -115,7 +117,15 @@ function Attempt(props: Omit<AttemptPart, 'at'> & { index: number; onRemove: () 
         ))}
         <Dimension at={at} shared={shared} value={tracing} onChange={onChange} />
         {tracing.points === null ? (
-          <TypedFindings at={at} tracing={tracing} shared={shared} onChange={onChange} />
+          <TypedFindings
+            names={NUMBERS}
+            at={at}
+            value={tracing}
+            errors={shared.errors}
+            onChange={(name, typed) => {
+              onChange({ [name]: typed });
+            }}
+          />
         ) : null}
       </div>
       {tracing.points === null ? null : (
@@ -158,6 +168,7 @@ function OtherRecord(props: {
   onRemove: () => void;
 }) {
   const { index, record, shared, onChange, onRemove } = props;
+  const at = `centric|${String(index)}`;
   return (
     <fieldset className="capture-field stack-tight">
       <legend>{words.record(index + 1)}</legend>
@@ -170,7 +181,16 @@ function OtherRecord(props: {
             onChange({ method: CENTRIC_METHODS.find((one) => one === event.currentTarget.value) ?? record.method });
           }}
         />
-        <Dimension at={`centric|${String(index)}`} shared={shared} value={record} onChange={onChange} />
+        <Dimension at={at} shared={shared} value={record} onChange={onChange} />
+        <TypedFindings
+          names={CLOSURE_NUMBERS}
+          at={at}
+          value={record}
+          errors={shared.errors}
+          onChange={(name, typed) => {
+            onChange({ [name]: typed });
+          }}
+        />
         <Button variant="subtle" onClick={onRemove}>
           {words.removeRecord(index + 1)}
         </Button>

@@ -5,7 +5,7 @@ import type { DrawnPoint, Evaluator } from '../tracing-pad/drawn-tracing.js';
 import { stageWords } from '../words/chair.js';
 import { frameWords } from '../words/frame.js';
 import { readDimension } from './centric-view.js';
-import { typedNumber } from './typed-number.js';
+import { readClosures, readNumbers, TRACING_NUMBERS, type NumberName } from './finding-numbers.js';
 
 export const TRACING_CHOICES = {
   stylusOn: ['upper', 'lower'],
@@ -17,19 +17,7 @@ export const TRACING_CHOICES = {
 
 export const TRACING_TICKS = ['basesMoved', 'contact', 'pain', 'verticalDimensionChangedAfter'] as const;
 
-/** Ranges as in the contract: what the server accepts. */
-export const TRACING_NUMBERS = {
-  closureCount: { min: 1, max: 100 },
-  closureRmsMm: { min: 0, max: 20 },
-  closureMaxPairMm: { min: 0, max: 40 },
-  roundingRadiusMm: { min: 0, max: 20 },
-  armRmsMm: { min: 0, max: 20 },
-  asymmetryDeg: { min: 0, max: 180 },
-  dorsalExtensionMm: { min: -20, max: 20 },
-  offsetMm: { min: 0, max: 20 },
-} as const;
-
-type NumberName = keyof typeof TRACING_NUMBERS;
+const TRACING_NAMES = Object.keys(TRACING_NUMBERS) as NumberName[];
 type TickName = (typeof TRACING_TICKS)[number];
 
 /** One attempt as typed. */
@@ -104,39 +92,6 @@ export function tracingInWords(entry: TracingView): string {
     .join(' · ');
 }
 
-/** Numbers that were typed; what is out of range is refused beside its box. */
-function readNumbers(
-  draft: TracingDraft,
-  at: string,
-  errors: Record<string, string>,
-): Partial<Record<NumberName, number>> {
-  const found: Partial<Record<NumberName, number>> = {};
-  for (const name of Object.keys(TRACING_NUMBERS) as NumberName[]) {
-    if (draft[name].trim() === '') continue;
-    const { min, max } = TRACING_NUMBERS[name];
-    const value = typedNumber(draft[name]);
-    if (value === null || value < min || value > max || (name === 'closureCount' && !Number.isInteger(value))) {
-      errors[`${at}|${name}`] = stageWords.tracingRange(min, max);
-    } else found[name] = value;
-  }
-  return found;
-}
-
-/** Closures are one finding: how many, their scatter, and the widest pair belong together. */
-function readClosures(
-  numbers: Partial<Record<NumberName, number>>,
-  at: string,
-  errors: Record<string, string>,
-): TracingGiven['closures'] {
-  const { closureCount: count, closureRmsMm: rmsMm, closureMaxPairMm: maxPairMm } = numbers;
-  if (count !== undefined && rmsMm !== undefined && maxPairMm !== undefined) return { count, rmsMm, maxPairMm };
-  for (const name of ['closureCount', 'closureRmsMm', 'closureMaxPairMm'] as const) {
-    const someTyped = count !== undefined || rmsMm !== undefined || maxPairMm !== undefined;
-    if (someTyped && numbers[name] === undefined) errors[`${at}|${name}`] ??= stageWords.closuresTogether;
-  }
-  return undefined;
-}
-
 /** What is said of an attempt whether it is drawn or typed. */
 function readCircumstances(draft: TracingDraft, at: string, errors: Record<string, string>): TracingGiven {
   const { stylusOn, view, posture, basesMoved, contact, pain, verticalDimensionChangedAfter } = draft;
@@ -186,7 +141,7 @@ export function readTracing(
 ): TracingGiven[] {
   const circumstances = readCircumstances(draft, at, errors);
   if (draft.points !== null) return readDrawn(draft.points, circumstances, at, errors, evaluator);
-  const numbers = readNumbers(draft, at, errors);
+  const numbers = readNumbers(draft, TRACING_NAMES, at, errors);
   const closures = readClosures(numbers, at, errors);
   const { apex, form } = draft;
   const { roundingRadiusMm, armRmsMm, asymmetryDeg, dorsalExtensionMm, offsetMm } = numbers;

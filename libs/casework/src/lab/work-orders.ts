@@ -68,9 +68,13 @@ export function valuesOf(document: Readonly<Record<string, unknown>>): WorkOrder
       name: `Needle-point tracing ${String(index + 1)}`,
       value: tracingInWords(tracing),
     })),
-    ...(content.otherCentricRelation ?? []).map(({ method, occlusalVerticalDimension: at }) => ({
+    ...(content.otherCentricRelation ?? []).map(({ method, occlusalVerticalDimension: at, closures }) => ({
       name: 'Centric relation record',
-      value: inWords(method) + (at === undefined ? '' : `, at ${String(at.valueMm)} mm`),
+      value: [
+        inWords(method),
+        ...(at === undefined ? [] : [`at ${String(at.valueMm)} mm`]),
+        ...(closures === undefined ? [] : [`${String(closures.count)} closures, scatter ${String(closures.rmsMm)} mm`]),
+      ].join(', '),
     })),
     ...(disinfection === undefined ? [] : [{ name: 'Disinfected with', value: disinfection.agent }]),
   ];

@@ -26,6 +26,13 @@ export type TracingForm = (typeof TRACING_FORMS)[number];
 /** The right movement lies on the patient's left; the arms do not lead forward. */
 export type TracingDoubt = 'arms-swapped' | 'turned';
 
+/** Places in which several closures ended: their scatter is the root mean square about the mean. */
+export interface ClosureStatistics {
+  readonly count: number;
+  readonly rmsMm: number;
+  readonly maxPairMm: number;
+}
+
 /** One needle-point tracing of this visit, as entered or as evaluated. Numbers that are not known are left out. */
 export interface TracingEntry {
   readonly apex: 'single' | 'none' | 'double';
@@ -42,7 +49,7 @@ export interface TracingEntry {
   readonly armRmsMm?: number;
   readonly asymmetryDeg?: number;
   readonly dorsalExtensionMm?: number;
-  readonly closures?: { readonly count: number; readonly rmsMm: number; readonly maxPairMm: number };
+  readonly closures?: ClosureStatistics;
   readonly offsetMm?: number;
   /** What the drawing itself says against the stated needle or view; empty or left out when nothing does. */
   readonly doubts?: readonly TracingDoubt[];
@@ -51,6 +58,7 @@ export interface TracingEntry {
 /** A centric relation record by another method than tracing: an equal, not a failure. */
 export interface CentricRelationRecord {
   readonly method: CentricRelationMethod;
+  readonly closures?: ClosureStatistics;
   readonly occlusalVerticalDimension?: MarkedDimension;
   readonly verticalDimensionChangedAfter?: boolean;
 }

@@ -74,6 +74,18 @@ describe('tracing verdict', () => {
     expect(judge({ tracings: [{ ...clean, pain: true }], otherCentricRelation: other })?.verdict).toBe('fail');
   });
 
+  it('asks for a look where the closures of another method do not agree, as beside a tracing, and never blocks', () => {
+    const withClosures = (closures: { count: number; rmsMm: number; maxPairMm: number }) =>
+      judge({ otherCentricRelation: [{ method: 'swallowing', closures }] });
+    expect(withClosures({ count: 5, rmsMm: 0.3, maxPairMm: 0.8 })?.verdict).toBe('pass');
+    const apart = withClosures({ count: 4, rmsMm: 0.4, maxPairMm: 0.9 });
+    expect(apart).toMatchObject({ verdict: 'caution', blocks: false, action: 'go-on', value: 'swallowing' });
+    expect(apart?.reason).toBe(
+      'Centric relation recorded by swallowing in this visit, with care: closure scatter 0.4 mm (up to 0.3 mm); ' +
+        'widest closure pair 0.9 mm (up to 0.8 mm); 4 closures (5 wanted). Record again if closures do not agree.',
+    );
+  });
+
   it('is void at a new occlusal vertical dimension, and so is any other record', () => {
     const occlusalVerticalDimension = { valueMm: 65, landmarks: marks };
     const tracings = [{ ...clean, occlusalVerticalDimension }];

@@ -5,7 +5,14 @@ import type { LimitCode } from './limits.js';
 import { checkSettings, type CheckSettings } from './settings.js';
 import type { VerdictKind } from './verdict.js';
 import { cautions, fails, passes, type CheckRule, type Outcome } from './rule.js';
-import type { CentricRelationRecord, Stage, StageFacts, TracingDoubt, TracingEntry } from './stage.js';
+import type {
+  CentricRelationRecord,
+  ClosureStatistics,
+  Stage,
+  StageFacts,
+  TracingDoubt,
+  TracingEntry,
+} from './stage.js';
 import { jawRelationWayBack } from './vertical-rules.js';
 
 /** Values are recorded to a tenth of a millimetre; half of that is no change. */
@@ -42,30 +49,40 @@ const DOUBTS: Readonly<Record<TracingDoubt, string>> = {
   turned: 'the arms do not lead forward: check which jaw carried the stylus, and which way up the plate was read',
 };
 
-/** Numbers beyond unpublished limits, and what speaks against the stated stylus or view, in words. */
-function softFindings(settings: Pick<CheckSettings, 'limit'>, tracing: TracingEntry): readonly string[] {
-  const above = (code: LimitCode, value: number | undefined, what: string, unit: string): string | null => {
-    const limit = settings.limit(code).value;
-    return value !== undefined && value > limit
-      ? `${what} ${String(value)} ${unit} (up to ${String(limit)} ${unit})`
-      : null;
-  };
-  const { closures, form } = tracing;
+type Settings = Pick<CheckSettings, 'limit'>;
+
+function above(settings: Settings, code: LimitCode, value: number | undefined, what: string, unit: string): string[] {
+  const limit = settings.limit(code).value;
+  return value !== undefined && value > limit
+    ? [`${what} ${String(value)} ${unit} (up to ${String(limit)} ${unit})`]
+    : [];
+}
+
+/** Closures that lie further apart than unpublished limits, or are fewer, in words. */
+function closureFindings(settings: Settings, closures: ClosureStatistics | undefined): readonly string[] {
+  if (closures === undefined) return [];
+  const { count, rmsMm, maxPairMm } = closures;
   const wanted = settings.limit('tracing-closures').value;
   return [
-    form === undefined || form === 'typical' ? null : `form ${form.replace('-', ' ')}`,
-    above('tracing-rounding-mm', tracing.roundingRadiusMm, 'apex rounding', 'mm'),
-    above('tracing-arm-rms-mm', tracing.armRmsMm, 'arm scatter', 'mm'),
-    above('tracing-asymmetry-deg', tracing.asymmetryDeg, 'asymmetry', 'degrees'),
-    above('tracing-dorsal-extension-mm', tracing.dorsalExtensionMm, 'line behind the apex', 'mm'),
-    above('tracing-closure-rms-mm', closures?.rmsMm, 'closure scatter', 'mm'),
-    above('tracing-closure-pair-mm', closures?.maxPairMm, 'widest closure pair', 'mm'),
-    above('tracing-offset-mm', tracing.offsetMm, 'closure mean off the apex by', 'mm'),
-    closures !== undefined && closures.count < wanted
-      ? `${String(closures.count)} closures (${String(wanted)} wanted)`
-      : null,
+    ...above(settings, 'tracing-closure-rms-mm', rmsMm, 'closure scatter', 'mm'),
+    ...above(settings, 'tracing-closure-pair-mm', maxPairMm, 'widest closure pair', 'mm'),
+    ...(count < wanted ? [`${String(count)} closures (${String(wanted)} wanted)`] : []),
+  ];
+}
+
+/** Numbers beyond unpublished limits, and what speaks against the stated stylus or view, in words. */
+function softFindings(settings: Settings, tracing: TracingEntry): readonly string[] {
+  const { closures, form } = tracing;
+  return [
+    ...(form === undefined || form === 'typical' ? [] : [`form ${form.replace('-', ' ')}`]),
+    ...above(settings, 'tracing-rounding-mm', tracing.roundingRadiusMm, 'apex rounding', 'mm'),
+    ...above(settings, 'tracing-arm-rms-mm', tracing.armRmsMm, 'arm scatter', 'mm'),
+    ...above(settings, 'tracing-asymmetry-deg', tracing.asymmetryDeg, 'asymmetry', 'degrees'),
+    ...above(settings, 'tracing-dorsal-extension-mm', tracing.dorsalExtensionMm, 'line behind the apex', 'mm'),
+    ...closureFindings(settings, closures),
+    ...above(settings, 'tracing-offset-mm', tracing.offsetMm, 'closure mean off the apex by', 'mm'),
     ...(tracing.doubts ?? []).map((doubt) => DOUBTS[doubt]),
-  ].filter((finding) => finding !== null);
+  ];
 }
 
 /**
@@ -129,9 +146,24 @@ function voided(stage: Stage, what: string, again: string): Outcome {
   });
 }
 
+/** Another method is an ordinary pass; closures that do not agree ask for a look, as beside a tracing. */
+function judgeOther(stage: Stage, { method, closures }: CentricRelationRecord): Outcome {
+  const common = { value: method, measurement: 'centric-relation' };
+  const said = `Centric relation recorded by ${method.replaceAll('-', ' ')} in this visit`;
+  const soft = closureFindings(stage, closures);
+  if (soft.length === 0)
+    return passes({ ...common, limit: 'a record at the vertical dimension in force', reason: `${said}.` });
+  return cautions({
+    ...common,
+    limit: 'project defaults, unpublished',
+    reason: `${said}, with care: ${soft.join('; ')}. Record again if closures do not agree.`,
+    action: 'go-on',
+  });
+}
+
 const centricRelation: CheckRule = {
   code: 'centric-relation-record',
-  version: 2,
+  version: 3,
   name: 'Tracing or other centric relation record',
   milestones: ['jaw-relation', 'trial', 'placement'],
   source: projectDefault('project default; no published cut-off for an unusable tracing was found'),
@@ -146,14 +178,7 @@ const centricRelation: CheckRule = {
     if (traced !== null && (traced.verdict !== 'fail' || latest?.pain === true)) return [traced];
     const valid = otherCentricRelation.filter((record) => !isVoided(stage, record)).at(-1);
     if (valid !== undefined) {
-      return [
-        passes({
-          value: valid.method,
-          limit: 'a record at the vertical dimension in force',
-          measurement: 'centric-relation',
-          reason: `Centric relation recorded by ${valid.method.replaceAll('-', ' ')} in this visit.`,
-        }),
-      ];
+      return [judgeOther(stage, valid)];
     }
     if (traced !== null) return [traced];
     return otherCentricRelation.length > 0 ? [voided(stage, 'The centric relation record', 'Record again')] : [];
