@@ -66,7 +66,8 @@ function requireHelpful({ errors = [] }: Problem, path: string): void {
   expect(helpless).toEqual([]);
 }
 
-const isFile = ({ path }: Route) => path.endsWith('/patient-imports') || path.endsWith('/calendar');
+const FILES = ['/patient-imports', '/calendar', '/photographs'];
+const isFile = ({ path }: Route) => FILES.some((end) => path.endsWith(end));
 const bodies = () => routes.filter((route) => route.body !== null);
 
 describe('a request with a mistake in it', () => {
