@@ -140,6 +140,16 @@ describe('a tracing drawn at the chair', () => {
     expect((await drawing('first')).status).toBe(400);
   });
 
+  it('fails where the points make no apex, and three of them raise the alert', async () => {
+    const parallel = POINTS.map(({ phase, x }) => ({ phase, x, y: phase === 'left' ? 0.02 * x : 0.02 * x + 1 }));
+    const blunt = drawn({ points: parallel });
+    const failed = await chair.capture(await stage(), { tracings: [blunt, blunt, blunt] });
+    expect(failed.tracings.at(-1)).toMatchObject({ apex: 'none', evaluation: null, isDrawn: true });
+    expect(failed.verdicts.find(({ action }) => action === 'return-to-stage')?.reason).toContain('3 is the limit');
+    const { items } = await chair.desk.call({ method: 'GET', path: '/remake-alerts', answer: alertPage });
+    expect(items.map((item) => [item.caseId, item.trigger])).toContainEqual([caseId, 'jaw-relation-not-recorded']);
+  });
+
   it('has its equal in another method, with the same statistics of its closures', async () => {
     const closures = { count: 5, rmsMm: 0.4, maxPairMm: 0.7 };
     const half = chair.save(await stage(), {
@@ -150,15 +160,5 @@ describe('a tracing drawn at the chair', () => {
     ]);
     const seen = await chair.capture(await stage(), { otherCentricRelation: [{ method: 'swallowing', closures }] });
     expect(seen.otherCentricRelation.at(-1)).toEqual({ method: 'swallowing', closures });
-  });
-
-  it('fails where the points make no apex, and three of them raise the alert', async () => {
-    const parallel = POINTS.map(({ phase, x }) => ({ phase, x, y: phase === 'left' ? 0.02 * x : 0.02 * x + 1 }));
-    const blunt = drawn({ points: parallel });
-    const failed = await chair.capture(await stage(), { tracings: [blunt, blunt, blunt] });
-    expect(failed.tracings.at(-1)).toMatchObject({ apex: 'none', evaluation: null, isDrawn: true });
-    expect(failed.verdicts.find(({ action }) => action === 'return-to-stage')?.reason).toContain('3 is the limit');
-    const { items } = await chair.desk.call({ method: 'GET', path: '/remake-alerts', answer: alertPage });
-    expect(items.map((item) => [item.caseId, item.trigger])).toContainEqual([caseId, 'jaw-relation-not-recorded']);
   });
 });

@@ -102,9 +102,10 @@ function recordedIn(captured: Captured | undefined, earlier: readonly Reading[])
     readings: readings.map(({ reading, at }) => viewReading(reading, at)),
     derived: derivedValues(known).map(({ code, name, value, unit }) => ({ code, name, value, unit })),
     tracings: tracings.map(viewTracing),
-    otherCentricRelation: otherCentricRelation.map(({ method, occlusalVerticalDimension }) => ({
+    otherCentricRelation: otherCentricRelation.map(({ method, occlusalVerticalDimension, closures }) => ({
       method,
       ...(occlusalVerticalDimension === undefined ? {} : { occlusalVerticalDimension }),
+      ...(closures === undefined ? {} : { closures }),
     })),
   };
 }
