@@ -66,6 +66,8 @@ describe('by keyboard alone', () => {
     await page.keyboard.type('keyed');
     await page.keyboard.press('Enter');
     await keys.press(link(/^Keyed, Test/));
+    // What was found names the case too, and stays until the patient's own page is there.
+    await page.getByRole('textbox', { name: 'Telephone' }).waitFor();
     await keys.press(link(view.number));
     await keys.press(link(/^Move or cancel: Border molding/));
     await keys.choose(page.getByLabel('Times that leave every other visit where it is'), 'Another');
