@@ -74,6 +74,8 @@ describe('signing in', () => {
   it('goes on where a person wanted to go whose session had ended before the page was opened', async () => {
     person = await signIn(browser, service.url, 'front-desk');
     const { page } = person;
+    // What the first screen asks for is answered to the session that there is.
+    await page.waitForLoadState('networkidle');
     const [cookie] = await page.context().cookies();
     await page.context().addCookies([{ ...found(cookie), value: `${found(cookie).value}x` }]);
     person.complaints.expect(401, /\/sessions/);
