@@ -1,6 +1,7 @@
 import type { CaseCourse } from '@archwright/contracts';
 import { shortDate, timeOfDay } from '../time/wording.js';
 import { localDateOf } from '../time/zone.js';
+import { caseWords } from '../words/case.js';
 import { stageWords } from '../words/chair.js';
 import { courseWords as words } from '../words/course.js';
 import { archWords, lineWords } from '../words/line.js';
@@ -17,7 +18,7 @@ export interface HappenedRow {
   what: string;
   detail: string;
   first: string;
-  /** When it took place, or is planned for now. */
+  /** When it took place, or is planned for now; with its state where it did not take its course. */
   then: string;
   /** Whole days later than it was planned first, by the calendar of the clinic; negative for earlier. */
   daysLater: number | null;
@@ -39,7 +40,7 @@ export function happenedRows({ visits, labSteps, zone }: CaseCourse, today: stri
     // What is made after a visit that was repeated stands once, after its first go, each round with its number.
     const after = isFirst ? labSteps.filter(({ afterStage }) => afterStage === visit.code) : [];
     return [
-      rowOf(visit, 'visit', visit.stageId, visit.state === 'dropped' ? words.dropped : (visit.clinicianName ?? '')),
+      rowOf(visit, 'visit', visit.stageId, visit.clinicianName ?? ''),
       ...after.map((step) => rowOf(step, 'lab', step.id, archWords(step.arches))),
     ];
   });
@@ -47,14 +48,26 @@ export function happenedRows({ visits, labSteps, zone }: CaseCourse, today: stri
 
 function whenOf(part: Visit | LabStep, zone: string, today: string): Pick<HappenedRow, 'first' | 'then' | 'daysLater'> {
   const { firstPlannedAt, plannedAt, startedAt, finishedAt } = part;
-  const at = startedAt ?? finishedAt ?? plannedAt;
+  const happenedAt = startedAt ?? finishedAt;
+  const at = happenedAt ?? plannedAt;
+  const ended = endOf(part);
   const say = (instant: string): string =>
     timeWords.dateAndTime(shortDate(localDateOf(Date.parse(instant), zone), today), timeOfDay(instant, zone));
+  const state = ended ?? (happenedAt === null ? caseWords.step.planned : null);
+  // What will not take place as planned is not late.
+  const counted = ended === null ? at : happenedAt;
   return {
     first: firstPlannedAt === null ? words.notAtFirst : say(firstPlannedAt),
-    then: at === null ? words.notPlanned : (at === plannedAt ? words.planned : words.tookPlace)(say(at)),
-    daysLater: firstPlannedAt === null || at === null ? null : daysBetween(firstPlannedAt, at, zone),
+    then: at === null ? (ended ?? words.notPlanned) : state === null ? say(at) : words.whenAndState(say(at), state),
+    daysLater: firstPlannedAt === null || counted === null ? null : daysBetween(firstPlannedAt, counted, zone),
   };
+}
+
+/** How a part came to nothing, in words; null for one that is still to come or took its course. */
+function endOf(part: Visit | LabStep): string | null {
+  if (part.state === 'dropped') return caseWords.stage.dropped;
+  if (part.state === 'rejected' || part.state === 'discarded') return caseWords.step[part.state];
+  return 'appointmentState' in part && part.appointmentState === 'missed' ? caseWords.missed : null;
 }
 
 const dayNumber = (instant: string, zone: string): number =>
