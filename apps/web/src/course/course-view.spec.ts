@@ -20,7 +20,6 @@ const visit = (more: Partial<CaseCourse['visits'][number]>): CaseCourse['visits'
 });
 const step = (more: Partial<CaseCourse['labSteps'][number]>): CaseCourse['labSteps'][number] => ({
   id: 's1',
-  code: 'base-plates',
   title: 'Base plates',
   arches: ['upper'],
   round: 1,
@@ -33,7 +32,6 @@ const step = (more: Partial<CaseCourse['labSteps'][number]>): CaseCourse['labSte
   ...more,
 });
 const course = (more: Partial<CaseCourse>): CaseCourse => ({
-  caseId: 'c',
   number: '27-0001',
   zone: 'Europe/London',
   visits: [],
@@ -121,7 +119,7 @@ describe('first plan and what happened', () => {
       TODAY,
     );
     expect(rows.map(({ key }) => key)).toEqual(['v1', 's1', 's2', 'v2', 'v3']);
-    expect(rows.map(({ detail }) => detail)).toContain('Dr Wren Example, go 2');
+    expect(rows.map(({ detail }) => detail)).toContain('Dr Wren Example, 2. time');
   });
 });
 

@@ -11,7 +11,6 @@ export const courseWords = {
   ...course,
   title: filled(course.title, (number: string, patient: string) => ({ number, patient })),
   whenAndState: filled(course.whenAndState, (when: string, state: string) => ({ when, state })),
-  go: filled(course.go, counted),
   later: filled(course.later, counted),
   earlier: filled(course.earlier, counted),
   column: filled(course.column, (day: string, title: string) => ({ day, title })),

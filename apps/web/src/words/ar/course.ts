@@ -11,7 +11,6 @@ export const messages: SameTexts<typeof english> = {
     whenAndState: '{when} ({state})',
     notPlanned: 'غير مخطط',
     notAtFirst: 'ليس في الخطة الأولى',
-    go: 'المرة {n}',
     later: '{n, plural, zero {# يوم} one {يوم واحد} two {يومان} few {# أيام} many {# يومًا} other {# يوم}}',
     earlier:
       '{n, plural, zero {قبل # يوم} one {قبل يوم واحد} two {قبل يومين} few {قبل # أيام} many {قبل # يومًا} other {قبل # يوم}}',

@@ -11,7 +11,6 @@ export const messages: SameTexts<typeof english> = {
     whenAndState: '{when} ({state})',
     notPlanned: 'nicht geplant',
     notAtFirst: 'nicht im ersten Plan',
-    go: '{n}. Durchgang',
     later: '{n, plural, one {# Tag} other {# Tage}}',
     earlier: '{n, plural, one {# Tag früher} other {# Tage früher}}',
     onTheDay: 'am selben Tag',

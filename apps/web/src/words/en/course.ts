@@ -8,7 +8,6 @@ export const messages = {
     whenAndState: '{when} ({state})',
     notPlanned: 'not planned',
     notAtFirst: 'not in the first plan',
-    go: 'go {n}',
     later: '{n, plural, one {# day} other {# days}}',
     earlier: '{n, plural, one {# day earlier} other {# days earlier}}',
     onTheDay: 'on the day',
