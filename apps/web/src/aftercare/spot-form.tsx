@@ -1,7 +1,8 @@
-import { Button, NativeSelect, Textarea, TextInput } from '@mantine/core';
+import { Button, NativeSelect, Textarea } from '@mantine/core';
 import type { RecordSoreSpot } from '@archwright/contracts';
 import { useEffect, useRef, useState, type SyntheticEvent } from 'react';
 import { fieldErrors } from '../api/errors.js';
+import { DateField } from '../look/date-field.js';
 import { useFirstProblem } from '../look/first-problem.js';
 import { Refusal } from '../look/notice.js';
 import { aftercareWords, spotWords as words } from '../words/aftercare.js';
@@ -52,14 +53,13 @@ export function SpotForm({ region, today, pending, error, onRecord, onClose }: P
         {words.title(aftercareWords.place(region.arch, region.region))}
       </h3>
       <div className="thirds">
-        <TextInput
-          type="date"
+        <DateField
           max={today}
           label={words.foundOn}
           value={draft.foundOn}
           error={errors['foundOn']}
-          onChange={(event) => {
-            set({ foundOn: event.currentTarget.value });
+          onChange={(foundOn) => {
+            set({ foundOn });
           }}
         />
         <NativeSelect

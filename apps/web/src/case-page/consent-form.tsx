@@ -1,8 +1,10 @@
-import { Button, TextInput } from '@mantine/core';
+import { Button } from '@mantine/core';
 import { recordConsent, type CaseView, type RecordConsent } from '@archwright/contracts';
+import type { SyntheticEvent } from 'react';
 import { fieldErrors, hasStatus } from '../api/errors.js';
 import { useLiveDraft } from '../drafts/use-live-draft.js';
 import { ClashSheet } from '../look/clash-sheet.js';
+import { DateField } from '../look/date-field.js';
 import { Notice, Refusal } from '../look/notice.js';
 import { shortDate } from '../time/wording.js';
 import { caseWords as words } from '../words/case.js';
@@ -34,11 +36,20 @@ export function ConsentForm({ view, today, mayRecord, pending, error, onSave }: 
   );
   const errors = fieldErrors(error);
   const day = (on: string | null): string => (on === null ? '' : shortDate(on, today));
+  const maySave = form.isTyped && form.clashes.length === 0;
+  function save(event: SyntheticEvent): void {
+    event.preventDefault();
+    if (!maySave || pending) return;
+    const settle = form.hold();
+    onSave(form.draft, (saved) => {
+      settle(datesOf(saved));
+    });
+  }
   return (
     <section className="sheet sheet-pad stack-tight" aria-labelledby="agreed">
       <h2 id="agreed">{words.agreed}</h2>
       {mayRecord ? (
-        <>
+        <form className="stack-tight" onSubmit={save} noValidate>
           <ClashSheet
             rows={form.clashes.map(({ field, mine, theirs }) => ({
               key: field,
@@ -50,35 +61,24 @@ export function ConsentForm({ view, today, mayRecord, pending, error, onSave }: 
             onTakeTheirs={form.takeTheirs}
           />
           {FIELDS.map((field) => (
-            <TextInput
+            <DateField
               key={field}
-              type="date"
               max={today}
               label={words[field]}
               value={form.draft[field] ?? ''}
               error={errors[field]}
-              onChange={(event) => {
-                form.change({ ...form.draft, [field]: event.currentTarget.value || null });
+              onChange={(day) => {
+                form.change({ ...form.draft, [field]: day || null });
               }}
             />
           ))}
           {hasStatus(error, 412) ? <Notice tone="caution">{words.reload}</Notice> : <Refusal error={error} />}
           <div>
-            <Button
-              variant="default"
-              loading={pending}
-              disabled={!form.isTyped || form.clashes.length > 0}
-              onClick={() => {
-                const settle = form.hold();
-                onSave(form.draft, (saved) => {
-                  settle(datesOf(saved));
-                });
-              }}
-            >
+            <Button type="submit" variant="default" loading={pending} disabled={!maySave}>
               {words.saveAgreed}
             </Button>
           </div>
-        </>
+        </form>
       ) : (
         <dl className="pairs">
           {FIELDS.map((field) => (

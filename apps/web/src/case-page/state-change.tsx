@@ -3,6 +3,7 @@ import type { CaseView, ChangeCaseState, PracticeView } from '@archwright/contra
 import { nextCaseStates } from '@archwright/protocol';
 import { hasStatus } from '../api/errors.js';
 import { useFieldsForm, type Sending } from '../drafts/use-fields-form.js';
+import { DateField } from '../look/date-field.js';
 import { Notice, Refusal } from '../look/notice.js';
 import { caseWords as words } from '../words/case.js';
 import { EMPTY_CHANGE, readStateChange } from './state-change-view.js';
@@ -18,7 +19,7 @@ interface Props {
 export function StateChange({ view, practice, change }: Props) {
   // How an enquiry opens is asked for in a form of its own.
   const next = nextCaseStates(view.state).filter((each) => view.state !== 'enquiry' || each !== 'open');
-  const { form, draft, refusal, boxOf, submit } = useFieldsForm({
+  const { form, draft, refusal, boxOf, fieldOf, submit } = useFieldsForm({
     key: `state.${view.id}.${view.state}`,
     empty: EMPTY_CHANGE,
     read: readStateChange,
@@ -58,7 +59,7 @@ export function StateChange({ view, practice, change }: Props) {
               ))}
             </dl>
             <Textarea label={words.reason} required maxLength={500} {...boxOf('reason')} />
-            {to === 'paused' ? <TextInput type="date" label={words.reviewOn} {...boxOf('reviewOn')} /> : null}
+            {to === 'paused' ? <DateField label={words.reviewOn} {...fieldOf('reviewOn')} /> : null}
             {to === 'transferred' ? (
               <>
                 <NativeSelect

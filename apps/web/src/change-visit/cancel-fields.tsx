@@ -1,4 +1,5 @@
-import { Radio, TextInput } from '@mantine/core';
+import { Radio } from '@mantine/core';
+import { DateField } from '../look/date-field.js';
 import { changeWords as words } from '../words/case.js';
 import type { CancelDraft } from './change-draft.js';
 
@@ -25,15 +26,14 @@ export function CancelFields({ draft, today, onChange }: Props) {
         </div>
       </Radio.Group>
       {draft.then === 'replan' ? (
-        <TextInput
-          type="date"
+        <DateField
           min={today}
           className="short-field"
           label={words.againOn}
           description={words.againOnHint}
           value={draft.againOn}
-          onChange={(event) => {
-            onChange({ ...draft, againOn: event.currentTarget.value });
+          onChange={(againOn) => {
+            onChange({ ...draft, againOn });
           }}
         />
       ) : null}

@@ -1,4 +1,5 @@
 import { NativeSelect, TextInput } from '@mantine/core';
+import { DateField } from '../look/date-field.js';
 import { changeWords as words } from '../words/case.js';
 import type { MoveDraft } from './change-draft.js';
 
@@ -38,14 +39,13 @@ export function MoveFields({ draft, choices, today, error, onChange }: Props) {
       {chosen === OTHER ? (
         <div className="stack-none">
           <div className="row">
-            <TextInput
-              type="date"
+            <DateField
               min={today}
               label={words.otherDay}
               value={draft.date}
               error={error !== null}
-              onChange={(event) => {
-                onChange({ ...draft, date: event.currentTarget.value });
+              onChange={(date) => {
+                onChange({ ...draft, date });
               }}
             />
             <TextInput

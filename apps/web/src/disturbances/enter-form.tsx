@@ -1,6 +1,7 @@
 import { Button, NativeSelect, Textarea, TextInput } from '@mantine/core';
 import type { DisturbanceSubjects, EnterDisturbance } from '@archwright/contracts';
 import { useState, type SyntheticEvent } from 'react';
+import { DateField } from '../look/date-field.js';
 import { useFirstProblem } from '../look/first-problem.js';
 import { disturbanceWords } from '../words/disturbances.js';
 import { subjectGroups, toEntry, type EntryDraft } from './disturbance-view.js';
@@ -105,14 +106,13 @@ interface DayAndTimeProps {
 function DayAndTime({ labels, day, time, today, error, onChange }: DayAndTimeProps) {
   return (
     <>
-      <TextInput
-        type="date"
+      <DateField
         min={today}
         label={labels[0]}
         value={day}
         error={error}
-        onChange={(event) => {
-          onChange(event.currentTarget.value, time);
+        onChange={(next) => {
+          onChange(next, time);
         }}
       />
       <TextInput

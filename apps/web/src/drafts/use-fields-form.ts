@@ -62,20 +62,33 @@ export function useFieldsForm<Draft extends { [Field in keyof Draft]: string }, 
     onSent?.(answer);
   }
 
+  const fieldOf = (field: keyof Draft & string) => ({
+    value: draft[field],
+    error: errors[field],
+    onChange: (value: string): void => {
+      change({ ...draft, [field]: value });
+      if (!send.isPending) send.reset();
+    },
+  });
+
   return {
     form,
     draft,
     errors,
     /** A refusal that does not stand beside a field. */
     refusal: refused.isPlaced ? null : send.error,
-    boxOf: (field: keyof Draft & string) => ({
-      value: draft[field],
-      error: errors[field],
-      onChange: ({ currentTarget }: { currentTarget: { value: string } }) => {
-        change({ ...draft, [field]: currentTarget.value });
-        if (!send.isPending) send.reset();
-      },
-    }),
+    /** What a field of ours is given that says its value. */
+    fieldOf,
+    /** The same for a field of the browser. */
+    boxOf: (field: keyof Draft & string) => {
+      const { onChange, ...rest } = fieldOf(field);
+      return {
+        ...rest,
+        onChange: ({ currentTarget }: { currentTarget: { value: string } }) => {
+          onChange(currentTarget.value);
+        },
+      };
+    },
     submit: (event: SyntheticEvent): void => {
       event.preventDefault();
       setAttempt((before) => before + 1);

@@ -1,6 +1,7 @@
 import { Button, NativeSelect, TextInput } from '@mantine/core';
 import type { PracticeView } from '@archwright/contracts';
 import { useState, type SyntheticEvent } from 'react';
+import { DateField } from '../look/date-field.js';
 import { useFirstProblem } from '../look/first-problem.js';
 import { cliniciansOf } from '../open-case/open-case-view.js';
 import { freedWords as words } from '../words/freed-time.js';
@@ -49,7 +50,14 @@ export function FreedForm({ practice, search, onAsk }: Props) {
           data={[{ value: '', label: words.choose }, ...cliniciansOf(practice, [typed.clinic ?? ''])]}
           {...field('clinician')}
         />
-        <TextInput type="date" label={words.day} min={practice.today} {...field('on')} />
+        <DateField
+          label={words.day}
+          min={practice.today}
+          {...field('on')}
+          onChange={(on) => {
+            setTyped({ ...typed, on });
+          }}
+        />
         <TextInput type="time" label={words.from} step={300} {...field('starts')} />
         <TextInput type="time" label={words.to} step={300} {...field('ends')} />
         <Button type="submit">{words.ask}</Button>

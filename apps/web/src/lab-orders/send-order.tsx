@@ -2,6 +2,7 @@ import { Button, NativeSelect, TextInput } from '@mantine/core';
 import type { PracticeView, StageView } from '@archwright/contracts';
 import { Link } from '@tanstack/react-router';
 import { useFieldsForm } from '../drafts/use-fields-form.js';
+import { DateField } from '../look/date-field.js';
 import { Refusal } from '../look/notice.js';
 import { dateAndTime } from '../time/wording.js';
 import { labOrderWords } from '../words/lab-orders.js';
@@ -19,7 +20,7 @@ interface Props {
 /** The signed work of a stage given to a laboratory of its own, and how such an order stands. */
 export function SendOrder({ view: { id, zone }, practice: { orderedFrom, today } }: Props) {
   const { orders, send } = useStageOrder(id);
-  const { form, errors, refusal, boxOf, submit } = useFieldsForm({
+  const { form, errors, refusal, boxOf, fieldOf, submit } = useFieldsForm({
     key: `order.${id}`,
     empty: EMPTY,
     read: (draft) => toOrder(draft, id, zone),
@@ -52,7 +53,7 @@ export function SendOrder({ view: { id, zone }, practice: { orderedFrom, today }
               {...boxOf('laboratoryId')}
             />
             <div className="row row-end">
-              <TextInput type="date" min={today} label={words.day} {...boxOf('day')} error={timeError !== undefined} />
+              <DateField min={today} label={words.day} {...fieldOf('day')} error={timeError !== undefined} />
               <TextInput type="time" label={words.time} {...boxOf('time')} error={timeError} />
             </div>
             <Refusal error={refusal} />

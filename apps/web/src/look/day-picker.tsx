@@ -1,6 +1,7 @@
-import { Button, TextInput } from '@mantine/core';
+import { Button } from '@mantine/core';
 import { addDays } from '../time/zone.js';
 import { frameWords } from '../words/frame.js';
+import { DateField } from './date-field.js';
 
 interface Props {
   day: string;
@@ -22,12 +23,11 @@ export function DayPicker({ day, today, step = 1, onPick }: Props) {
       >
         {frameWords.earlier}
       </Button>
-      <TextInput
-        type="date"
+      <DateField
         aria-label={frameWords.day}
         value={day}
-        onChange={(event) => {
-          if (event.currentTarget.value) onPick(event.currentTarget.value);
+        onChange={(picked) => {
+          if (picked !== '') onPick(picked);
         }}
       />
       <Button

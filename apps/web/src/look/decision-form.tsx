@@ -1,7 +1,8 @@
-import { Button, Textarea, TextInput } from '@mantine/core';
+import { Button, Textarea } from '@mantine/core';
 import { useState, type SyntheticEvent } from 'react';
 import { fieldErrors } from '../api/errors.js';
 import { decisionWords as words } from '../words/frame.js';
+import { DateField } from './date-field.js';
 import { useFirstProblem } from './first-problem.js';
 import { Refusal } from './notice.js';
 import { isOutrun, Outrun } from './outrun.js';
@@ -79,17 +80,7 @@ export function DecisionForm<Key extends string>({ about, choices, paths, pendin
       {choice ? (
         <>
           <p className="soft">{choice.then}</p>
-          {choice.date ? (
-            <TextInput
-              type="date"
-              label={choice.date.label}
-              value={on}
-              error={dateError}
-              onChange={(event) => {
-                setOn(event.currentTarget.value);
-              }}
-            />
-          ) : null}
+          {choice.date ? <DateField label={choice.date.label} value={on} error={dateError} onChange={setOn} /> : null}
           {choice.hasReason === false ? null : (
             <Textarea
               label={choice.mayBeSilent ? words.note : words.reason}

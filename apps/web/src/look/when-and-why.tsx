@@ -1,4 +1,5 @@
 import { Textarea, TextInput } from '@mantine/core';
+import { DateField } from './date-field.js';
 
 interface WhenAndWhyDraft {
   readonly day: string;
@@ -26,15 +27,14 @@ export function WhenAndWhy<Draft extends WhenAndWhyDraft>(props: Props<Draft>) {
   return (
     <>
       <div className="row row-end">
-        <TextInput
-          type="date"
+        <DateField
           label={words.day}
           min={from}
           value={draft.day}
           error={isWrong && !isReasonMissing}
           autoFocus={autoFocus}
-          onChange={(event) => {
-            onChange({ ...draft, day: event.currentTarget.value });
+          onChange={(day) => {
+            onChange({ ...draft, day });
           }}
         />
         <TextInput

@@ -1,5 +1,6 @@
 import { Button, TextInput } from '@mantine/core';
 import { useFieldsForm } from '../drafts/use-fields-form.js';
+import { DateField } from '../look/date-field.js';
 import { Refusal } from '../look/notice.js';
 import { lotWords } from '../words/lots.js';
 import { CaseLots } from './case-lots.js';
@@ -35,7 +36,7 @@ export function JobLots({ stepId, caseId, zone, today, mayNote }: Props) {
 
 function NoteLot({ stepId }: { stepId: string }) {
   const note = useNoteLot(stepId);
-  const { form, refusal, boxOf, submit } = useFieldsForm({
+  const { form, refusal, boxOf, fieldOf, submit } = useFieldsForm({
     key: `lot.${stepId}`,
     empty: EMPTY,
     read: toLot,
@@ -48,7 +49,7 @@ function NoteLot({ stepId }: { stepId: string }) {
         <p className="soft">{words.why}</p>
         <TextInput label={words.material} maxLength={120} {...boxOf('material')} />
         <TextInput label={words.lot} maxLength={60} {...boxOf('lot')} />
-        <TextInput type="date" label={words.expires} {...boxOf('expiresOn')} />
+        <DateField label={words.expires} {...fieldOf('expiresOn')} />
         <Refusal error={refusal} />
         <p role="status" className={note.data ? 'notice notice-go' : 'unseen'}>
           {note.data ? words.saved(note.data.material, note.data.lot) : ''}

@@ -2,6 +2,7 @@ import { Button, NativeSelect, TextInput } from '@mantine/core';
 import { declareDisinfection, type DeclareDisinfection } from '@archwright/contracts';
 import { typedMinute } from '../change-visit/change-visit-view.js';
 import { useFieldsForm, type Sending } from '../drafts/use-fields-form.js';
+import { DateField } from '../look/date-field.js';
 import { Notice, Refusal } from '../look/notice.js';
 import { isOutrun, Outrun } from '../look/outrun.js';
 import { disinfectionWords as words } from '../words/parcels.js';
@@ -17,7 +18,7 @@ interface Props {
 
 /** Somebody's word that a thing was disinfected here; what the word is worth stands above it. */
 export function DisinfectForm({ objectId, caution, clock, declare }: Props) {
-  const { form, refusal, boxOf, submit } = useFieldsForm({
+  const { form, refusal, boxOf, fieldOf, submit } = useFieldsForm({
     key: `disinfect.${objectId}`,
     empty: { agent: '', method: 'immersion', day: clock.today, time: '' },
     read: ({ agent, method, day, time }) => {
@@ -40,7 +41,7 @@ export function DisinfectForm({ objectId, caution, clock, declare }: Props) {
       <div className="halves">
         <TextInput label={words.agent} maxLength={80} {...boxOf('agent')} />
         <NativeSelect label={words.method} data={METHODS} {...boxOf('method')} />
-        <TextInput type="date" max={clock.today} label={words.day} {...boxOf('day')} />
+        <DateField max={clock.today} label={words.day} {...fieldOf('day')} />
         <TextInput type="time" label={words.time} {...boxOf('time')} />
       </div>
       <Outrun error={refusal} />

@@ -1,4 +1,5 @@
 import { Checkbox, NativeSelect, TextInput } from '@mantine/core';
+import { DateField } from '../look/date-field.js';
 import { patientWords as words } from '../words/desk.js';
 import { WishesFields } from '../wishes/wishes-fields.js';
 import type { PatientDraft } from './patient-form-view.js';
@@ -36,7 +37,17 @@ export function PatientFields({ draft, zones, today, errors, onChange }: Props) 
         <div className="thirds">
           <TextInput label={words.given} required autoComplete="off" {...text('givenName')} />
           <TextInput label={words.family} required autoComplete="off" {...text('familyName')} />
-          <TextInput type="date" label={words.birth} required max={today} {...text('birthOn')} />
+          <DateField
+            isBirth
+            label={words.birth}
+            required
+            max={today}
+            value={draft.birthOn}
+            error={errors['birthOn']}
+            onChange={(birthOn) => {
+              onChange({ ...draft, birthOn });
+            }}
+          />
         </div>
         <NativeSelect
           label={words.sex}

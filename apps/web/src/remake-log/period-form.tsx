@@ -1,5 +1,6 @@
-import { Button, TextInput } from '@mantine/core';
+import { Button } from '@mantine/core';
 import { useState, type SyntheticEvent } from 'react';
+import { DateField } from '../look/date-field.js';
 import { useFirstProblem } from '../look/first-problem.js';
 import { remakeLogWords as words } from '../words/remake-log.js';
 import { isPeriod, type Period } from './remake-log-view.js';
@@ -21,14 +22,13 @@ export function PeriodForm({ period, onShow }: { period: Period; onShow: (period
     <form ref={form} className="stack-tight no-print" onSubmit={submit} noValidate>
       <div className="row row-end">
         {(['from', 'until'] as const).map((field) => (
-          <TextInput
+          <DateField
             key={field}
-            type="date"
             label={words[field]}
             value={draft[field]}
             error={isWrong}
-            onChange={(event) => {
-              setDraft({ ...draft, [field]: event.currentTarget.value });
+            onChange={(day) => {
+              setDraft({ ...draft, [field]: day });
             }}
           />
         ))}

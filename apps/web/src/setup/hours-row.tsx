@@ -1,6 +1,7 @@
 import { Button, Checkbox, TextInput } from '@mantine/core';
 import type { RecurringDeparture, RecurringHours } from '@archwright/contracts';
 import { useState } from 'react';
+import { DateField } from '../look/date-field.js';
 import { setupWords as words } from '../words/setup.js';
 import { weekdayWords } from '../words/weekdays.js';
 import {
@@ -80,13 +81,12 @@ export function HoursRow({ label, number, time, zone, today, error, onChange, on
             }}
           />
         )}
-        <TextInput
-          type="date"
+        <DateField
           label={words.since}
           value={time.startOn}
           error={error('startOn')}
-          onChange={(event) => {
-            onChange({ ...time, startOn: event.currentTarget.value });
+          onChange={(startOn) => {
+            onChange({ ...time, startOn });
           }}
         />
         {weekly === null ? null : (

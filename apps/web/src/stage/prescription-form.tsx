@@ -1,6 +1,7 @@
 import { Button, Textarea, TextInput } from '@mantine/core';
 import type { SignPrescription, StageView } from '@archwright/contracts';
 import { useFieldsForm, type Sending } from '../drafts/use-fields-form.js';
+import { DateField } from '../look/date-field.js';
 import { Notice, Refusal } from '../look/notice.js';
 import { isOutrun, Outrun } from '../look/outrun.js';
 import { dateAndTime } from '../time/wording.js';
@@ -19,7 +20,7 @@ interface Props {
 
 /** The hand-over to the laboratory. It is signed by the person who sends it; a later one takes its place. */
 export function PrescriptionForm({ stageId, zone, today, inForce, prescribe }: Props) {
-  const { form, draft, errors, refusal, boxOf, submit } = useFieldsForm({
+  const { form, draft, errors, refusal, boxOf, fieldOf, submit } = useFieldsForm({
     key: `prescription.${stageId}`,
     empty: emptyPrescription(today),
     read: (draft) => readPrescription(draft, zone),
@@ -41,14 +42,7 @@ export function PrescriptionForm({ stageId, zone, today, inForce, prescribe }: P
           </div>
           <TextInput label={words.agent} required maxLength={80} {...boxOf('agent')} />
           <div className="row row-end">
-            <TextInput
-              type="date"
-              label={words.at}
-              max={today}
-              required
-              {...boxOf('day')}
-              error={errors['time'] !== undefined}
-            />
+            <DateField label={words.at} max={today} required {...fieldOf('day')} error={errors['time'] !== undefined} />
             <TextInput type="time" aria-label={words.at} {...boxOf('time')} />
           </div>
           <Textarea label={words.note} maxLength={1000} {...boxOf('note')} />

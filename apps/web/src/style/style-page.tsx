@@ -1,10 +1,11 @@
 import { Button, Checkbox, NativeSelect, PasswordInput, Radio, Textarea, TextInput } from '@mantine/core';
-import type { ReactNode } from 'react';
+import { useState, type ReactNode } from 'react';
 import { Legend } from '../case-line/legend.js';
 import { CaseLineDrawing } from '../case-line/line-drawing.js';
 import { layLines } from '../case-line/line-view.js';
 import { LanguageChoice } from '../frame/language-choice.js';
 import { ClashSheet } from '../look/clash-sheet.js';
+import { DateField } from '../look/date-field.js';
 import { DecisionForm } from '../look/decision-form.js';
 import { Mark, Tag, type MarkShape, type Tone } from '../look/marks.js';
 import { Conflict, Notice, Refusal } from '../look/notice.js';
@@ -57,6 +58,21 @@ function SampleLine() {
         <CaseLineDrawing key={row.clinicY} axis={laid.axis} row={row} levels={{ clinic: 'Clinic', lab: 'Lab' }} />
       ))}
       <Legend />
+    </div>
+  );
+}
+
+function SampleDates() {
+  const [day, setDay] = useState('2027-01-28');
+  const [empty, setEmpty] = useState('');
+  const [birth, setBirth] = useState('');
+  return (
+    <div className="thirds">
+      <DateField label="A date" value={day} onChange={setDay} />
+      <DateField label="Empty, from a day on" min="2027-01-04" value={empty} onChange={setEmpty} />
+      <DateField label="A birth date" isBirth max="2027-01-04" value={birth} onChange={setBirth} />
+      <DateField label="A refused date" value="2020-01-31" error="Give a day to come." onChange={nothing} />
+      <DateField label="A date not to be changed" value="2027-01-28" disabled onChange={nothing} />
     </div>
   );
 }
@@ -123,6 +139,7 @@ export function StylePage() {
             <Radio value="left" label="left" />
           </div>
         </Radio.Group>
+        <SampleDates />
         <DecisionForm
           about="an example"
           choices={[

@@ -27,6 +27,13 @@ export const longDate = (date: string, today: string): string => dateWords(date,
 /** "Thu 28 Jan", with the year when it is not this year. */
 export const shortDate = (date: string, today: string): string => dateWords(date, today, 'short', 'short');
 
+/** "Thu 28 Jan 2027", always with its year: as a field shows the date that stands in it. */
+export const fieldDate = (date: string): string => dateWords(date, '', 'short', 'short');
+
+/** "January 2027", for the head of a calendar. */
+export const monthAndYear = (date: string): string =>
+  formatter({ timeZone: 'UTC', month: 'long', year: 'numeric' }).format(Date.parse(`${date}T00:00:00Z`));
+
 /** "Thu 28 Jan" without a year, for the axis of a drawing. */
 export const axisDate = (date: string): string => dateWords(date, date, 'short', 'short');
 

@@ -1,5 +1,6 @@
 import { Button, TextInput } from '@mantine/core';
 import { useState } from 'react';
+import { DateField } from '../look/date-field.js';
 import { WeekdaysField } from '../look/weekdays-field.js';
 import { shortDate } from '../time/wording.js';
 import { wishWords } from '../words/desk.js';
@@ -44,14 +45,7 @@ export function WishesFields({ wishes, today, errors, onChange }: Props) {
             onChange({ ...wishes, to: event.currentTarget.value });
           }}
         />
-        <TextInput
-          type="date"
-          label={wishWords.unavailable}
-          value={day}
-          onChange={(event) => {
-            setDay(event.currentTarget.value);
-          }}
-        />
+        <DateField label={wishWords.unavailable} value={day} onChange={setDay} />
         <Button
           variant="default"
           disabled={day === '' || wishes.unavailableOn.includes(day)}
