@@ -49,24 +49,15 @@ export class Keys {
     await this.page.keyboard.type(text);
   }
 
-  /** A day, part by part in the order of the browser's own language, American English, which is not that of the page. */
-  async typeDay(target: Locator, isoDay: string): Promise<void> {
-    const [year = '', month = '', day = ''] = isoDay.split('-');
-    await this.typeParts(target, `${month}${day}${year}`, isoDay);
-  }
-
-  /** A time of day such as 14:05, as {@link typeDay}. */
+  /** A time of day such as 14:05, in the order of the browser's own language, American English, which is not the page's. */
   async typeTime(target: Locator, time: string): Promise<void> {
     const [hour = 0, minute = 0] = time.split(':').map(Number);
-    const parts = [hour % 12 || 12, minute].map((part) => String(part).padStart(2, '0'));
-    await this.typeParts(target, `${parts.join('')}${hour < 12 ? 'A' : 'P'}`, time);
-  }
-
-  private async typeParts(target: Locator, parts: string, value: string): Promise<void> {
+    const parts = [hour % 12 || 12, minute].map((part) => String(part).padStart(2, '0')).join('');
+    const keys = `${parts}${hour < 12 ? 'A' : 'P'}`;
     await this.reach(target);
-    await this.page.keyboard.type(parts);
+    await this.page.keyboard.type(keys);
     const typed = await target.inputValue();
-    if (typed !== value) throw new Error(`Typing ${parts} makes it ${typed}.`);
+    if (typed !== time) throw new Error(`Typing ${keys} makes it ${typed}.`);
   }
 
   /** The option of a list whose words begin so, found by typing them. */

@@ -7,7 +7,7 @@ const { en, de, ar } = HABITS;
 describe('a typed date', () => {
   it.each([
     ['2027-01-04', en.locale, '2027-01-04'],
-    [' 2027-1-4 ', de.locale, '2027-01-04'],
+    [' 2027-01-04 ', de.locale, '2027-01-04'],
     ['4/1/2027', en.locale, '2027-01-04'],
     ['04.01.2027', de.locale, '2027-01-04'],
     ['٤/١/٢٠٢٧', ar.locale, '2027-01-04'],
@@ -29,6 +29,7 @@ describe('a typed date', () => {
     ['29 February 2027', en.locale, 'no leap year'],
     ['1/13/2027', en.locale, 'the month first'],
     ['4/1/20', en.locale, 'half typed'],
+    ['2027-01-1', en.locale, 'half typed'],
     ['4 Jan', en.locale, 'without its year'],
     ['4 Ja 2027', en.locale, 'too few letters for a month'],
     ['4 Ju 2027', en.locale, 'a name of two months'],

@@ -1,5 +1,5 @@
 const NUMERIC = /^(\d{1,2})\s*[./-]\s*(\d{1,2})\s*[./-]\s*(\d{4})\.?$/;
-const ISO = /^(\d{4})-(\d{1,2})-(\d{1,2})$/;
+const ISO = /^(\d{4})-(\d{2})-(\d{2})$/;
 /** Marks of writing direction, which come along when a date is copied out of Arabic text. */
 const DIRECTION_MARKS = /[\u061c\u200e\u200f\u2066-\u2069]/g;
 const ARABIC_DIGITS = /[\u0660-\u0669]/g;
@@ -11,7 +11,7 @@ const SHORTEST = 3;
  *
  * Read are the form of ISO 8601, day, month and year in figures, and the form with the month by name, in which fields show
  * dates; a weekday may stand with it. It decides nothing: whoever changes the day of a shown date need not change the
- * weekday too. The year has four figures, so that a date that is half typed is none yet.
+ * weekday too. Year, and in the form of ISO 8601 month and day, have all their figures, so that a date that is half typed is none yet.
  *
  * @param locale names of months and weekdays are read in its language
  * @returns null for what is no date of the calendar
