@@ -112,7 +112,7 @@ describe('the page of the look, while it is being worked on', () => {
       await page.getByRole('button', { name: '1957' }).click();
       await page.getByRole('button', { name: 'Mar', exact: true }).click();
       await page.getByRole('button', { name: 'Monday 4 March 1957' }).click();
-      expect(await field('A birth date').inputValue()).toBe('Mon 4 Mar 1957');
+      expect(await field('A birth date').inputValue()).toBe('4 Mar 1957');
     });
 
     it.each([

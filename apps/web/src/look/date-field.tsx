@@ -1,6 +1,6 @@
 import { TextInput } from '@mantine/core';
 import { lazy, Suspense, useEffect, useRef, useState, type ReactNode } from 'react';
-import { fieldDate } from '../time/wording.js';
+import { birthDate, fieldDate } from '../time/wording.js';
 import { dateWords as words } from '../words/dates.js';
 import { locale } from '../words/language.js';
 import { isCurrent, isUnread, readDate, typeDate, type TypedDate } from './date-text.js';
@@ -23,7 +23,7 @@ interface Props {
   /** First and last day that the calendar offers; what is typed is left to the form. */
   min?: string;
   max?: string;
-  /** A day long ago: the calendar begins with years. */
+  /** A day long ago: the calendar begins with years, and the weekday is nobody's concern. */
   isBirth?: boolean;
   /** Hears '' while what stands in the field is no date. */
   onChange: (value: string) => void;
@@ -33,7 +33,7 @@ interface Props {
  * A date, typed or chosen in a calendar. It is shown with weekday and month by name. What can't be read as a date stays in
  * the field, which says what it accepts, and keeps its form from being sent.
  */
-export function DateField({ value, onChange, error, min, max, isBirth = false, ...rest }: Props) {
+export function DateField({ value, onChange, error, min, max, isBirth = false, className = '', ...rest }: Props) {
   const [typed, setTyped] = useState<TypedDate | null>(null);
   const [isLeft, setIsLeft] = useState(false);
   const [isOpen, setIsOpen] = useState(false);
@@ -62,10 +62,11 @@ export function DateField({ value, onChange, error, min, max, isBirth = false, .
   return (
     <TextInput
       {...rest}
+      className={`date-field ${className}`}
       ref={input}
       autoComplete="off"
       placeholder={words.shape}
-      value={own?.text ?? shown(value)}
+      value={own?.text ?? shown(value, isBirth)}
       error={isWrong && isLeft ? words.wrong : error}
       onChange={(event) => {
         const next = typeDate(event.currentTarget.value, value, locale);
@@ -121,4 +122,7 @@ export function DateField({ value, onChange, error, min, max, isBirth = false, .
 }
 
 /** A kept draft may hold anything: what is no date is shown as it is. */
-const shown = (value: string): string => (readDate(value, locale) === value ? fieldDate(value) : value);
+function shown(value: string, isBirth: boolean): string {
+  if (readDate(value, locale) !== value) return value;
+  return isBirth ? birthDate(value) : fieldDate(value);
+}
