@@ -142,7 +142,7 @@ function checkStep(phase: LabPhase, step: PathLabStep, report: Report): void {
       const said = `follows "${code}", which is neither in its phase nor the visit before`;
       report('unknown-part', at, 'follows-unknown', { code }, said);
     }
-    checkOrder(at, min, max, report);
+    checkOrder({ ...at, field: `${at.field}.limits` }, min, max, report);
   });
 }
 

@@ -114,5 +114,6 @@ function lineWords(list: string | undefined, code: string, old: TreatmentPath, p
   if (list === 'after') return workName(path, code);
   if (list !== 'checklist') return null;
   const lines = [path, old].flatMap(({ visits }) => visits.flatMap(({ checklist }) => checklist));
-  return lines.find((line) => line.code === code)?.text ?? code;
+  const text = lines.find((line) => line.code === code)?.text.trim() ?? '';
+  return text === '' ? code : text;
 }

@@ -73,6 +73,7 @@ export function LoopPanel({ editing, loop }: { editing: PathEditing; loop: PathL
           of={of}
           field="discards"
           label={words.fields.discards}
+          isTitled
           value={loop.discards}
           choices={objectChoices(path)}
           put={(discards) => withLoop(code, { discards: [...discards] })}
@@ -83,6 +84,7 @@ export function LoopPanel({ editing, loop }: { editing: PathEditing; loop: PathL
           of={of}
           field="foundAt"
           label={words.fields.foundAt}
+          isTitled
           value={loop.foundAt}
           choices={workChoices(path)}
           put={(foundAt) => withLoop(code, { foundAt: [...foundAt] })}

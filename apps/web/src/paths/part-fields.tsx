@@ -1,4 +1,4 @@
-import { Checkbox, NativeSelect, Textarea, TextInput } from '@mantine/core';
+import { Checkbox, NativeSelect, Textarea, TextInput, VisuallyHidden } from '@mantine/core';
 import type { TimeSpan } from '@archwright/protocol';
 import { useState } from 'react';
 import { NumberBox } from '../look/number-box.js';
@@ -104,7 +104,7 @@ export function TickField({ of, label, hint, value, put }: Omit<Props<boolean>, 
   );
 }
 
-/** Any number of several, kept in the order in which they are offered. */
+/** Any number of several, kept in the order in which they are offered; what is around them may say their title already. */
 export function TicksField({
   of,
   field,
@@ -112,7 +112,8 @@ export function TicksField({
   value,
   put,
   choices,
-}: Props<readonly string[]> & { choices: readonly Choice[] }) {
+  isTitled = false,
+}: Props<readonly string[]> & { choices: readonly Choice[]; isTitled?: boolean }) {
   const error = errorOf(of, field);
   const offered = [
     ...choices,
@@ -122,7 +123,7 @@ export function TicksField({
   ];
   return (
     <fieldset className="stack-tight">
-      <legend>{label}</legend>
+      <legend>{isTitled ? <VisuallyHidden>{label}</VisuallyHidden> : label}</legend>
       <FieldError of={of} field={field} />
       {offered.map((choice, index) => (
         <Checkbox
@@ -148,42 +149,45 @@ const UNITS = ['minutes', 'calendar-days', 'lab-working-days'] as const satisfie
 /** The least or the most of a wait, or no limit. */
 export function LimitField({ of, field, label, value, put }: Props<TimeSpan | null>) {
   return (
-    <div className="row row-end path-limit">
-      <NativeSelect
-        label={label}
-        data={[
-          { value: '', label: words.limit.none },
-          ...UNITS.map((unit) => ({ value: unit, label: words.limit[unit] })),
-        ]}
-        value={value?.unit ?? ''}
-        onChange={(event) => {
-          const unit = UNITS.find((each) => each === event.currentTarget.value);
-          of.editing.change(put(unit === undefined ? null : ownSpan(value, { unit }))(of.editing.path));
-        }}
-      />
-      {value === null ? null : (
-        <>
-          <NumberField
-            of={of}
-            field={`${field}.amount`}
-            label={words.limit.of(label, words.fields.amount)}
-            value={value.amount}
-            put={(amount) => put(ownSpan(value, { amount }))}
-          />
-          <NativeSelect
-            label={words.limit.of(label, words.fields.firmness)}
-            data={(['typical', 'hard'] as const).map((firmness) => ({
-              value: firmness,
-              label: words.firmness[firmness],
-            }))}
-            value={value.firmness}
-            onChange={(event) => {
-              const firmness = event.currentTarget.value === 'hard' ? 'hard' : 'typical';
-              of.editing.change(put(ownSpan(value, { firmness }))(of.editing.path));
-            }}
-          />
-        </>
-      )}
-    </div>
+    <fieldset className="path-limit">
+      <legend>{label}</legend>
+      <div className="row row-end">
+        <NativeSelect
+          label={words.fields.unit}
+          data={[
+            { value: '', label: words.limit.none },
+            ...UNITS.map((unit) => ({ value: unit, label: words.limit[unit] })),
+          ]}
+          value={value?.unit ?? ''}
+          onChange={(event) => {
+            const unit = UNITS.find((each) => each === event.currentTarget.value);
+            of.editing.change(put(unit === undefined ? null : ownSpan(value, { unit }))(of.editing.path));
+          }}
+        />
+        {value === null ? null : (
+          <>
+            <NumberField
+              of={of}
+              field={`${field}.amount`}
+              label={words.fields.amount}
+              value={value.amount}
+              put={(amount) => put(ownSpan(value, { amount }))}
+            />
+            <NativeSelect
+              label={words.fields.firmness}
+              data={(['typical', 'hard'] as const).map((firmness) => ({
+                value: firmness,
+                label: words.firmness[firmness],
+              }))}
+              value={value.firmness}
+              onChange={(event) => {
+                const firmness = event.currentTarget.value === 'hard' ? 'hard' : 'typical';
+                of.editing.change(put(ownSpan(value, { firmness }))(of.editing.path));
+              }}
+            />
+          </>
+        )}
+      </div>
+    </fieldset>
   );
 }

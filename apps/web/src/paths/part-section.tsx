@@ -1,5 +1,6 @@
 import { Button } from '@mantine/core';
 import { useState, type ReactNode } from 'react';
+import { editorWords as words } from '../words/path-editor.js';
 import type { PathEditing } from './editing.js';
 import { keyOf, partName, type PartRef } from './path-parts.js';
 
@@ -48,12 +49,18 @@ export function PartLinks({ editing, parts, empty }: LinksProps) {
               editing.choose(part);
             }}
           >
-            {partName(editing.path, part)}
+            {linkName(editing, part)}
           </Button>
         </li>
       ))}
     </ul>
   );
+}
+
+/** A stretch of work is named by its visits alone, so its kind has to be said as well. */
+function linkName({ path }: PathEditing, part: PartRef): string {
+  const name = partName(path, part);
+  return part.kind === 'phase' ? words.chosen(words.kinds.phase, name) : name;
 }
 
 /** A button that adds a part and opens it. */

@@ -112,7 +112,7 @@ export function PathDrawing({ path, faults = [], chosen, onChoose, onPut }: Prop
         ))}
         {picture.waits.map(({ code, x, y }) => (
           <DrawnButton key={code} {...common('lag', code)}>
-            <Label x={x} y={y} width={96} text={waitLabel(lags.get(code))} className="path-label" />
+            <Label x={x} y={y} width={128} text={waitLabel(lags.get(code))} className="path-label" />
           </DrawnButton>
         ))}
         {picture.loops.map(({ code, x, y }) => (

@@ -3,7 +3,7 @@ import { fittedLanes } from './lanes.js';
 
 /** From one visit to the next; between them stands the laboratory work. */
 const STEP = 208;
-const LEFT = 56;
+const LEFT = 84;
 const BOX = 140;
 const LABEL = 148;
 /** Room for a finger. */

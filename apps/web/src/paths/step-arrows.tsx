@@ -121,7 +121,7 @@ function ArrowLimits({ of, step, index, towards }: LimitsProps) {
           put={(limit) => withArrow(step.code, index, { [bound]: limit })}
         />
       ))}
-      <FieldError of={of} field={`after.${String(index)}`} />
+      <FieldError of={of} field={`after.${String(index)}.limits`} />
     </>
   );
 }

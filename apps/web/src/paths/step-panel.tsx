@@ -74,7 +74,7 @@ export function StepPanel({ editing, step }: { editing: PathEditing; step: PathL
       </PartSection>
       <Gates editing={editing} before={{ kind: 'lab-step', code }} title={words.belongs.gates} add={words.add.gate} />
       <MadeAndFound editing={editing} code={code} />
-      <PartSection title={words.more} hasFault={hasError(of, ['singleArchFactor'])}>
+      <PartSection title={words.moreOfStep} hasFault={hasError(of, ['singleArchFactor'])}>
         <ChoiceField
           of={of}
           field="batch"

@@ -66,6 +66,7 @@ export function VisitPanel({ editing, visit }: Props) {
           of={of}
           field="cautions"
           label={words.fields.cautions}
+          isTitled
           value={visit.cautions}
           choices={cautionChoices}
           put={(cautions) => withVisit(code, { cautions: [...cautions] })}

@@ -226,6 +226,7 @@ export const messages: SameTexts<typeof english> = {
     },
     takeOut: { visit: 'أخرج الزيارة', step: 'أخرج الخطوة', phase: 'أخرج هذا العمل كله', other: 'أخرجه' },
     more: 'الأشخاص والأدوات والنوع',
+    moreOfStep: 'الدورات المشتركة ونقطة اللاعودة',
     titled: '{title} ({n})',
     beforeCase: 'ما يحضره المريض',
     another: 'أخرى مثلها',

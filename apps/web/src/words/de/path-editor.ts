@@ -143,7 +143,7 @@ export const messages: SameTexts<typeof english> = {
     segments: { 'hands-on': 'Handarbeit', set: 'härtet oder kühlt', unattended: 'Maschine allein' },
     batches: { 'curing-cycle': 'Polymerisation', 'print-plate': 'Druckplatte' },
     outward: { courier: 'mit Kurier', file: 'als Dateien' },
-    firmness: { hard: 'muss eingehalten werden', typical: 'in der Regel', soft: 'warnt nur' },
+    firmness: { hard: 'muss sein', typical: 'in der Regel', soft: 'warnt nur' },
     arches: { upper: 'Oben', lower: 'Unten' },
     standings: {
       published: 'veröffentlicht',
@@ -231,6 +231,7 @@ export const messages: SameTexts<typeof english> = {
       other: 'Herausnehmen',
     },
     more: 'Personen, Instrumente und Art',
+    moreOfStep: 'Gemeinsame Durchgänge, Punkt ohne Umkehr',
     titled: '{title} ({n})',
     beforeCase: 'Was der Patient mitbringt',
     another: 'Noch einer wie dieser',

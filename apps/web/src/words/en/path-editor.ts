@@ -244,6 +244,7 @@ export const messages = {
       other: 'Take it out',
     },
     more: 'People, instruments and kind of visit',
+    moreOfStep: 'Shared runs and points of no return',
     titled: '{title} ({n})',
     beforeCase: 'What the patient brings',
     another: 'Another like it',
