@@ -31,7 +31,7 @@ export function PartPanel({ editing, part, visits }: Props) {
   return (
     <section ref={panel} className="sheet sheet-pad stack-tight path-panel" aria-labelledby="part">
       <h3 id="part" tabIndex={-1}>
-        {words.chosen(words.kinds[part.kind], partName(editing.path, part))}
+        {part.kind === 'path' ? words.kinds.path : words.chosen(words.kinds[part.kind], partName(editing.path, part))}
       </h3>
       {part.kind === 'path' ? null : <FieldError of={{ editing, part }} field="" />}
       <FieldsOfPart editing={editing} part={part} />
