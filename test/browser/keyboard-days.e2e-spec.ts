@@ -216,12 +216,12 @@ describe('by keyboard alone', () => {
     await keys.press(link('Treatment paths'));
     await keys.press(link('Laboratory reline'));
     await keys.press(link('Change it or copy it'));
-    await keys.choose(page.getByLabel('Visit', { exact: true }), 'E2');
-    await keys.press(button('Earlier'));
+    await keys.choose(page.getByLabel('Part', { exact: true }), 'E2');
+    await keys.press(button(/^Earlier$/));
     await said('E2 is visit 1 of');
     await keys.press(button('Undo'));
     await keys.press(button('Another like it'));
-    await keys.press(button('Take it out'));
+    await keys.press(button('Take the visit out'));
     await said('The path is sound and can be published.');
 
     await keys.press(page.getByRole('link', { name: 'Practice', exact: true }));

@@ -1,5 +1,5 @@
 import { jest } from '@jest/globals';
-import { stageBoard } from '@archwright/contracts';
+import { pathList, stageBoard } from '@archwright/contracts';
 import type { Browser, Page } from 'playwright-core';
 import { openBrowser, signIn, type DemoRole, type Person } from '../support/browser.js';
 import { startDemoService, type DemoService } from '../support/demo-service.js';
@@ -37,6 +37,11 @@ describe('the screens in other languages', () => {
     return `/chair/stages/${cards[0]?.stageId ?? ''}`;
   }
 
+  async function conventionalEdit(page: Page): Promise<string> {
+    const { items } = await callService(page, 'GET /treatment-paths', { answer: pathList });
+    return `/practice/paths/${items.find(({ code }) => code === 'conventional')?.id ?? ''}/edit`;
+  }
+
   const days: [DemoRole, (page: Page) => Promise<string[]>][] = [
     [
       'front-desk',
@@ -52,7 +57,16 @@ describe('the screens in other languages', () => {
     ],
     ['lab', () => Promise.resolve([`/bench?on=${firstDay}`, '/bench/parcels'])],
     ['clinician', async (page) => [`/chair?on=${firstDay}`, await stageOfTheDay(page)]],
-    ['manager', () => Promise.resolve(['/practice', '/practice/setup', '/practice/figures', '/practice/paths'])],
+    [
+      'manager',
+      async (page) => [
+        '/practice',
+        '/practice/setup',
+        '/practice/figures',
+        '/practice/paths',
+        await conventionalEdit(page),
+      ],
+    ],
   ];
 
   it.each(

@@ -68,19 +68,17 @@ describe('the manager', () => {
 
   it('puts the visits of a path in another order, by hand and by keyboard, and takes it back', async () => {
     const { page } = day;
-    await page.goto('/practice/paths');
-    await page.getByRole('link', { name: 'Laboratory reline' }).click();
-    await page.getByRole('link', { name: 'Change it or copy it' }).click();
+    await openReline();
     const inOrder = () =>
       page.evaluate<string[]>(`[...document.querySelectorAll('[data-visit]')].map((each) => each.dataset.visit)`);
-    const button = (name: string) => page.getByRole('button', { name });
     await page.locator('[data-visit="E2"]').waitFor();
     // Where things lie is known once all that stands above them is there.
-    await page.getByText('The path is sound and can be published.').waitFor();
+    await sound().waitFor();
     const shipped = await inOrder();
     expect(shipped.slice(0, 3)).toEqual(['E1', 'E2', 'R1']);
 
     const [from, to] = [page.locator('[data-visit="R1"]'), page.locator('[data-visit="R2"]')];
+    await to.scrollIntoViewIfNeeded();
     const at = async (visit: typeof from) => {
       const { x, y, width, height } = (await visit.boundingBox()) ?? { x: 0, y: 0, width: 0, height: 0 };
       return [x + width / 2, y + height / 2] as const;
@@ -94,7 +92,7 @@ describe('the manager', () => {
     await button('Undo').click();
     expect(await inOrder()).toEqual(shipped);
 
-    await page.getByLabel('Visit', { exact: true }).selectOption('E2');
+    await page.getByLabel('Part', { exact: true }).selectOption('visit/E2');
     await new Keys(page).press(button('Earlier'));
     expect((await inOrder()).slice(0, 2)).toEqual(['E2', 'E1']);
     await page.getByText('E2 is visit 1 of').waitFor();
@@ -103,44 +101,119 @@ describe('the manager', () => {
     await button('Undo').click();
     await button('Another like it').click();
     expect(await inOrder()).toContain('E2a');
-    await button('Take it out').click();
+    await button('Take the visit out').click();
     expect(await inOrder()).toEqual(shipped);
-    await page.getByText('The path is sound and can be published.').waitFor();
+    await sound().waitFor();
     await button('Give up what I typed').click();
+  });
+
+  it('gives a visit a line and a gate by keyboard, and is led to what is wrong with them', async () => {
+    const { page } = day;
+    const keys = new Keys(page);
+    await openReline();
+    await sound().waitFor();
+    await keys.reach(page.locator('[data-part="visit/E1"]'));
+    await page.keyboard.press('ArrowRight');
+    await page.keyboard.press('Enter');
+    await page.getByRole('heading', { name: 'Visit: E2 · Re-insertion of the relined denture' }).waitFor();
+    await keys.press(button('Add a line'));
+    const line = page.getByLabel('Line 1', { exact: true });
+    await line.and(page.locator(':focus')).waitFor();
+    await page.getByText('Enter something here, up to 500 characters.', { exact: true }).waitFor();
+    expect(await button('Publish as version 2').isDisabled()).toBe(true);
+    expect(await faultsOfScreen(page)).toEqual([]);
+    await keys.type(line, 'Told how to clean the denture');
+    await keys.press(button('Add a line'));
+    await keys.type(page.getByLabel('Line 2', { exact: true }), 'Asked who cleans it');
+    await keys.press(button('Earlier: Asked who cleans it'));
+    expect(await line.inputValue()).toBe('Asked who cleans it');
+    await button('Later: Asked who cleans it').and(page.locator(':focus')).waitFor();
+    await keys.press(button('Take out: Asked who cleans it'));
+    await sound().waitFor();
+
+    await keys.press(button('Add a gate before it'));
+    await page.getByRole('heading', { name: 'Gate: New gate' }).waitFor();
+    await keys.type(page.getByLabel('Title', { exact: true }), 'Time without a denture agreed');
+    await page.getByText('Choose or add at least one.', { exact: true }).waitFor();
+    await keys.press(button('Add what it asks for'));
+    await keys.choose(page.getByLabel('Asks for 1', { exact: true }), 'On the checklist');
+    await page.getByLabel('What 1', { exact: true }).selectOption({ label: 'E2 · Told how to clean the denture' });
+    await page.getByText('It asks at E2, later than what it stands before.', { exact: true }).waitFor();
+    expect(await faultsOfScreen(page)).toEqual([]);
+    await page.getByLabel('Part', { exact: true }).selectOption('path/');
+    await keys.press(button('Time without a denture agreed: It asks at E2, later than what it stands before.'));
+    const asked = page.getByLabel('What 1', { exact: true });
+    await asked.and(page.locator(':focus')).waitFor();
+    await asked.selectOption({ label: 'E1 · Time without a denture agreed' });
+    await sound().waitFor();
+
+    await page.reload();
+    await sound().waitFor();
+    await differences()
+      .getByRole('row', { name: /Gate: Time without a denture agreed added/ })
+      .waitFor();
+  });
+
+  it('puts a step between two others with its waits, refuses what cannot be, and publishes the next version', async () => {
+    const { page } = day;
+    await openReline();
+    await sound().waitFor();
+    await page.locator('[data-part="visit/E2"]').click();
+    await button('Add a line').click();
+    await page.getByLabel('Line 1', { exact: true }).fill('Told how to clean the denture');
+    await button('Add a gate before it').click();
+    await page.getByLabel('Title', { exact: true }).fill('Time without a denture agreed');
+    await button('Add what it asks for').click();
+    await page.getByLabel('Asks for 1', { exact: true }).selectOption('On the checklist');
+    await page.getByLabel('What 1', { exact: true }).selectOption({ label: 'E1 · Time without a denture agreed' });
+    await page.locator('[data-part="step/finish"]').click();
+    await page.getByText('Arrows out', { exact: true }).click();
+    await button('Add a step after it').click();
+    const title = page.getByLabel('Title', { exact: true });
+    await title.fill('Soak in water');
+    await page.getByLabel('What 1', { exact: true }).selectOption('sets or cools');
+    const minutes = page.getByLabel('Minutes 1', { exact: true });
+    await minutes.fill('soon');
+    await page.getByText('Enter a number.', { exact: true }).waitFor();
+    await minutes.fill('2');
+    await page.getByText('At least 5.', { exact: true }).waitFor();
+    expect(await button('Publish as version 2').isDisabled()).toBe(true);
+    await minutes.fill('120');
+    const limit = (bound: string) =>
+      page.getByRole('group', { name: `${bound}, Deflask, finish and polish`, exact: true });
+    await limit('At least').getByLabel('Unit').selectOption('minutes');
+    await limit('At least').getByLabel('How long').fill('90');
+    await limit('At most').getByLabel('Unit').selectOption('minutes');
+    const most = limit('At most').getByLabel('How long');
+    await most.fill('60');
+    await page.getByText('The least, 90, is above the most, 60.', { exact: true }).waitFor();
+    expect(await faultsOfScreen(page)).toEqual([]);
+    await most.fill('240');
+    await sound().waitFor();
+
+    await page.getByLabel('Part', { exact: true }).selectOption('loop/reline-does-not-fit');
+    await page.getByLabel('Back to', { exact: true }).selectOption({ label: 'Flask, pack the new fitting surface' });
+    await page.getByRole('checkbox', { name: 'Impression inside the denture' }).uncheck();
+    expect(await faultsOfScreen(page)).toEqual([]);
+    await button('Publish as version 2').click();
+    await page.getByText(/, version 2\./).waitFor();
+    const said = (name: RegExp) => differences().getByRole('row', { name }).waitFor();
+    await said(/Checklist, Told how to clean the denture added/);
+    await said(/Gate: Time without a denture agreed added/);
+    await said(/Laboratory step: Soak in water added/);
+    await said(/Way back: .* What happens changed The case goes back: E1 .* The case goes back: Flask/);
+    await said(/Is thrown away changed Impression inside the denture –/);
     expect(await faultsOfScreen(page)).toEqual([]);
   });
 
-  it('changes a path, is told its faults while typing, and publishes the next version', async () => {
-    const { page } = day;
-    await page.goto('/practice/paths');
-    expect(await faultsOfScreen(page)).toEqual([]);
-    await page.getByRole('link', { name: 'Laboratory reline' }).click();
-    await page.getByRole('img', { name: /visits? with/ }).waitFor();
-    expect(await faultsOfScreen(page)).toEqual([]);
-    await page.getByRole('link', { name: 'Change it or copy it' }).click();
-    const publish = page.getByRole('button', { name: 'Publish as version 2' });
-    await page.getByText('The path is sound and can be published.').waitFor();
-    const most = page.getByLabel(/^Most \(/).first();
-    await most.fill('');
-    expect(await most.inputValue()).toBe('');
-    await most.fill('5');
-    await page
-      .getByText(/fault to mend before it can be published|faults to mend before it can be published/)
-      .waitFor();
-    expect(await publish.isDisabled()).toBe(true);
-    await most.fill('90');
-    await page
-      .getByRole('group', { name: /differences$/ })
-      .getByRole('cell', { name: '90', exact: true })
-      .waitFor();
-    expect(await faultsOfScreen(page)).toEqual([]);
-    await publish.click();
-    await page.getByText(/, version 2\./).waitFor();
-    await page
-      .getByRole('group', { name: /differences$/ })
-      .getByRole('cell', { name: '90', exact: true })
-      .waitFor();
-  });
+  async function openReline(): Promise<void> {
+    await day.page.goto('/practice/paths');
+    await day.page.getByRole('link', { name: 'Laboratory reline' }).click();
+    await day.page.getByRole('link', { name: 'Change it or copy it' }).click();
+  }
+  const button = (name: string) => day.page.getByRole('button', { name, exact: true });
+  const sound = () => day.page.getByText('The path is sound and can be published.');
+  const differences = () => day.page.getByRole('group', { name: /differences?$/ });
 
   it('sets reminders in hours, adds a line of its own, and reads it as patients will', async () => {
     const { page } = day;

@@ -16,7 +16,7 @@ describe('checking a path', () => {
       'a code used twice',
       { visits: [...conventional.visits, ...conventional.visits.slice(-1)] },
       'unique-code',
-      'part RN',
+      'visit RN',
     ],
     [
       'steps that wait for each other',
@@ -87,6 +87,16 @@ describe('checking a path', () => {
   ])('names %s', (_, change, rule, part) => {
     expect(rules(change).map(([found]) => found)).toContain(rule);
     if (rule !== 'delivery-unreachable') expect(rules(change)).toContainEqual([rule, part]);
+  });
+
+  it('says where a fault is and what it is about apart from its sentence', () => {
+    const late = hardGate('too-early', 'Too early', { kind: 'visit', code: 'V2' }, captured('V3', 'centric-relation'));
+    const [fault] = checkPath({ ...conventional, gates: [late] });
+    expect(fault).toMatchObject({
+      at: { kind: 'gate', code: 'too-early', field: 'requires.0' },
+      fault: 'asks-later',
+      values: { at: 'V3' },
+    });
   });
 
   it('refuses data of another shape with the field’s name', () => {

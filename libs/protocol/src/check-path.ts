@@ -1,9 +1,11 @@
 import { cautions } from './cautions.js';
-import { PathInvalidError, type PathProblem } from './errors.js';
+import { PathInvalidError, type PathFault, type PathPartKind, type PathProblem } from './errors.js';
 import {
   treatmentPath,
   type GateRequirement,
+  type LabPhase,
   type PathGate,
+  type PathLabStep,
   type PathLag,
   type TimeSpan,
   type TreatmentPath,
@@ -11,7 +13,13 @@ import {
 import { findLagContradiction } from './lag-consistency.js';
 import { cycleIn } from './phase-order.js';
 
-type Report = (rule: PathProblem['rule'], part: string, message: string) => void;
+type Report = (
+  rule: PathProblem['rule'],
+  at: PathProblem['at'],
+  fault: PathFault,
+  values: PathProblem['values'],
+  message: string,
+) => void;
 
 /**
  * Reads a path from data and checks it.
@@ -25,6 +33,9 @@ export function parsePath(data: unknown): TreatmentPath {
       rule: 'schema',
       part: issue.path.map(String).join('.') || 'path',
       message: issue.message,
+      at: { kind: 'path', code: '', field: issue.path.map(String).join('.') },
+      fault: 'schema',
+      values: {},
     }));
     throw new PathInvalidError('unread', problems);
   }
@@ -41,7 +52,8 @@ export function parsePath(data: unknown): TreatmentPath {
  */
 export function checkPath(path: TreatmentPath): PathProblem[] {
   const problems: PathProblem[] = [];
-  const report: Report = (rule, part, message) => problems.push({ rule, part, message });
+  const report: Report = (rule, at, fault, values, message) =>
+    problems.push({ rule, part: named(at), message, at, fault, values });
   checkCodes(path, report);
   checkVisits(path, report);
   checkPhases(path, report);
@@ -50,102 +62,106 @@ export function checkPath(path: TreatmentPath): PathProblem[] {
   checkLoops(path, report);
   if (problems.length === 0) {
     const contradiction = findLagContradiction(path);
-    if (contradiction !== null)
-      report('delivery-unreachable', contradiction, 'minimum waits exceed the maximum around it');
+    if (contradiction !== null) {
+      const at = { ...contradiction, field: '' };
+      report('delivery-unreachable', at, 'unreachable', {}, 'minimum waits exceed the maximum around it');
+    }
   }
   return problems;
 }
 
+/** A part as it is called in a message; what is wrong with the path as a whole is said of its visits. */
+function named({ kind, code, field }: PathProblem['at']): string {
+  return kind === 'path' ? field : `${kind} ${code}`;
+}
+
 function checkCodes(path: TreatmentPath, report: Report): void {
-  const unique = (kind: string, codes: readonly string[]) => {
-    codes.forEach((code, index) => {
-      if (codes.indexOf(code) !== index) report('unique-code', `${kind} ${code}`, 'occurs more than once');
+  const unique = (parts: readonly { readonly kind: PathPartKind; readonly code: string }[]) => {
+    parts.forEach(({ kind, code }, index) => {
+      if (parts.findIndex((each) => each.code === code) === index) return;
+      report('unique-code', { kind, code, field: 'code' }, 'twice', { code }, 'occurs more than once');
     });
   };
-  unique(
-    'part',
-    [...path.visits, ...stepsOf(path)].map((each) => each.code),
-  );
-  unique(
-    'phase',
-    path.labPhases.map((each) => each.code),
-  );
-  unique(
-    'lag',
-    path.lags.map((each) => each.code),
-  );
-  unique(
-    'gate',
-    path.gates.map((each) => each.code),
-  );
-  unique(
-    'loop',
-    path.loops.map((each) => each.code),
-  );
-  unique(
-    'object',
-    path.objects.map((each) => each.code),
-  );
+  const of = (kind: PathPartKind, parts: readonly { readonly code: string }[]) =>
+    parts.map(({ code }) => ({ kind, code }));
+  unique([...of('visit', path.visits), ...of('step', stepsOf(path))]);
+  unique(of('phase', path.labPhases));
+  unique(of('lag', path.lags));
+  unique(of('gate', path.gates));
+  unique(of('loop', path.loops));
+  unique(of('object', path.objects));
 }
 
 function checkVisits(path: TreatmentPath, report: Report): void {
   const known = new Set(cautions.map((each) => each.code));
   for (const visit of path.visits) {
+    const at = (field: string) => ({ kind: 'visit' as const, code: visit.code, field });
     const { min, typical, max } = visit.chairMinutes;
     if (min > typical || typical > max) {
-      report(
-        'minutes-order',
-        `visit ${visit.code}`,
-        `minutes ${String(min)}/${String(typical)}/${String(max)} do not rise`,
-      );
+      const said = `minutes ${String(min)}/${String(typical)}/${String(max)} do not rise`;
+      report('minutes-order', at('chairMinutes'), 'minutes', { min, typical, max }, said);
     }
-    for (const code of visit.cautions) {
-      if (!known.has(code)) report('unknown-caution', `visit ${visit.code}`, `caution "${code}" has no text`);
+    for (const caution of visit.cautions) {
+      if (known.has(caution)) continue;
+      report('unknown-caution', at('cautions'), 'caution-unknown', { caution }, `caution "${caution}" has no text`);
     }
   }
-  const deliveries = path.visits.filter((each) => each.isDelivery);
-  if (deliveries.length !== 1) {
-    report('delivery-missing', 'visits', `${String(deliveries.length)} visits place the denture, exactly one must`);
+  const n = path.visits.filter((each) => each.isDelivery).length;
+  if (n !== 1) {
+    const said = `${String(n)} visits place the denture, exactly one must`;
+    report('delivery-missing', { kind: 'path', code: '', field: 'visits' }, 'deliveries', { n }, said);
   }
 }
 
 function checkPhases(path: TreatmentPath, report: Report): void {
   for (const phase of path.labPhases) {
-    const part = `phase ${phase.code}`;
-    const from = visitIndex(path, phase.after);
-    const to = visitIndex(path, phase.before);
-    if (from < 0 || to < 0)
-      report('unknown-part', part, `stands between "${phase.after}" and "${phase.before}", one is no visit`);
-    else if (from >= to) report('lag-direction', part, `must come back to a visit later than "${phase.after}"`);
-    const codes = new Set(phase.steps.map((each) => each.code));
-    for (const step of phase.steps) {
-      for (const before of step.after) {
-        if (!codes.has(before.code) && before.code !== phase.after) {
-          report(
-            'unknown-part',
-            `step ${step.code}`,
-            `follows "${before.code}", which is neither in its phase nor the visit before`,
-          );
-        }
-        checkOrder(`step ${step.code}`, before.min, before.max, report);
-      }
+    const at = (field: string) => ({ kind: 'phase' as const, code: phase.code, field });
+    const { after, before } = phase;
+    const from = visitIndex(path, after);
+    const to = visitIndex(path, before);
+    if (from < 0 || to < 0) {
+      const said = `stands between "${after}" and "${before}", one is no visit`;
+      report('unknown-part', at('before'), 'phase-ends-unknown', { after, before }, said);
+    } else if (from >= to) {
+      const said = `must come back to a visit later than "${after}"`;
+      report('lag-direction', at('before'), 'phase-backwards', { after }, said);
     }
-    const cycle = cycleIn(phase);
-    if (cycle !== null) report('cycle', part, `steps wait for each other: ${cycle.join(', ')}`);
+    for (const step of phase.steps) checkStep(phase, step, report);
+    const cycle = cycleIn(phase)?.join(', ');
+    if (cycle !== undefined) {
+      report('cycle', at('steps'), 'circle', { steps: cycle }, `steps wait for each other: ${cycle}`);
+    }
   }
+}
+
+function checkStep(phase: LabPhase, step: PathLabStep, report: Report): void {
+  const codes = new Set(phase.steps.map((each) => each.code));
+  step.after.forEach(({ code, min, max }, index) => {
+    const at = { kind: 'step' as const, code: step.code, field: `after.${String(index)}` };
+    if (!codes.has(code) && code !== phase.after) {
+      const said = `follows "${code}", which is neither in its phase nor the visit before`;
+      report('unknown-part', at, 'follows-unknown', { code }, said);
+    }
+    checkOrder({ ...at, field: `${at.field}.limits` }, min, max, report);
+  });
 }
 
 function checkLags(path: TreatmentPath, report: Report): void {
   for (const lag of path.lags) {
-    const part = `lag ${lag.code}`;
+    const at = (field: string) => ({ kind: 'lag' as const, code: lag.code, field });
+    const ends = { from: lag.from, to: lag.to };
     const from = partPosition(path, lag.from);
     const to = partPosition(path, lag.to);
-    if (from === null || to === null)
-      report('unknown-part', part, `runs from "${lag.from}" to "${lag.to}", one is unknown`);
-    else if (!endsItsPhase(path, lag))
-      report('lag-direction', part, 'from a lab step it must end at the visit that needs the work');
-    else if (from >= to) report('lag-direction', part, `"${lag.to}" does not come after "${lag.from}"`);
-    checkOrder(part, lag.min, lag.max, report);
+    if (from === null || to === null) {
+      const said = `runs from "${lag.from}" to "${lag.to}", one is unknown`;
+      report('unknown-part', at('to'), 'wait-ends-unknown', ends, said);
+    } else if (!endsItsPhase(path, lag)) {
+      const said = 'from a lab step it must end at the visit that needs the work';
+      report('lag-direction', at('to'), 'wait-leaves-phase', ends, said);
+    } else if (from >= to) {
+      report('lag-direction', at('to'), 'wait-backwards', ends, `"${lag.to}" does not come after "${lag.from}"`);
+    }
+    checkOrder(at('limits'), lag.min, lag.max, report);
   }
 }
 
@@ -154,72 +170,103 @@ function endsItsPhase(path: TreatmentPath, { from, to }: PathLag): boolean {
   return phase === undefined || phase.before === to;
 }
 
-function checkOrder(part: string, min: TimeSpan | null, max: TimeSpan | null, report: Report): void {
+function checkOrder(at: PathProblem['at'], min: TimeSpan | null, max: TimeSpan | null, report: Report): void {
   if (min === null || max === null || min.unit !== max.unit || min.amount <= max.amount) return;
-  report('lag-order', part, `minimum ${String(min.amount)} is above maximum ${String(max.amount)} ${max.unit}`);
+  const said = `minimum ${String(min.amount)} is above maximum ${String(max.amount)} ${max.unit}`;
+  report('lag-order', at, 'limits', { min: min.amount, max: max.amount }, said);
 }
 
 function checkGate(path: TreatmentPath, gate: PathGate, report: Report): void {
-  const part = `gate ${gate.code}`;
-  const guarded = partPosition(path, gate.before.code);
+  const at = (field: string) => ({ kind: 'gate' as const, code: gate.code, field });
+  const { code } = gate.before;
+  const guarded = partPosition(path, code);
   if (guarded === null) {
-    report('unknown-part', part, `guards "${gate.before.code}", which the path does not have`);
+    report('unknown-part', at('before'), 'guards-unknown', { code }, `guards "${code}", which the path does not have`);
     return;
   }
   // A prescription is signed at the end of its visit, so what that visit captures counts.
   const latest = gate.before.kind === 'prescription' ? guarded : guarded - 0.01;
-  for (const requirement of gate.requires) {
+  gate.requires.forEach((requirement, index) => {
     const missing = unmeasurable(path, requirement, latest);
-    if (missing !== null) report('gate-not-measurable', part, missing);
-  }
+    if (missing === null) return;
+    report('gate-not-measurable', at(`requires.${String(index)}`), missing.fault, missing.values, missing.message);
+  });
 }
 
-function unmeasurable(path: TreatmentPath, requirement: GateRequirement, latest: number): string | null {
+type Missing = Pick<PathProblem, 'fault' | 'values' | 'message'>;
+
+function unmeasurable(path: TreatmentPath, requirement: GateRequirement, latest: number): Missing | null {
   if (requirement.kind === 'case-record') return null;
-  if (requirement.kind === 'in-the-clinic') {
-    const object = path.objects.find((each) => each.code === requirement.object);
-    if (object === undefined) return `object "${requirement.object}" is not made by this path`;
-    return (madePosition(path, object.madeAt) ?? Infinity) <= latest
-      ? null
-      : `"${requirement.object}" is made too late`;
+  if (requirement.kind === 'in-the-clinic') return notThere(path, requirement.object, latest);
+  const asked = requirement.at;
+  const visit = path.visits.find((each) => each.code === asked);
+  const at = partPosition(path, asked);
+  const values = { at: asked };
+  if (visit === undefined || at === null) {
+    return { fault: 'asks-unknown', values, message: `asks at "${asked}", which is no visit` };
   }
-  const visit = path.visits.find((each) => each.code === requirement.at);
-  const at = partPosition(path, requirement.at);
-  if (visit === undefined || at === null) return `asks at "${requirement.at}", which is no visit`;
-  if (at > latest) return `asks at "${requirement.at}", later than what it guards`;
+  if (at > latest) return { fault: 'asks-later', values, message: `asks at "${asked}", later than what it guards` };
   if (requirement.kind === 'capture' && !visit.captures.some((each) => each.code === requirement.code)) {
-    return `"${requirement.code}" is not captured at "${visit.code}"`;
+    const { code } = requirement;
+    return {
+      fault: 'asks-uncaptured',
+      values: { code, at: asked },
+      message: `"${code}" is not captured at "${asked}"`,
+    };
   }
-  const lines =
-    requirement.kind === 'checklist'
-      ? [requirement.code]
-      : requirement.kind === 'equal-counts'
-        ? requirement.codes
-        : [];
-  const absent = lines.find((code) => !visit.checklist.some((each) => each.code === code));
-  return absent === undefined ? null : `checklist line "${absent}" is not on the list of "${visit.code}"`;
+  const absent = linesOf(requirement).find((code) => !visit.checklist.some((each) => each.code === code));
+  if (absent === undefined) return null;
+  const message = `checklist line "${absent}" is not on the list of "${asked}"`;
+  return { fault: 'asks-unlisted', values: { line: absent, at: asked }, message };
+}
+
+function notThere(path: TreatmentPath, object: string, latest: number): Missing | null {
+  const made = path.objects.find((each) => each.code === object);
+  if (made === undefined) {
+    return { fault: 'object-unknown', values: { object }, message: `object "${object}" is not made by this path` };
+  }
+  if ((madePosition(path, made.madeAt) ?? Infinity) <= latest) return null;
+  return { fault: 'object-late', values: { object }, message: `"${object}" is made too late` };
+}
+
+function linesOf(requirement: GateRequirement): readonly string[] {
+  if (requirement.kind === 'checklist') return [requirement.code];
+  return requirement.kind === 'equal-counts' ? requirement.codes : [];
 }
 
 function checkLoops(path: TreatmentPath, report: Report): void {
   for (const loop of path.loops) {
-    const part = `loop ${loop.code}`;
+    const at = (field: string) => ({ kind: 'loop' as const, code: loop.code, field });
     const found = loop.foundAt.map((code) => madePosition(path, code));
-    if (found.includes(null))
-      report('unknown-part', part, `is found at ${loop.foundAt.join(', ')}, not all of it exists`);
+    if (found.includes(null)) {
+      const codes = loop.foundAt.join(', ');
+      const said = `is found at ${codes}, not all of it exists`;
+      report('unknown-part', at('foundAt'), 'found-unknown', { codes }, said);
+    }
     const latest = Math.max(...found.map((each) => each ?? -1));
     if (loop.remedy.kind === 'return') {
-      const to = partPosition(path, loop.remedy.to);
-      if (to === null || to > latest)
-        report('loop-return', part, `returns to "${loop.remedy.to}", which is not an earlier part`);
+      const { to } = loop.remedy;
+      const back = partPosition(path, to);
+      if (back === null || back > latest) {
+        report(
+          'loop-return',
+          at('remedy'),
+          'returns-later',
+          { to },
+          `returns to "${to}", which is not an earlier part`,
+        );
+      }
     }
     if (loop.otherwise !== null && !path.loops.some((each) => each.code === loop.otherwise)) {
-      report('loop-return', part, `continues with loop "${loop.otherwise}", which does not exist`);
+      const said = `continues with loop "${loop.otherwise}", which does not exist`;
+      report('loop-return', at('otherwise'), 'continues-unknown', { loop: loop.otherwise }, said);
     }
     for (const code of loop.discards) {
       const object = path.objects.find((each) => each.code === code);
       const madeAt = object === undefined ? null : madePosition(path, object.madeAt);
-      if (madeAt === null || madeAt > latest)
-        report('loop-discard', part, `discards "${code}", which is not made by then`);
+      if (madeAt !== null && madeAt <= latest) continue;
+      const said = `discards "${code}", which is not made by then`;
+      report('loop-discard', at('discards'), 'discards-unmade', { object: code }, said);
     }
   }
 }

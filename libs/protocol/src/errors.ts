@@ -1,5 +1,36 @@
 import { DomainError } from '@archwright/kernel';
 
+/** Kinds of parts that a path is made of; `path` is what stands at its head. */
+export type PathPartKind = 'path' | 'visit' | 'step' | 'phase' | 'lag' | 'gate' | 'loop' | 'object';
+
+/** What exactly is wrong, for whoever says it in another language: with `values` it says as much as the message. */
+export type PathFault =
+  | 'twice'
+  | 'minutes'
+  | 'caution-unknown'
+  | 'deliveries'
+  | 'phase-ends-unknown'
+  | 'phase-backwards'
+  | 'follows-unknown'
+  | 'limits'
+  | 'circle'
+  | 'wait-ends-unknown'
+  | 'wait-leaves-phase'
+  | 'wait-backwards'
+  | 'guards-unknown'
+  | 'object-unknown'
+  | 'object-late'
+  | 'asks-unknown'
+  | 'asks-later'
+  | 'asks-uncaptured'
+  | 'asks-unlisted'
+  | 'found-unknown'
+  | 'returns-later'
+  | 'continues-unknown'
+  | 'discards-unmade'
+  | 'unreachable'
+  | 'schema';
+
 /** One fault of a path: which rule, which part, and what would be accepted. */
 export interface PathProblem {
   readonly rule:
@@ -19,6 +50,10 @@ export interface PathProblem {
   /** The faulty part, such as `gate consent-before-impression`. */
   readonly part: string;
   readonly message: string;
+  /** The same part by kind and code, and its field, such as `requires.2`. */
+  readonly at: { readonly kind: PathPartKind; readonly code: string; readonly field: string };
+  readonly fault: PathFault;
+  readonly values: Readonly<Record<string, string | number>>;
 }
 
 /** A path that may not be published. `details.problems` lists every fault found. */

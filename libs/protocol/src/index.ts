@@ -21,6 +21,8 @@ export {
   NothingToPlanError,
   PathInvalidError,
   UnknownPartError,
+  type PathFault,
+  type PathPartKind,
   type PathProblem,
 } from './errors.js';
 export { escortTimes } from './escort-times.js';
@@ -39,8 +41,11 @@ export {
   type PathLabStep,
   type PathLag,
   type PathLoop,
+  type PathObject,
   type PathVisit,
   type PointOfNoReturnKind,
+  type StepPredecessor,
+  type StepSegment,
   type TimeSpan,
   type TreatmentPath,
 } from './path-schema.js';

@@ -1,3 +1,4 @@
+import type { PathPartKind } from './errors.js';
 import type { TimeSpan, TreatmentPath } from './path-schema.js';
 
 const DAY_MINUTES = 1440;
@@ -7,7 +8,12 @@ interface Bound {
   readonly from: string;
   readonly to: string;
   readonly minutes: number;
-  readonly part: string;
+  readonly part: BoundPart;
+}
+
+interface BoundPart {
+  readonly kind: PathPartKind;
+  readonly code: string;
 }
 
 /**
@@ -17,12 +23,12 @@ interface Bound {
  *
  * @returns the part that closes the circle, null when the lags can be met
  */
-export function findLagContradiction(path: TreatmentPath): string | null {
+export function findLagContradiction(path: TreatmentPath): BoundPart | null {
   const bounds = boundsOf(path);
   const earliest = new Map<string, number>();
   const nodes = new Set(bounds.flatMap((bound) => [bound.from, bound.to]));
   for (let round = 0; round <= nodes.size; round++) {
-    let changed: string | null = null;
+    let changed: BoundPart | null = null;
     for (const bound of bounds) {
       const start = (earliest.get(bound.from) ?? 0) + bound.minutes;
       if (start <= (earliest.get(bound.to) ?? 0)) continue;
@@ -46,7 +52,7 @@ function boundsOf(path: TreatmentPath): Bound[] {
     }
   }
   const bounds: Bound[] = [];
-  const add = (part: string, from: string, to: string, min: TimeSpan | null, max: TimeSpan | null) => {
+  const add = (part: BoundPart, from: string, to: string, min: TimeSpan | null, max: TimeSpan | null) => {
     const fromEnd = length.get(from) ?? 0;
     bounds.push({ part, from, to, minutes: fromEnd + (min === null ? 0 : shortest(min)) });
     const limit = max === null ? null : longest(max);
@@ -54,15 +60,16 @@ function boundsOf(path: TreatmentPath): Bound[] {
   };
   path.visits.forEach((visit, index) => {
     const next = path.visits[index + 1];
-    if (next !== undefined) add(`visit ${next.code}`, visit.code, next.code, null, null);
+    if (next !== undefined) add({ kind: 'visit', code: next.code }, visit.code, next.code, null, null);
   });
   for (const phase of path.labPhases) {
     for (const step of phase.steps) {
-      add(`phase ${phase.code}`, step.code, phase.before, null, null);
-      for (const before of step.after) add(`step ${step.code}`, before.code, step.code, before.min, before.max);
+      add({ kind: 'phase', code: phase.code }, step.code, phase.before, null, null);
+      for (const before of step.after)
+        add({ kind: 'step', code: step.code }, before.code, step.code, before.min, before.max);
     }
   }
-  for (const lag of path.lags) add(`lag ${lag.code}`, lag.from, lag.to, lag.min, lag.max);
+  for (const lag of path.lags) add({ kind: 'lag', code: lag.code }, lag.from, lag.to, lag.min, lag.max);
   return bounds;
 }
 

@@ -2,12 +2,12 @@ import type { TreatmentPath } from './path-schema.js';
 
 /** One thing in which two versions of a path differ. */
 export interface PathDifference {
-  /** Where, such as `visits.V3.chairMinutes.typical`; parts are named by their code. */
-  readonly at: string;
+  /** Where, such as `visits`, `V3`, `chairMinutes`, `typical`; parts are named by their code. */
+  readonly at: readonly string[];
   readonly kind: 'added' | 'removed' | 'changed' | 'moved';
-  /** As text; null on the side on which there is nothing. */
-  readonly before: string | null;
-  readonly after: string | null;
+  /** What stands there, of an order the codes; undefined on the side on which there is nothing. */
+  readonly before: unknown;
+  readonly after: unknown;
 }
 
 type Fields = Readonly<Record<string, unknown>>;
@@ -36,7 +36,7 @@ function ofCodedLists(before: readonly Coded[], after: readonly Coded[], at: rea
   const codesAfter = after.map(({ code }) => code);
   const common = codesBefore.filter((code) => codesAfter.includes(code));
   const commonAfter = codesAfter.filter((code) => codesBefore.includes(code));
-  const moved = sameText(common, commonAfter) ? [] : [entry('moved', at, common.join(', '), commonAfter.join(', '))];
+  const moved = sameText(common, commonAfter) ? [] : [entry('moved', at, common, commonAfter)];
   const removed = before
     .filter(({ code }) => !codesAfter.includes(code))
     .map((part) => entry('removed', [...at, part.code], part, undefined));
@@ -63,14 +63,7 @@ function isCodedList(value: unknown): value is readonly Coded[] {
 }
 
 function entry(kind: PathDifference['kind'], at: readonly string[], before: unknown, after: unknown): PathDifference {
-  return { kind, at: at.join('.'), before: asText(before), after: asText(after) };
-}
-
-/** A part by its title, where it has one: its whole content would hide what matters. */
-function asText(value: unknown): string | null {
-  if (value === undefined) return null;
-  if (isFields(value) && typeof value.title === 'string') return value.title;
-  return typeof value === 'string' ? value : JSON.stringify(value);
+  return { kind, at, before, after };
 }
 
 const sameText = (one: unknown, other: unknown): boolean => JSON.stringify(one) === JSON.stringify(other);

@@ -1,85 +1,84 @@
 import { checkPath, treatmentPath, type PathProblem, type TreatmentPath } from '@archwright/protocol';
+import { editorWords as words } from '../words/path-editor.js';
+import { WHOLE, type PartRef } from './path-parts.js';
 
-/** A path while it is changed: always its whole text, of which the fields show a part. */
-export interface ReadPath {
-  /** Null while the text is no path. */
-  readonly path: TreatmentPath | null;
-  /** What to mend, each by its part. */
-  readonly faults: readonly Pick<PathProblem, 'part' | 'message'>[];
-  /** Why the text is no JSON; null when it is. */
-  readonly notJson: string | null;
+/** Something to mend before a path can be published. */
+export interface DraftFault {
+  readonly part: PartRef;
+  /** Its field, such as `checklist.2.text`; empty when it is about the part as a whole. */
+  readonly field: string;
+  readonly words: string;
 }
 
-export const textOf = (path: TreatmentPath): string => JSON.stringify(path, null, 2);
+type Issue = NonNullable<ReturnType<typeof treatmentPath.safeParse>['error']>['issues'][number];
 
-/** Reads the text of a path as the service does, with every fault by its part. */
-export function readPathText(text: string): ReadPath {
-  let data: unknown;
-  try {
-    data = JSON.parse(text);
-  } catch (error) {
-    return { path: null, faults: [], notJson: error instanceof Error ? error.message : '' };
+/** Everything that is wrong with a path, each fault by its part and field, in words. */
+export function faultsOf(path: TreatmentPath): DraftFault[] {
+  const issues = treatmentPath.safeParse(path).error?.issues ?? [];
+  return [
+    ...issues.map((issue) => ({ ...placeOf(path, issue.path), words: issueWords(issue) })),
+    ...checkPath(path).map(({ at: { kind, code, field }, fault, values }) => ({
+      ...{ part: { kind, code }, field },
+      words: faultWords(fault, values),
+    })),
+  ];
+}
+
+function faultWords(fault: PathProblem['fault'], values: PathProblem['values']): string {
+  return fault === 'schema' ? words.wanted.other : words.fault(fault, values);
+}
+
+const KINDS = {
+  visits: 'visit',
+  labPhases: 'phase',
+  lags: 'lag',
+  gates: 'gate',
+  loops: 'loop',
+  objects: 'object',
+} as const;
+
+function placeOf(path: TreatmentPath, [list, index, ...rest]: readonly PropertyKey[]): Omit<DraftFault, 'words'> {
+  const name = String(list);
+  if (!(name in KINDS) || typeof index !== 'number') {
+    return {
+      part: WHOLE,
+      field: [list, index]
+        .filter((each) => each !== undefined)
+        .map(String)
+        .join('.'),
+    };
   }
-  const parsed = treatmentPath.safeParse(data);
-  if (!parsed.success) {
-    const faults = parsed.error.issues.map(({ path, message }) => ({ part: path.map(String).join('.'), message }));
-    return { path: null, faults, notJson: null };
+  const of = name as keyof typeof KINDS;
+  const [within, at, ...field] = rest;
+  if (of === 'labPhases' && within === 'steps' && typeof at === 'number') {
+    const code = path.labPhases[index]?.steps[at]?.code ?? '';
+    return { part: { kind: 'step', code }, field: field.map(String).join('.') };
   }
-  return { path: parsed.data, faults: checkPath(parsed.data), notJson: null };
+  return { part: { kind: KINDS[of], code: path[of][index]?.code ?? '' }, field: rest.map(String).join('.') };
 }
 
-type Change = (path: TreatmentPath) => TreatmentPath;
-
-/** Where a number stands within a path; parts are named by their code. */
-export type NumberPlace =
-  | { readonly of: 'visit'; readonly code: string; readonly field: 'min' | 'typical' | 'max' }
-  | { readonly of: 'lag'; readonly code: string; readonly field: 'min' | 'max' }
-  | { readonly of: 'phase'; readonly code: string; readonly field: 'usualMinDays' | 'usualMaxDays' | 'rushDays' };
-
-/**
- * Changes one number. What a practice sets is the practice's: the number's standing says so from then on, and its old
- * source does not stand beside a value that it never gave.
- */
-export function withNumber(place: NumberPlace, value: number): Change {
-  const own = { standing: 'practice' as const, source: 'Set by the practice' };
-  return (path) => {
-    switch (place.of) {
-      case 'visit':
-        return {
-          ...path,
-          visits: path.visits.map((visit) =>
-            visit.code === place.code
-              ? { ...visit, chairMinutes: { ...visit.chairMinutes, [place.field]: value, ...own } }
-              : visit,
-          ),
-        };
-      case 'lag':
-        return {
-          ...path,
-          lags: path.lags.map((lag) => {
-            const span = lag[place.field];
-            return lag.code === place.code && span !== null
-              ? { ...lag, [place.field]: { ...span, amount: value, ...own } }
-              : lag;
-          }),
-        };
-      case 'phase':
-        return {
-          ...path,
-          labPhases: path.labPhases.map((phase) =>
-            phase.code === place.code
-              ? { ...phase, turnaround: { ...phase.turnaround, [place.field]: value, ...own } }
-              : phase,
-          ),
-        };
-    }
-  };
+function issueWords(issue: Issue): string {
+  if (issue.code === 'too_small') {
+    if (issue.origin === 'string') return words.wanted.text;
+    return issue.origin === 'array' ? words.wanted.some : words.wanted.least(Number(issue.minimum));
+  }
+  if (issue.code === 'too_big') {
+    const most = Number(issue.maximum);
+    return issue.origin === 'string' ? words.wanted.shorter(most) : words.wanted.most(most);
+  }
+  if (issue.code === 'invalid_format') return words.wanted.code;
+  return issue.code === 'invalid_type' && issue.expected === 'int' ? words.wanted.whole : words.wanted.other;
 }
 
-/** Changes a word of the path itself, or of one of its visits. */
-export function withVisit(code: string, change: { title?: string; assistant?: boolean }): Change {
-  return (path) => ({
-    ...path,
-    visits: path.visits.map((visit) => (visit.code === code ? { ...visit, ...change } : visit)),
-  });
+/** Faults of values: forms make them and show them. Any other says that this is no path. */
+const OF_VALUES: readonly Issue['code'][] = ['too_small', 'too_big', 'invalid_format'];
+
+/** Reads a draft that was kept; null for what is no path, as an earlier version of the application kept. */
+export function keptPath(kept: unknown): TreatmentPath | null {
+  const parsed = treatmentPath.safeParse(kept);
+  if (parsed.success) return parsed.data;
+  const isDraft = parsed.error.issues.every(
+    (issue) => OF_VALUES.includes(issue.code) || (issue.code === 'invalid_type' && issue.expected === 'int'),
+  );
+  return isDraft ? (kept as TreatmentPath) : null;
 }

@@ -1,8 +1,8 @@
-import { Button, Textarea, TextInput } from '@mantine/core';
+import { Button } from '@mantine/core';
 import type { PathSummary } from '@archwright/contracts';
 import type { TreatmentPath } from '@archwright/protocol';
 import { Link, useNavigate, useParams } from '@tanstack/react-router';
-import { useState } from 'react';
+import { useMemo, useState } from 'react';
 import { keepDraft, keptDraft } from '../drafts/kept-drafts.js';
 import { NotYet } from '../look/not-yet.js';
 import { Refusal } from '../look/notice.js';
@@ -10,15 +10,16 @@ import { Outrun, isOutrun } from '../look/outrun.js';
 import { ScreenHead } from '../look/screen.js';
 import { pathWords as words } from '../words/paths.js';
 import { DifferenceTable } from './difference-table.js';
-import { readPathText, textOf } from './path-draft.js';
+import { faultsOf, keptPath } from './path-draft.js';
+import { PathEditor } from './path-editor.js';
 import { PathFaults } from './path-faults.js';
-import { PathNumbers } from './path-numbers.js';
-import { PathShapeEditor } from './path-shape-editor.js';
+import { begun, changedTo, undone, type PathHistory } from './path-history.js';
+import { WHOLE, type PartRef } from './path-parts.js';
 import './paths.css';
 import { nextVersion } from './paths-view.js';
 import { usePath, type ReadPathView } from './use-paths.js';
 
-/** A copy of a version, changed by fields or as text, checked while it is typed, published when it is sound. */
+/** A copy of a version, changed part by part, checked with every change, published when it is sound. */
 export function PathEditPage() {
   const { versionId } = useParams({ from: '/inside/practice/paths/$versionId/edit' });
   const hooks = usePath(versionId, undefined);
@@ -29,26 +30,26 @@ export function PathEditPage() {
   return <Editor base={path.data} {...hooks} />;
 }
 
-const asText = (kept: unknown): string | null => (typeof kept === 'string' ? kept : null);
-
 function Editor({ base, paths, setup, publish }: { base: ReadPathView } & ReturnType<typeof usePath>) {
   const navigate = useNavigate();
   const draftKey = `path.${base.id}`;
-  const [text, setText] = useState(() => keptDraft(draftKey, asText) ?? textOf(base.document));
-  const { path, faults, notJson } = readPathText(text);
-  const basedOn = path === null ? 0 : nextVersion(paths.data?.items ?? [], path.code) - 1;
+  const [history, setHistory] = useState(() => begun(keptDraft(draftKey, keptPath) ?? base.document));
+  const [open, setOpen] = useState({ part: WHOLE, visits: 0 });
+  const { path, before } = history;
+  const faults = useMemo(() => faultsOf(path), [path]);
+  const basedOn = nextVersion(paths.data?.items ?? [], path.code) - 1;
 
-  function type(next: string): void {
-    setText(next);
-    keepDraft(draftKey, next);
+  function keep(next: PathHistory): void {
+    setHistory(next);
+    keepDraft(draftKey, next.path);
     publish.reset();
   }
-  function change(next: TreatmentPath): void {
-    type(textOf(next));
+  function choose(part: PartRef, goesThere: boolean): void {
+    setOpen(({ visits }) => ({ part, visits: goesThere ? visits + 1 : 0 }));
   }
   function giveUp(): void {
+    setHistory(begun(base.document));
     keepDraft(draftKey, null);
-    setText(textOf(base.document));
     publish.reset();
   }
   function send(document: TreatmentPath): void {
@@ -67,37 +68,41 @@ function Editor({ base, paths, setup, publish }: { base: ReadPathView } & Return
         </Link>
       </ScreenHead>
       <div className="stack">
-        {path === null ? null : (
-          <>
-            <PathHead path={path} onChange={change} />
-            <PathShapeEditor path={path} onChange={change} />
-            <PathNumbers path={path} onChange={change} />
-          </>
-        )}
-        <section className="stack-tight path-text" aria-labelledby="text">
-          <h2 id="text">{words.text}</h2>
-          <Textarea
-            aria-labelledby="text"
-            description={words.textHint}
-            rows={18}
-            spellCheck={false}
-            value={text}
-            error={notJson === null ? undefined : words.notJson(notJson)}
-            onChange={(event) => {
-              type(event.currentTarget.value);
-            }}
-          />
-        </section>
-        <PathFaults path={path} faults={faults} notJson={notJson} setup={setup.data} />
-        {path === null ? null : <DifferenceTable before={base.document} after={path} />}
+        <PathEditor
+          path={path}
+          faults={faults}
+          setup={setup.data}
+          open={open}
+          onChoose={choose}
+          onChange={(next, typedIn) => {
+            keep(changedTo(history, next, typedIn ?? null));
+          }}
+          onUndo={
+            before.length === 0
+              ? null
+              : () => {
+                  keep(undone(history));
+                  choose(open.part, false);
+                }
+          }
+        />
+        <PathFaults
+          path={path}
+          faults={faults}
+          setup={setup.data}
+          onChoose={(part) => {
+            choose(part, true);
+          }}
+        />
+        <DifferenceTable before={base.document} after={path} />
         <Outrun error={publish.error} />
         <Refusal error={isOutrun(publish.error) ? null : publish.error} />
         <div className="row">
           <Button
             loading={publish.isPending}
-            disabled={path === null || faults.length > 0}
+            disabled={faults.length > 0}
             onClick={() => {
-              if (path !== null) send(path);
+              send(path);
             }}
           >
             {words.publish(basedOn + 1)}
@@ -108,35 +113,5 @@ function Editor({ base, paths, setup, publish }: { base: ReadPathView } & Return
         </div>
       </div>
     </>
-  );
-}
-
-function PathHead({ path, onChange }: { path: TreatmentPath; onChange: (path: TreatmentPath) => void }) {
-  return (
-    <div className="stack-tight column">
-      <TextInput
-        label={words.fields.code}
-        description={words.fields.codeHint}
-        value={path.code}
-        onChange={(event) => {
-          onChange({ ...path, code: event.currentTarget.value });
-        }}
-      />
-      <TextInput
-        label={words.fields.title}
-        value={path.title}
-        onChange={(event) => {
-          onChange({ ...path, title: event.currentTarget.value });
-        }}
-      />
-      <Textarea
-        label={words.fields.summary}
-        rows={2}
-        value={path.summary}
-        onChange={(event) => {
-          onChange({ ...path, summary: event.currentTarget.value });
-        }}
-      />
-    </div>
   );
 }

@@ -37,10 +37,14 @@ function freeCode({ visits }: TreatmentPath, code: string): string {
 export function withoutVisit(path: TreatmentPath, code: string): TreatmentPath {
   const cut = ({ after, before }: LabPhase): boolean => after === code || before === code;
   const gone = new Set([code, ...path.labPhases.filter(cut).flatMap(({ steps }) => steps.map((step) => step.code))]);
+  const visits = path.visits.filter((visit) => visit.code !== code);
+  return withoutParts({ ...path, visits, labPhases: path.labPhases.filter((phase) => !cut(phase)) }, gone);
+}
+
+/** Takes out the waits, gates and objects of visits and steps that are gone, and what loops find there. */
+export function withoutParts(path: TreatmentPath, gone: ReadonlySet<string>): TreatmentPath {
   return {
     ...path,
-    visits: path.visits.filter((visit) => visit.code !== code),
-    labPhases: path.labPhases.filter((phase) => !cut(phase)),
     lags: path.lags.filter(({ from, to }) => !gone.has(from) && !gone.has(to)),
     gates: path.gates.flatMap((gate) => gateWithout(gate, gone)),
     loops: path.loops.flatMap((loop) => loopWithout(loop, gone)),

@@ -85,7 +85,8 @@ function waitWords({ from, min, max }: PathLag): string {
   return max === null ? from : words.waitOf.most(from, spanWords(max));
 }
 
-const spanWords = ({ amount, unit }: TimeSpan): string =>
+/** A length of time in its own unit. */
+export const spanWords = ({ amount, unit }: TimeSpan): string =>
   unit === 'minutes' ? lengthOfTime(amount) : words.spans[unit](amount);
 
 function needsOf(gates: readonly PathGate[], code: string): string {

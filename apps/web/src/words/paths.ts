@@ -36,14 +36,6 @@ export const pathWords = {
   },
   differences: filled(paths.differences, counted),
   editTitle: filled(paths.editTitle, titled),
-  fieldOf: filled(paths.fieldOf, (field: string, code: string) => ({ field, code })),
-  inUnit: filled(paths.inUnit, (bound: string, unit: string) => ({ bound, unit })),
-  shape: {
-    ...paths.shape,
-    visitOf: filled(paths.shape.visitOf, (code: string, title: string) => ({ code, title })),
-    standsAt: filled(paths.shape.standsAt, (code: string, place: number, visits: number) => ({ code, place, visits })),
-  },
-  notJson: filled(paths.notJson, (why: string) => ({ why })),
   faults: filled(paths.faults, counted),
   means: {
     skill: filled(paths.means.skill, ofCode),
