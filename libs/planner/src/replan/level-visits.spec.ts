@@ -254,7 +254,6 @@ describe.each(['fewest-moves', 'level-load'] as const)('on random pairs of cases
       expect(objective.overload).toBe(overloadBySlot(question, [one!, two!]));
       expect(objective.movedVisits).toBe([...changes.values()].reduce((sum, { plan }) => sum + plan.movedVisits, 0));
     }
-    console.log(aim, questions.length, better);
     expect(better).toBeGreaterThan(10);
   });
 
