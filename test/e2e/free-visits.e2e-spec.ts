@@ -10,39 +10,15 @@ import {
   type VisitProposal,
   type WorkloadRunView,
 } from '@archwright/contracts';
-import {
-  Appointment,
-  CourierLeg,
-  LabStep,
-  Occupancy,
-  TreatmentCase,
-  WorkloadProposal,
-  claim,
-} from '@archwright/records';
+import { Appointment, CourierLeg, LabStep, Occupancy, TreatmentCase, WorkloadProposal } from '@archwright/records';
 import { Not, IsNull, type DataSource } from 'typeorm';
 import type { ApiSession } from '../../apps/cli/src/demo/api-session.js';
-import {
-  NOW,
-  askOffers,
-  bookedCase,
-  confirmOf,
-  found,
-  holdOf,
-  openBookingPractice,
-  openCaseOf,
-  overlaps,
-  type BookingPractice,
-} from './booking-practice.js';
+import { NOW, found, openBookingPractice, overlaps, type BookingPractice } from './booking-practice.js';
 import { refusal } from './capture-chairside.js';
+import { twoCasesForOneTime } from './two-cases-for-one-time.js';
 
 jest.setTimeout(300_000);
 
-const DAY_MS = 86_400_000;
-
-/**
- * Two cases want one bench for the same work: the booked one is late, since the other, most of whose visits are kept
- * provisionally, has the only time that is left before its visit.
- */
 describe('free visits chosen again', () => {
   let practice: BookingPractice;
   let db: DataSource;
@@ -55,12 +31,8 @@ describe('free visits chosen again', () => {
     practice = await openBookingPractice();
     db = await practice.rows((tx) => Promise.resolve(tx.dataSource));
     bench = await practice.signIn('bench');
-    firm = await bookedCase(practice, { clinics: 1 });
-    const opened = await openCaseOf(practice, { clinics: 1 });
-    const { offers } = await askOffers(practice, opened.id);
-    free = await confirmOf(practice, await holdOf(practice, opened.id, found(offers[0])), 1);
+    ({ firm, free } = await twoCasesForOneTime(practice, (work) => practice.rows(work), NOW));
     laboratoryId = found((await stepOf(firm, 'contour')).laboratoryId);
-    await leaveOneTime();
   });
   afterAll(() => practice.close());
 
@@ -76,41 +48,6 @@ describe('free visits chosen again', () => {
       const visits = await tx.findBy(Appointment, rows.map((row) => ({ id: row.id }))); // prettier-ignore
       return visits.sort((one, other) => one.id.localeCompare(other.id));
     });
-
-  /** The firm case's work is planned behind its visit, and every place is busy before that but while the other case has it. */
-  async function leaveOneTime(): Promise<void> {
-    const late = await stepOf(firm, 'contour');
-    const other = await stepOf(free, 'contour');
-    const from = found((await stepOf(firm, 'set-up')).endsAt);
-    const days = 5 * DAY_MS;
-    const later = (at: Date | string) => new Date(new Date(at).getTime() + days);
-    const until = later(found(late.startsAt));
-    await practice.rows(async (tx) => {
-      const taken = await tx.findBy(Occupancy, { labStepId: late.id });
-      const moved = taken.map(({ resourceId, startsAt, endsAt, purpose }) => ({
-        ...{ resourceId, purpose, labStepId: late.id, startsAt: later(startsAt), endsAt: later(endsAt) },
-      }));
-      await claim(tx, moved, NOW, { labStepIds: [late.id] });
-      const segments = late.segments.map((segment) => ({
-        ...segment,
-        ...{ startsAt: later(segment.startsAt).toISOString(), endsAt: later(segment.endsAt).toISOString() },
-      }));
-      const times = { startsAt: until, endsAt: later(found(late.endsAt)), segments };
-      await tx.update(LabStep, { id: late.id }, { ...times, version: late.version + 1 });
-      const busy = { purpose: 'busy' as const };
-      const monday = new Date('2027-01-18T11:00:00Z');
-      const [before, after] = [found(other.startsAt), found(other.endsAt)];
-      await claim(
-        tx,
-        [
-          { ...busy, resourceId: found(late.placeId), startsAt: from, endsAt: monday },
-          { ...busy, resourceId: found(other.placeId), startsAt: from, endsAt: before },
-          { ...busy, resourceId: found(other.placeId), startsAt: after, endsAt: monday },
-        ],
-        NOW,
-      );
-    });
-  }
 
   async function searched(): Promise<WorkloadRunView> {
     const asked = await bench.call({

@@ -127,7 +127,7 @@ export const visitProposal = z.object({
   before: standing,
   after: standing,
   /** Complete new plans of the cases that change, with their calls. */
-  ripples: z.array(ripple),
+  ripples: z.array(ripple.extend({ caseNumber: z.string() })),
 });
 export type VisitProposal = z.output<typeof visitProposal>;
 

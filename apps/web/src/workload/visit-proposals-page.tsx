@@ -1,5 +1,6 @@
 import { Button } from '@mantine/core';
 import type { VisitProposal } from '@archwright/contracts';
+import { Link } from '@tanstack/react-router';
 import { useState } from 'react';
 import { DeskPlaces } from '../desk-day/desk-places.js';
 import { may } from '../frame/places-view.js';
@@ -36,7 +37,11 @@ function ProposalToDecide({ proposal, today, pending, onAccept }: Props) {
       <EffectTable effects={effectsOf(proposal)} />
       {ripples.map((ripple) => (
         <section key={ripple.id} className="stack-tight">
-          <h3>{ripple.visits[0]?.caseNumber ?? ''}</h3>
+          <h3>
+            <Link to="/desk/cases/$caseId" params={{ caseId: ripple.caseId }}>
+              {ripple.caseNumber}
+            </Link>
+          </h3>
           <RippleSheet ripple={ripple} zone={viewer} today={today} viewer={viewer} />
         </section>
       ))}

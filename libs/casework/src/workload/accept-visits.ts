@@ -1,6 +1,6 @@
 import type { Ripple, ShownProposal, VisitProposal, VisitProposals } from '@archwright/contracts';
-import { Laboratory, WorkloadProposal, WorkloadRun, recordAudit } from '@archwright/records';
-import type { EntityManager } from 'typeorm';
+import { Laboratory, TreatmentCase, WorkloadProposal, WorkloadRun, recordAudit } from '@archwright/records';
+import { In, type EntityManager } from 'typeorm';
 import type { Actor } from '../actor.js';
 import { bookTogether } from '../booking/book-together.js';
 import { personOf } from '../capture/person.js';
@@ -64,9 +64,12 @@ async function viewOf(tx: EntityManager, id: string): Promise<VisitProposal> {
   const run = await tx.findOneByOrFail(WorkloadRun, { id: proposal.runId });
   const laboratory = await tx.findOneByOrFail(Laboratory, { id: run.laboratoryId });
   const { sentence, certainty, before, after } = proposal.shown as ShownProposal;
+  const ripples = ripplesOf(proposal);
+  const cases = await tx.findBy(TreatmentCase, { id: In(ripples.map(({ caseId }) => caseId)) });
+  const numberOf = (caseId: string): string => cases.find((each) => each.id === caseId)?.number ?? '';
   return {
     ...{ id, version: proposal.version, state: proposal.state, laboratory: laboratory.name },
     ...{ askedAt: run.askedAt.toISOString(), sentence, certainty, before, after },
-    ripples: ripplesOf(proposal),
+    ripples: ripples.map((ripple) => ({ ...ripple, caseNumber: numberOf(ripple.caseId) })),
   };
 }
