@@ -1,5 +1,5 @@
 import { jest } from '@jest/globals';
-import { runWorkload } from '@archwright/casework';
+import { runWorkload, type Searches } from '@archwright/casework';
 import {
   caseView,
   visitProposal,
@@ -72,8 +72,10 @@ describe('free visits chosen again', () => {
   });
 
   let run: WorkloadRunView;
+  let made: { search: Parameters<Searches['visits']>[0]; found: Awaited<ReturnType<Searches['visits']>> };
 
   it('are proposed where no other plan gets the work done in time, and nothing moves by that', async () => {
+    const search = jest.spyOn(practice.searches, 'visits');
     const before = await everything();
     run = await searched();
     expect(run.late).toMatchObject([{ caseId: firm.id }]);
@@ -87,6 +89,21 @@ describe('free visits chosen again', () => {
     const row = await practice.rows((tx) => tx.findOneByOrFail(WorkloadProposal, { id: proposal.id }));
     expect(row).toMatchObject({ seed: 1, streams: 2, bound: { lateness: 0, movedVisits: 1 } });
     expect(row.epochs).toBeGreaterThan(0);
+    made = { search: found(search.mock.calls[0])[0], found: await found(search.mock.results[0]).value };
+    search.mockRestore();
+  });
+
+  it('are found again by the same seed and number of rounds', async () => {
+    const { epochs } = made.found;
+    const again = { ...made.search, until: { epochs } };
+    expect(await practice.searches.visits(again, new AbortController().signal, () => undefined)).toEqual(made.found);
+  });
+
+  it('are looked for no longer once nobody waits', async () => {
+    const cancelling = new AbortController();
+    const searching = practice.searches.visits(made.search, cancelling.signal, () => undefined);
+    cancelling.abort();
+    await expect(searching).rejects.toThrow();
   });
 
   it('move nothing of what the laboratory may decide by itself', async () => {

@@ -35,7 +35,7 @@ export function ProposalSheet({ card, mayAccept, pending, onAccept }: Props) {
       {card.visits.length > 0 ? (
         <>
           {card.decided === null ? <p className="notice">{words.byDesk}</p> : null}
-          <h4>{words.visits(card.visits.length)}</h4>
+          <p className="small strong">{words.visits(card.visits.length)}</p>
           <ul className="lines">
             {card.visits.map((visit) => (
               <li key={visit.key} className="line small">
