@@ -73,6 +73,7 @@ export { subjectKey } from './screening/subject.js';
 export { changeMeasurementRanges } from './ranges/change-ranges.js';
 export { viewMeasurementRanges } from './ranges/ranges-view.js';
 export { acceptWorkload } from './workload/accept-proposal.js';
+export { acceptVisits, listVisitProposals } from './workload/accept-visits.js';
 export { askForWorkload, cancelWorkload } from './workload/ask-run.js';
 export { runWorkload } from './workload/run-workload.js';
 export { viewWorkload } from './workload/run-view.js';

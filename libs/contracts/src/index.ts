@@ -246,6 +246,8 @@ export {
 export {
   askWorkload,
   shownProposal,
+  visitProposal,
+  visitProposals,
   workloadQuery,
   workloadRun,
   workloadView,
@@ -257,6 +259,8 @@ export {
   type WorkloadRunView,
   type WorkloadStanding,
   type WorkloadView,
+  type VisitProposal,
+  type VisitProposals,
 } from './workload.js';
 export {
   materialLotPage,

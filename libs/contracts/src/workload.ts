@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { deliveredText } from './delivered.js';
-import { id, instant, localDate, version } from './primitives.js';
+import { ripple } from './appointment.js';
+import { id, instant, localDate, version, zoneName } from './primitives.js';
 
 export const workloadQuery = z.strictObject({ laboratoryId: id });
 export type WorkloadQuery = z.output<typeof workloadQuery>;
@@ -17,7 +18,8 @@ export const askWorkload = z.strictObject({
 });
 export type AskWorkload = z.output<typeof askWorkload>;
 
-const proposalKind = z.enum(['within-slack', 'level-load', 'overtime', 'other-laboratory']);
+/** All but `free-visits` leave every visit where it is. */
+const proposalKind = z.enum(['within-slack', 'level-load', 'overtime', 'other-laboratory', 'free-visits']);
 export type WorkloadProposalKind = z.output<typeof proposalKind>;
 
 /** How a plan stands, in figures that people compare. */
@@ -49,6 +51,17 @@ const move = z.object({
   toAt: instant,
 });
 
+/** A visit that would move, without its patient: a laboratory knows cases by their numbers. */
+const movedVisit = z.object({
+  caseId: id,
+  caseNumber: z.string(),
+  title: deliveredText,
+  clinicName: z.string(),
+  zone: zoneName,
+  fromAt: instant,
+  toAt: instant,
+});
+
 const changedDay = z.object({
   workCentreId: id,
   workCentre: z.string(),
@@ -67,18 +80,16 @@ export const shownProposal = z.object({
   before: standing,
   after: standing,
   moves: z.array(move),
+  visits: z.array(movedVisit),
   /** Days whose load it changes. */
   days: z.array(changedDay),
   overtime: z.array(z.object({ workCentre: z.string(), on: localDate, minutes: z.int() })),
 });
 export type ShownProposal = z.output<typeof shownProposal>;
 
-const workloadProposal = shownProposal.extend({
-  id,
-  version,
-  kind: proposalKind,
-  state: z.enum(['open', 'accepted', 'superseded']),
-});
+const proposalState = z.enum(['open', 'accepted', 'superseded']);
+
+const workloadProposal = shownProposal.extend({ id, version, kind: proposalKind, state: proposalState });
 
 export const workloadRun = z.object({
   id,
@@ -100,3 +111,26 @@ export type WorkloadRunView = z.output<typeof workloadRun>;
 /** The latest search of a laboratory; null when there was none. */
 export const workloadView = z.object({ run: workloadRun.nullable() });
 export type WorkloadView = z.output<typeof workloadView>;
+
+/**
+ * Free visits of several cases, chosen again so that laboratory work is not late: as whoever calls the patients sees it.
+ * Accepting moves all of it or nothing.
+ */
+export const visitProposal = z.object({
+  id,
+  version,
+  state: proposalState,
+  laboratory: z.string(),
+  askedAt: instant,
+  sentence: z.string(),
+  certainty: z.string(),
+  before: standing,
+  after: standing,
+  /** Complete new plans of the cases that change, with their calls. */
+  ripples: z.array(ripple.extend({ caseNumber: z.string() })),
+});
+export type VisitProposal = z.output<typeof visitProposal>;
+
+/** Open ones whose cases are all of the reader's clinics. */
+export const visitProposals = z.object({ items: z.array(visitProposal) });
+export type VisitProposals = z.output<typeof visitProposals>;

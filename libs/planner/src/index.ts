@@ -40,6 +40,8 @@ export { withHeld, type HeldTime } from './replan/held-time.js';
 export type { CurrentOperation, JointCase } from './replan/joint-case.js';
 export { climb, planEach, type Rung } from './replan/ladder.js';
 export { undominated } from './replan/undominated.js';
+export { compareLevels, type CaseStanding, type LevelObjective } from './replan/level-objective.js';
+export { VisitLevelling } from './replan/level-visits.js';
 export { pullForward, type FreedTime } from './replan/pull-forward.js';
 export { earliestDelivery } from './replan/earliest-delivery.js';
 export { smallestRelaxations } from './explain/smallest-relaxations.js';

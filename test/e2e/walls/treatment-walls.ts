@@ -140,6 +140,12 @@ export const treatmentWalls: Readonly<Record<string, Wall>> = {
     body: () => ({ decision: 'withdraw' }),
   },
 
+  'GET /visit-proposals': { roles: DESK_AND_MANAGER, answers: LISTED },
+  'POST /visit-proposals/{id}/acceptance': {
+    roles: DESK,
+    answers: PAST,
+    path: ({ visitProposal }) => `/visit-proposals/${visitProposal}/acceptance`,
+  },
   'GET /remake-alerts': { roles: EVERY_WORKPLACE, answers: LISTED },
   'GET /remake-alerts/{id}': { roles: EVERY_WORKPLACE, answers: SEEN, path: ({ alert }) => `/remake-alerts/${alert}` },
   'POST /remake-alerts': {

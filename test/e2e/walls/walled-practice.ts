@@ -120,7 +120,11 @@ export async function openWalledPractice(): Promise<WalledPractice> {
       ...(await writePhotographs(tx, ids.stage, asker)),
       disturbance: await writeDisturbance(tx, chair.id, asker),
       ...(await writeFinding(tx, ids.stage, clinic.id, asker)),
-      ...(await writeWorkload(tx, laboratory.id, asker)),
+      ...(await writeWorkload(
+        tx,
+        { laboratoryId: laboratory.id, caseId: ids.case, patientId: ids.patient, patientName: PATIENT_NAME },
+        asker,
+      )),
       ...(await writeClosure(tx, clinic.id)),
       user: asker,
     };

@@ -54,6 +54,8 @@ export interface Records {
   readonly finding: string;
   readonly workloadRun: string;
   readonly workloadProposal: string;
+  /** Of the same search, for the case. */
+  readonly visitProposal: string;
   readonly closure: string;
   /** An account of the clinic's front desk. */
   readonly user: string;
@@ -270,10 +272,10 @@ export async function writeTracing(tx: EntityManager, stageId: string, recordedB
 /** A search that has ended, with a proposal that nobody has decided. */
 export async function writeWorkload(
   tx: EntityManager,
-  laboratoryId: string,
+  { laboratoryId, caseId, ...named }: { laboratoryId: string; caseId: string; patientId: string; patientName: string },
   askedBy: string,
-): Promise<Pick<Records, 'workloadRun' | 'workloadProposal'>> {
-  const [workloadRun, workloadProposal] = [uuidv7(), uuidv7()];
+): Promise<Pick<Records, 'workloadRun' | 'workloadProposal' | 'visitProposal'>> {
+  const [workloadRun, workloadProposal, visitProposal] = [uuidv7(), uuidv7(), uuidv7()];
   const [askedAt, finishedAt] = [new Date('2026-01-01T08:00:00Z'), new Date('2026-01-01T08:01:00Z')];
   const search = { seed: 1, streams: 1, epochs: 1 };
   const ended = { ...search, state: 'finished' as const, weeks: 1, seconds: 1, askedAt, askedBy, finishedAt };
@@ -281,20 +283,18 @@ export async function writeWorkload(
   const standing = { lateCases: 0, lateMinutes: 0, fullDays: 0 };
   const shown = {
     ...{ title: 'A proposal', sentence: 'Nothing moves.', certainty: 'None.', before: standing, after: standing },
-    ...{ moves: [], days: [], overtime: [] },
+    ...{ moves: [], visits: [], days: [], overtime: [] },
   };
-  await tx.insert(WorkloadProposal, {
-    ...search,
-    id: workloadProposal,
-    runId: workloadRun,
-    kind: 'within-slack',
-    moves: { moved: [], basedOn: { cases: [], steps: [] } },
-    shown,
-    objective: {},
-    bound: {},
-    state: 'open',
-  });
-  return { workloadRun, workloadProposal };
+  const proposal = { ...search, runId: workloadRun, shown, objective: {}, bound: {}, state: 'open' as const };
+  const moves = { moved: [], basedOn: { cases: [], steps: [] } };
+  await tx.insert(WorkloadProposal, { ...proposal, id: workloadProposal, kind: 'within-slack', moves });
+  // The name is what the walls look for.
+  const call = { ...named, phone: null, byMail: false, sentence: 'A test of walls.' };
+  const plan = { visits: [], labSteps: [], transports: [], deliveryOn: null };
+  const ripple = { id: uuidv7(), planHash: 'of a plan', caseId, sentence: 'Nothing moves.', calls: [call], plan };
+  const ripples = [{ ...ripple, visits: [], labSteps: [], untouchedVisits: 0 }];
+  await tx.insert(WorkloadProposal, { ...proposal, id: visitProposal, kind: 'free-visits', moves: { ripples } });
+  return { workloadRun, workloadProposal, visitProposal };
 }
 
 /** Its bytes are never looked at here. */

@@ -1,5 +1,6 @@
 import { Module } from '@nestjs/common';
+import { VisitProposalsController } from './visit-proposals.controller.js';
 import { WorkloadController } from './workload.controller.js';
 
-@Module({ controllers: [WorkloadController] })
+@Module({ controllers: [WorkloadController, VisitProposalsController] })
 export class WorkloadModule {}

@@ -17,6 +17,7 @@ export function DeskPlaces() {
       {may.seeCalls(role) ? <Link to="/desk/calls">{words.calls}</Link> : null}
       <Link to="/desk/before-visits">{words.beforeVisits}</Link>
       {may.enterDisturbances(role) ? <Link to="/desk/falls-away">{words.fallsAway}</Link> : null}
+      {may.enterDisturbances(role) ? <Link to="/desk/proposed-moves">{words.proposedMoves}</Link> : null}
       <Link to="/desk/parcels">{words.parcels}</Link>
       <Link to="/desk/lab-orders">{labOrderWords.link}</Link>
       {may.keepDesk(role) ? (

@@ -44,6 +44,12 @@ const disturbance = createRoute({
   component: lazyRouteComponent(() => import('../disturbances/disturbance-page.js'), 'DisturbancePage'),
 });
 
+const proposedMoves = createRoute({
+  getParentRoute: () => inside,
+  path: '/desk/proposed-moves',
+  component: lazyRouteComponent(() => import('../workload/visit-proposals-page.js'), 'VisitProposalsPage'),
+});
+
 const lostVisit = createRoute({
   getParentRoute: () => inside,
   path: '/desk/falls-away/visits/$appointmentId',
@@ -127,6 +133,7 @@ export const deskRoutes = [
   calls,
   beforeVisits,
   disturbances,
+  proposedMoves,
   disturbance,
   lostVisit,
   deskOrders,

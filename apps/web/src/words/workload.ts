@@ -19,4 +19,13 @@ export const workloadWords = {
     minutes,
   })),
   acceptOf: filled(said.workload.acceptOf, (title: string) => ({ title })),
+  visits: filled(said.workload.visits, (visits: number) => ({ visits })),
+  visit: filled(said.workload.visit, (title: string, clinic: string) => ({ title, clinic })),
+};
+
+/** Words of what laboratories propose that moves visits. */
+export const visitProposalWords = {
+  ...said.visitProposals,
+  from: filled(said.visitProposals.from, (laboratory: string, when: string) => ({ laboratory, when })),
+  acceptOf: filled(said.visitProposals.acceptOf, (laboratory: string) => ({ laboratory })),
 };

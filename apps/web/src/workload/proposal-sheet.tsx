@@ -2,7 +2,7 @@ import { Button } from '@mantine/core';
 import { CaseLink } from '../lab-case/case-link.js';
 import { Tag } from '../look/marks.js';
 import { workloadWords as words } from '../words/workload.js';
-import type { ProposalCard } from './workload-view.js';
+import type { Effect, ProposalCard } from './workload-view.js';
 
 interface Props {
   card: ProposalCard;
@@ -18,7 +18,7 @@ export function ProposalSheet({ card, mayAccept, pending, onAccept }: Props) {
       <div className="row">
         <h3 id={`proposal-${card.id}`}>{card.title}</h3>
         {card.decided ? <Tag>{card.decided}</Tag> : null}
-        {mayAccept && card.decided === null ? (
+        {mayAccept && card.decided === null && card.visits.length === 0 ? (
           <Button
             className="push no-print"
             size="compact-md"
@@ -32,7 +32,21 @@ export function ProposalSheet({ card, mayAccept, pending, onAccept }: Props) {
       </div>
       <p>{card.sentence}</p>
       <p className="small soft">{card.certainty}</p>
-      <EffectTable card={card} />
+      {card.visits.length > 0 ? (
+        <>
+          {card.decided === null ? <p className="notice">{words.byDesk}</p> : null}
+          <p className="small strong">{words.visits(card.visits.length)}</p>
+          <ul className="lines">
+            {card.visits.map((visit) => (
+              <li key={visit.key} className="line small">
+                <CaseLink caseId={visit.caseId} number={visit.caseNumber} /> {visit.what} ·{' '}
+                <span className="nowrap">{visit.when}</span>
+              </li>
+            ))}
+          </ul>
+        </>
+      ) : null}
+      <EffectTable effects={card.effects} />
       {card.overtime.length > 0 ? (
         <div className="small">
           <p className="strong">{words.overtimeTitle}</p>
@@ -59,7 +73,8 @@ export function ProposalSheet({ card, mayAccept, pending, onAccept }: Props) {
   );
 }
 
-function EffectTable({ card }: { card: ProposalCard }) {
+/** What is now beside what would be. */
+export function EffectTable({ effects }: { effects: Effect[] }) {
   return (
     <table className="effect-table">
       <caption className="unseen">{words.effectTitle}</caption>
@@ -73,7 +88,7 @@ function EffectTable({ card }: { card: ProposalCard }) {
         </tr>
       </thead>
       <tbody>
-        {card.effects.map(({ name, now, then }) => (
+        {effects.map(({ name, now, then }) => (
           <tr key={name}>
             <th scope="row">{name}</th>
             <td>{now}</td>

@@ -34,6 +34,17 @@ const run: WorkloadRunView = {
           toAt: '2027-01-05T16:00:00Z',
         },
       ],
+      visits: [
+        {
+          caseId: 'c',
+          caseNumber: '27-0001',
+          title: 'Try-in',
+          clinicName: 'North',
+          zone: 'Europe/Berlin',
+          fromAt: '2027-01-07T09:00:00Z',
+          toAt: '2027-01-08T13:00:00Z',
+        },
+      ],
       days: [
         {
           workCentreId: 's',
@@ -75,6 +86,8 @@ describe('the card of a proposal', () => {
       [4, 3],
     ]);
     expect(card?.moves[0]?.when).toMatch(/09:00 → .*16:00/);
+    expect(card?.visits).toMatchObject([{ what: 'Try-in, North' }]);
+    expect(card?.visits[0]?.when).toMatch(/10:00 → .*14:00/);
     expect(card?.overtime).toEqual(['Tooth set-up, Tue 5 Jan: 90 min']);
     expect(card?.decided).toBeNull();
   });

@@ -8,7 +8,7 @@ type Proposal = WorkloadRunView['proposals'][number];
 export const isUnderWay = (run: WorkloadRunView | null): boolean => run?.state === 'asked' || run?.state === 'running';
 
 /** One figure as it is and as it would be. */
-interface Effect {
+export interface Effect {
   name: string;
   now: number;
   then: number;
@@ -30,6 +30,8 @@ export interface ProposalCard {
   certainty: string;
   effects: Effect[];
   days: { heads: { on: string; label: string }[]; rows: { id: string; name: string; cells: DayCell[] }[] };
+  /** Visits that move; only the front desk accepts a plan that has any. */
+  visits: { key: string; caseId: string; caseNumber: string; what: string; when: string }[];
   moves: { key: string; caseId: string; caseNumber: string; title: string; where: string; when: string }[];
   overtime: string[];
   /** Null while it is open. */
@@ -45,6 +47,13 @@ export const proposalCards = ({ proposals }: WorkloadRunView, zone: string, toda
     certainty: proposal.certainty,
     effects: effectsOf(proposal),
     days: daysOf(proposal),
+    visits: proposal.visits.map((visit) => ({
+      key: `${visit.caseId} ${visit.title} ${visit.fromAt}`,
+      caseId: visit.caseId,
+      caseNumber: visit.caseNumber,
+      what: words.visit(visit.title, visit.clinicName),
+      when: words.fromTo(dateAndTime(visit.fromAt, visit.zone, today), dateAndTime(visit.toAt, visit.zone, today)),
+    })),
     moves: proposal.moves.map((move) => ({
       key: `${move.caseId} ${move.title} ${move.fromAt}`,
       caseId: move.caseId,
@@ -57,7 +66,7 @@ export const proposalCards = ({ proposals }: WorkloadRunView, zone: string, toda
     decided: proposal.state === 'open' ? null : words.state[proposal.state],
   }));
 
-function effectsOf({ before, after }: Proposal): Effect[] {
+export function effectsOf({ before, after }: Pick<Proposal, 'before' | 'after'>): Effect[] {
   return [
     { name: words.lateCases, now: before.lateCases, then: after.lateCases },
     { name: words.lateMinutes, now: before.lateMinutes, then: after.lateMinutes },

@@ -51,16 +51,23 @@ function holdOf({ hold }: LockedCase, { holdId }: LabStep): NonNullable<ClaimReq
   return hold !== null && hold.id === holdId ? { id: hold.id, until: hold.expiresAt } : null;
 }
 
-/** Ways to come between clinic and laboratory, in the place of those planned before. */
+/**
+ * Ways to come between clinic and laboratory, in the place of those planned before; those to a provisional visit stay
+ * under its hold.
+ */
 export async function placeLegs(
   tx: EntityManager,
-  { treatmentCase, loaded }: LockedCase,
+  { treatmentCase, loaded, bookings, hold }: LockedCase,
   { transports }: Pick<CasePlan, 'transports'>,
   holdId: string | null,
   now: Date,
 ): Promise<void> {
   const caseId = treatmentCase.id;
   if (holdId === null) await dropPlannedLegs(tx, caseId, now);
+  if (holdId === null && hold !== null) await tx.delete(CourierLeg, { holdId: hold.id, departsAt: MoreThan(now) });
+  const keptUnder = (stage: string | undefined): string | null =>
+    bookings.find((each) => each.stage.code === stage && each.appointment.state === 'provisional')?.appointment
+      .holdId ?? null;
   const phases = new Map(loaded.chain.phases.map((phase) => [phase.code, phase]));
   for (const { phase, direction, courierId, departsAtMs, arrivesAtMs } of transports) {
     if (departsAtMs < now.getTime()) continue;
@@ -68,7 +75,7 @@ export async function placeLegs(
       id: uuidv7(),
       caseId,
       courierId,
-      holdId,
+      holdId: holdId ?? keptUnder(phases.get(phase)?.beforeStage),
       direction,
       afterStage: phases.get(phase)?.afterStage ?? null,
       beforeStage: phases.get(phase)?.beforeStage ?? null,

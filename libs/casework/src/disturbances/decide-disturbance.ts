@@ -1,21 +1,12 @@
 import type { AcceptRepair, DecideDisturbance, Ripple } from '@archwright/contracts';
 import { requireVersion } from '@archwright/platform';
-import {
-  Appointment,
-  AppointmentStage,
-  DisturbanceProposal,
-  LabStep,
-  Stage,
-  appendCaseEvent,
-  leaveBatches,
-  release,
-} from '@archwright/records';
-import { In, type EntityManager } from 'typeorm';
+import { DisturbanceProposal, appendCaseEvent } from '@archwright/records';
+import type { EntityManager } from 'typeorm';
 import type { Actor } from '../actor.js';
-import { applyPlan } from '../booking/apply-plan.js';
+import { bookTogether } from '../booking/book-together.js';
 import { personOf } from '../capture/person.js';
 import { RecordNotFoundError, WrongStateError } from '../errors.js';
-import { PlanStaleError, loadPlan, requireHash, type StoredPlan } from '../planning/stored-plan.js';
+import { PlanStaleError, requireHash } from '../planning/stored-plan.js';
 import { closeTime, type InTheWay } from './close-time.js';
 import { isUndecided, loadDisturbance, type DisturbanceRecord } from './disturbance-record.js';
 import { askForRepairs } from './enter-disturbance.js';
@@ -42,7 +33,12 @@ export async function acceptRepair(
   requireHash(proposal, planHash);
   // Written by `proposeRepairs` alone.
   const ripples = proposal.ripples as Ripple[];
-  await bookAll(tx, actor, ripples, now);
+  await bookTogether(
+    tx,
+    actor,
+    ripples.map(({ id }) => id),
+    now,
+  );
   const collisions = await closeTime(tx, toClose(record), now);
   await requireLeftAlone(tx, collisions, proposal.leftCaseIds, now);
   await tx.update(DisturbanceProposal, { id: proposalId }, { state: 'accepted' });
@@ -91,31 +87,6 @@ async function lockUndecided(
   requireVersion(version, record.row.version);
   if (!isUndecided(record.row)) throw new WrongStateError('The disturbance', record.row.state, 'open or planned');
   return record;
-}
-
-/** All time that moves is given back before any is taken, so that cases can change places. */
-async function bookAll(tx: EntityManager, actor: Actor, ripples: readonly Ripple[], now: Date): Promise<void> {
-  const caseIds = ripples.map(({ caseId }) => caseId);
-  await tx.query('SELECT FROM treatment_case WHERE id = ANY ($1::uuid[]) ORDER BY id FOR UPDATE', [caseIds]);
-  const plans: StoredPlan[] = [];
-  for (const { id } of ripples) plans.push(await loadPlan(tx, id, ['proposal']));
-  for (const plan of plans) await giveBack(tx, plan);
-  for (const plan of plans) await applyPlan(tx, actor, plan, now);
-}
-
-async function giveBack(tx: EntityManager, { caseId, plan }: StoredPlan): Promise<void> {
-  const moving = plan.visits.filter(({ isKept }) => !isKept).map(({ stage }) => stage);
-  const stages = await tx.findBy(Stage, { caseId, code: In(moving) });
-  const links = await tx.findBy(AppointmentStage, { stageId: In(stages.map(({ id }) => id)) });
-  const visits = await tx.findBy(Appointment, {
-    id: In(links.map(({ appointmentId }) => appointmentId)),
-    state: In(['booked', 'provisional']),
-  });
-  const replanned = plan.labSteps.filter(({ isKept }) => !isKept).map(({ code }) => code);
-  const steps = await tx.findBy(LabStep, { caseId, code: In(replanned), state: In(['planned', 'ready']) });
-  const labStepIds = steps.map(({ id }) => id);
-  await leaveBatches(tx, labStepIds);
-  await release(tx, { appointmentIds: visits.map(({ id }) => id), labStepIds });
 }
 
 /**

@@ -99,7 +99,8 @@ function costsOf({ plans }: Way): number[] {
   ];
 }
 
-interface StatedCase {
+/** A case in the planner's terms. */
+export interface StatedCase {
   readonly given: CaseToRepair;
   readonly joint: JointCase;
   readonly names: PlanNames;
@@ -111,7 +112,7 @@ function statedOf(stated: ReadonlyMap<string, StatedCase>, caseId: string): Stat
   return found;
 }
 
-function stateCase(given: CaseToRepair, translation: Translation): StatedCase {
+export function stateCase(given: CaseToRepair, translation: Translation): StatedCase {
   const { caseId, request, booked, plannedSteps } = given;
   const { problem, names } = translation.of(request);
   const operations = plannedSteps.map(({ code, laboratoryId, placeId, startMs }): CurrentOperation => ({
@@ -136,7 +137,7 @@ function toRepair({ aim, rung, plans }: Way, stated: ReadonlyMap<string, StatedC
   return { aim, rung, parts, movedVisits, leastMovedVisits: least };
 }
 
-function toFound(plan: ChainPlan, { booked, plannedSteps }: CaseToRepair, names: PlanNames): FoundPlan {
+export function toFound(plan: ChainPlan, { booked, plannedSteps }: CaseToRepair, names: PlanNames): FoundPlan {
   return {
     plan: withKept(fromChainPlan({ ...plan, reasons: [] }, names), booked, plannedSteps),
     reasons: [],

@@ -23,6 +23,8 @@ export interface JointScope {
   readonly movableFrom: Date;
   /** Visits that move whenever they start. */
   readonly movingAppointmentIds?: readonly string[];
+  /** Which visits may move at all; left out: those that are booked. */
+  readonly movable?: 'booked' | 'provisional';
 }
 
 /**
@@ -31,12 +33,12 @@ export interface JointScope {
  */
 export async function loadJointPractice(
   tx: EntityManager,
-  { clinicIds, horizonWeeks, movableFrom, movingAppointmentIds = [] }: JointScope,
+  { clinicIds, horizonWeeks, movableFrom, movingAppointmentIds = [], movable: which = 'booked' }: JointScope,
   now: Date,
 ): Promise<JointPractice> {
   const fromMs = now.getTime();
   const window = { fromMs, untilMs: fromMs + (horizonWeeks + 1) * WEEK_MS };
-  const scope = { ...window, movableFromMs: movableFrom.getTime(), movingAppointmentIds };
+  const scope = { ...window, movableFromMs: movableFrom.getTime(), movingAppointmentIds, movable: which };
   const { movable, staying, stayingAppointmentIds, caseIds } = await loadCaseTimes(tx, scope, now);
   const withoutCases = await loadSnapshot(tx, { ...window, clinicIds, withoutCaseIds: caseIds }, now);
   return { practice: withTaken(withoutCases, staying), horizonWeeks, held: movable, stayingAppointmentIds };

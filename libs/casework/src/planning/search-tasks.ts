@@ -8,6 +8,7 @@ import type { Refusal } from './refusal-words.js';
 import { findReplan, startsKeepingRest, type KeepingStart, type Replan, type ReplanSearch } from './replan-search.js';
 import { findOffers, type FoundPlan } from './search.js';
 import { WorkloadMember, type Concluded, type MembersShare, type MembersState } from '../workload/workload-member.js';
+import { VisitsMember, type VisitsConcluded, type VisitsShare, type VisitsState } from '../workload/visits-member.js';
 import { Translation } from './translation.js';
 import { explainWhyNot, type WaysOut } from './why-not.js';
 
@@ -42,6 +43,21 @@ class OpenWorkload {
   }
 }
 
+/** The search for visits of several cases that this thread takes part in. */
+class OpenVisits {
+  private opened: VisitsMember | null = null;
+
+  open(share: VisitsShare): VisitsState {
+    this.opened = new VisitsMember(share);
+    return this.opened.state;
+  }
+
+  get member(): VisitsMember {
+    if (this.opened === null) throw new Error('No search for visits is open on this thread.');
+    return this.opened;
+  }
+}
+
 function offersOrRefusal(request: PlanRequest, count: number, translation: Translation): OffersFound {
   try {
     return { found: findOffers(request, count, translation), refusal: null };
@@ -56,6 +72,7 @@ function offersOrRefusal(request: PlanRequest, count: number, translation: Trans
 export function searchTasks() {
   const memory = new Memory();
   const workload = new OpenWorkload();
+  const visits = new OpenVisits();
   return {
     offers: ({ request, count }: { request: PlanRequest; count: number }): OffersFound =>
       offersOrRefusal(request, count, memory.of(request)),
@@ -66,6 +83,9 @@ export function searchTasks() {
     openWorkload: (share: MembersShare): WorkloadObjective => workload.open(share),
     advanceWorkload: (last: StreamFind | null): MembersState => workload.member.advance(last),
     concludeWorkload: (last: StreamFind | null): Concluded => workload.member.conclude(last),
+    openVisits: (share: VisitsShare): VisitsState => visits.open(share),
+    advanceVisits: (): VisitsState => visits.member.advance(),
+    concludeVisits: (isWanted: boolean): VisitsConcluded | null => (isWanted ? visits.member.conclude() : null),
     startsKeepingRest: ({
       search,
       stage,

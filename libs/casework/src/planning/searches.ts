@@ -15,6 +15,7 @@ import {
   type WorkloadProgress,
   type WorkloadQuestion,
 } from '../workload/search-workload.js';
+import { searchVisits, type VisitsFound, type VisitsSearch } from '../workload/search-visits.js';
 import type { WaysOut } from './why-not.js';
 
 /** What a question takes that is searched for between two transactions. */
@@ -74,27 +75,47 @@ export class Searches {
    * Better plans for the work of many cases, of one kind, on threads that are its own: as many as there are cores, for as
    * long as it was asked to search. `onProgress` is told what is known so far.
    */
-  async workload(
+  workload(
     question: WorkloadQuestion,
     signal: AbortSignal,
     onProgress: (progress: WorkloadProgress) => void,
   ): Promise<WorkloadFound> {
-    if (this.isClosed) throw new ThreadsClosedError('workload');
-    const size = Math.min(question.streams, availableParallelism());
-    const crew = new ThreadCrew({ entry: ENTRY, size, withinMs: WITHIN_MS });
-    this.crews.add(crew);
-    try {
-      return await searchWorkload(crew, question, { signal, report: onProgress });
-    } finally {
-      this.crews.delete(crew);
-      await crew.close();
-    }
+    return this.withCrew('workload', question.streams, (crew) =>
+      searchWorkload(crew, question, { signal, report: onProgress }),
+    );
+  }
+
+  /** Free visits of several cases chosen again, likewise. */
+  visits(
+    search: VisitsSearch,
+    signal: AbortSignal,
+    onProgress: (progress: WorkloadProgress) => void,
+  ): Promise<VisitsFound> {
+    return this.withCrew('visits', search.streams, (crew) =>
+      searchVisits(crew, search, { signal, report: onProgress }),
+    );
   }
 
   /** Ends the threads; searches under way are refused. */
   async close(): Promise<void> {
     this.isClosed = true;
     await Promise.all([this.pool, ...this.crews].map((threads) => threads.close()));
+  }
+
+  private async withCrew<Found>(
+    what: string,
+    streams: number,
+    work: (crew: ThreadCrew) => Promise<Found>,
+  ): Promise<Found> {
+    if (this.isClosed) throw new ThreadsClosedError(what);
+    const crew = new ThreadCrew({ entry: ENTRY, size: Math.min(streams, availableParallelism()), withinMs: WITHIN_MS });
+    this.crews.add(crew);
+    try {
+      return await work(crew);
+    } finally {
+      this.crews.delete(crew);
+      await crew.close();
+    }
   }
 
   private async run<Name extends SearchName>(

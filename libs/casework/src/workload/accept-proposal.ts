@@ -1,15 +1,6 @@
 import type { WorkloadRunView } from '@archwright/contracts';
-import { requireVersion } from '@archwright/platform';
 import type { MovedWork } from '@archwright/protocol';
-import {
-  LabStep,
-  WorkloadProposal,
-  WorkloadRun,
-  appendCaseEvent,
-  claim,
-  leaveBatches,
-  recordAudit,
-} from '@archwright/records';
+import { LabStep, appendCaseEvent, claim, leaveBatches, recordAudit } from '@archwright/records';
 import { In, type EntityManager } from 'typeorm';
 import { serviceActor, type Actor } from '../actor.js';
 import { asStale } from '../booking/as-stale.js';
@@ -17,9 +8,10 @@ import { stepClaims, type StepToClaim } from '../booking/claims.js';
 import { lockCase, type LockedCase } from '../booking/locked-case.js';
 import { placeSteps } from '../booking/place-lab-work.js';
 import { raiseCaseVersion } from '../booking/settle.js';
-import { RecordNotFoundError, WrongStateError } from '../errors.js';
+import { WrongStateError } from '../errors.js';
 import { requireLaboratory } from '../lab/bench-steps.js';
 import { PlanStaleError } from '../planning/stored-plan.js';
+import { lockProposal, noteAccepted, requireOpen, type OpenProposal } from './open-proposal.js';
 import { shareRuns } from './share-runs.js';
 import { viewRun } from './run-view.js';
 import { replaceWays } from './ways.js';
@@ -47,7 +39,11 @@ export async function acceptWorkload(
   version: number,
   now: Date,
 ): Promise<WorkloadRunView> {
-  const { proposal, run } = await lockProposal(tx, actor, proposalId, version);
+  const { proposal, run } = await lockProposal(tx, proposalId);
+  await requireLaboratory(tx, actor, run.laboratoryId);
+  requireOpen(proposal, version);
+  if (proposal.kind === 'free-visits')
+    throw new WrongStateError('The proposal', 'one that moves visits', 'one that moves work alone');
   // Written by `runWorkload` alone.
   const { moved, basedOn } = proposal.moves as Moves;
   const locked = await lockCases(tx, actor, basedOn.cases);
@@ -61,23 +57,6 @@ export async function acceptWorkload(
   for (const work of moved) await replaceWays(tx, lockedOf(locked, work.caseId), work, now);
   await note(tx, actor, { proposal, run }, moved, now);
   return viewRun(tx, actor, run.id);
-}
-
-async function lockProposal(
-  tx: EntityManager,
-  actor: Actor,
-  proposalId: string,
-  version: number,
-): Promise<{ proposal: WorkloadProposal; run: WorkloadRun }> {
-  const seen = await tx.findOneBy(WorkloadProposal, { id: proposalId });
-  if (seen === null) throw new RecordNotFoundError('proposal', proposalId);
-  const lock = { mode: 'pessimistic_write' as const };
-  const run = await tx.findOneOrFail(WorkloadRun, { where: { id: seen.runId }, lock });
-  await requireLaboratory(tx, actor, run.laboratoryId);
-  const proposal = await tx.findOneOrFail(WorkloadProposal, { where: { id: proposalId }, lock });
-  requireVersion(version, proposal.version);
-  if (proposal.state !== 'open') throw new WrongStateError('The proposal', proposal.state, 'an open one');
-  return { proposal, run };
 }
 
 /** In the order of their ids, as everything that locks several cases does. The bench has no clinic: the service locks. */
@@ -144,21 +123,17 @@ async function takeTime(
 async function note(
   tx: EntityManager,
   { userId }: Actor,
-  { proposal, run }: { proposal: WorkloadProposal; run: WorkloadRun },
+  { proposal, run }: OpenProposal,
   moved: readonly MovedWork[],
   now: Date,
 ): Promise<void> {
-  const { id, kind } = proposal;
-  await tx.update(WorkloadProposal, { runId: run.id, state: 'open' }, { state: 'superseded' });
-  const decided = { state: 'accepted' as const, decidedAt: now, decidedBy: userId };
-  await tx.update(WorkloadProposal, { id }, { ...decided, version: proposal.version + 1 });
-  await tx.increment(WorkloadRun, { id: run.id }, 'version', 1);
+  await noteAccepted(tx, { proposal, run }, userId, now);
   for (const caseId of new Set(moved.map((work) => work.caseId))) {
     const steps = moved.filter((work) => work.caseId === caseId).flatMap((work) => work.steps.map(({ code }) => code));
     await raiseCaseVersion(tx, caseId);
     await appendCaseEvent(tx, { caseId, kind: 'lab-work-moved', body: { steps }, actorId: userId, at: now });
   }
-  const subject = { subjectKind: 'workload-proposal', subjectId: id };
-  const details = { kind, steps: moved.reduce((sum, { steps }) => sum + steps.length, 0) };
+  const subject = { subjectKind: 'workload-proposal', subjectId: proposal.id };
+  const details = { kind: proposal.kind, steps: moved.reduce((sum, { steps }) => sum + steps.length, 0) };
   await recordAudit(tx, { actorId: userId, action: 'accept-workload-proposal', ...subject, details, at: now });
 }

@@ -1,6 +1,6 @@
 import { normalise, subtract, type Interval } from '@archwright/calendar';
 import { isToCome, type CaseWork, type SharedMachine, type WorkloadRequest } from '@archwright/protocol';
-import { LabStep, Laboratory, TreatmentCase, WorkCentre, loadSnapshot } from '@archwright/records';
+import { Hold, LabStep, Laboratory, TreatmentCase, WorkCentre, loadSnapshot } from '@archwright/records';
 import { In, IsNull, Not, type EntityManager } from 'typeorm';
 import { loadChains, type LoadedChain } from '../cases/chain.js';
 import { loadBookings, type StageBooking } from '../planning/bookings.js';
@@ -26,15 +26,19 @@ export interface LoadedWorkload {
 /**
  * All work of a laboratory that is planned to begin within some weeks and has not begun, between visits that stay. What has
  * begun, is held on the telephone or goes to another organisation keeps its time.
+ *
+ * @param among the cases whose work alone may move, that for provisional visits included; left out: every case, without it
  */
 export async function loadWorkload(
   tx: EntityManager,
   laboratory: Laboratory,
   weeks: number,
   now: Date,
+  among: readonly string[] | null = null,
 ): Promise<LoadedWorkload> {
   const nowMs = now.getTime();
-  const planned = await movableSteps(tx, laboratory.id, new Date(nowMs + weeks * WEEK_MS));
+  const until = new Date(nowMs + weeks * WEEK_MS);
+  const planned = await movableSteps(tx, { laboratoryId: laboratory.id, until, among }, now);
   const cases = await tx.find(TreatmentCase, {
     where: { id: In(planned.map(({ caseId }) => caseId)), state: 'open' },
     order: { id: 'ASC' },
@@ -76,14 +80,30 @@ export async function loadWorkload(
   return { request, cases, steps };
 }
 
-function movableSteps(tx: EntityManager, laboratoryId: string, until: Date): Promise<LabStep[]> {
-  return tx
+/** What is kept for visits that the patient knows of, until somebody makes them firm. */
+const IS_PROVISIONAL = `h.kind = 'provisional' AND h.state = 'active' AND h.expires_at > :now`;
+
+interface Asked {
+  readonly laboratoryId: string;
+  readonly until: Date;
+  readonly among: readonly string[] | null;
+}
+
+function movableSteps(tx: EntityManager, { laboratoryId, until, among }: Asked, now: Date): Promise<LabStep[]> {
+  const found = tx
     .createQueryBuilder(LabStep, 's')
-    .where({ laboratoryId, holdId: IsNull(), orderId: IsNull(), state: In(['planned', 'ready']) })
+    .leftJoin(Hold, 'h', 'h.id = s.holdId')
+    .where({ laboratoryId, orderId: IsNull(), state: In(['planned', 'ready']) })
     .andWhere('s.startsAt < :until', { until })
     .orderBy('s.startsAt')
-    .addOrderBy('s.id')
-    .getMany();
+    .addOrderBy('s.id');
+  const sought =
+    among === null
+      ? found.andWhere('s.holdId IS NULL')
+      : found
+          .andWhere('s.caseId = ANY (:among)', { among })
+          .andWhere(`(s.holdId IS NULL OR ${IS_PROVISIONAL})`, { now });
+  return sought.getMany();
 }
 
 const stays = ({ appointment }: StageBooking): boolean => appointment.state !== 'held';

@@ -13,9 +13,12 @@ import { segmentsOf } from '../booking/segments.js';
 import type { Names } from './names.js';
 import { standingOf } from './standing.js';
 import type { LoadedWorkload } from './load-workload.js';
-import type { WorkloadFound } from './search-workload.js';
+import type { PlanStanding, WorkloadFound } from './search-workload.js';
 
-const TITLES: Readonly<Record<WorkloadProposalKind, string>> = {
+/** Kinds that leave every visit where it is. */
+export type StayingKind = Exclude<WorkloadProposalKind, 'free-visits'>;
+
+const TITLES: Readonly<Record<StayingKind, string>> = {
   'within-slack': 'Move work within its slack',
   'level-load': 'Level the load',
   overtime: 'Work overtime',
@@ -27,7 +30,7 @@ const TITLES: Readonly<Record<WorkloadProposalKind, string>> = {
  * the way out where work can't stay, as where it should have begun already.
  */
 export function isBetter(
-  kind: WorkloadProposalKind,
+  kind: StayingKind,
   found: WorkloadFound,
   { steps, request }: LoadedWorkload,
   than = found.inForce.objective,
@@ -46,7 +49,7 @@ const overdue = (steps: LoadedWorkload['steps'], nowMs: number): number =>
 
 /** A plan as the coordinator is shown it. */
 export function showProposal(
-  kind: WorkloadProposalKind,
+  kind: StayingKind,
   found: WorkloadFound,
   workload: LoadedWorkload,
   names: Names,
@@ -78,7 +81,8 @@ export function showProposal(
         fromAt: new Date(startOf(workload, caseId, step.code)).toISOString(),
         toAt: new Date(step.startMs).toISOString(),
       })),
-    days: changedDays(found, names),
+    visits: [],
+    days: changedDays(found.inForce, found.best, names),
     overtime,
   };
 }
@@ -108,7 +112,8 @@ function startOf({ steps }: LoadedWorkload, caseId: string, code: string): numbe
   return steps.find((step) => step.caseId === caseId && step.code === code)?.startsAt?.getTime() ?? 0;
 }
 
-function changedDays({ inForce, best }: WorkloadFound, names: Names): ShownProposal['days'] {
+/** Days whose load differs between two plans. */
+export function changedDays(inForce: PlanStanding, best: PlanStanding, names: Names): ShownProposal['days'] {
   const key = ({ workCentreId, on }: { workCentreId: string; on: string }) => `${workCentreId} ${on}`;
   const before = new Map(inForce.load.map((day) => [key(day), day.minutes]));
   return best.load

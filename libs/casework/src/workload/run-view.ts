@@ -6,7 +6,13 @@ import { RecordNotFoundError } from '../errors.js';
 import { requireLaboratory } from '../lab/bench-steps.js';
 
 /** In the order in which a coordinator would try them. */
-const KINDS: readonly WorkloadProposal['kind'][] = ['within-slack', 'level-load', 'overtime', 'other-laboratory'];
+const KINDS: readonly WorkloadProposal['kind'][] = [
+  'within-slack',
+  'level-load',
+  'free-visits',
+  'overtime',
+  'other-laboratory',
+];
 
 /** The latest search of a laboratory. */
 export async function viewWorkload(
@@ -57,6 +63,7 @@ async function toView(tx: EntityManager, run: WorkloadRun): Promise<WorkloadRunV
 const DOING: Readonly<Record<WorkloadProposal['kind'], string>> = {
   'within-slack': 'Moving work within its slack',
   'level-load': 'Levelling the load',
+  'free-visits': 'Choosing free visits again',
   overtime: 'Trying overtime',
   'other-laboratory': 'Trying another laboratory',
 };

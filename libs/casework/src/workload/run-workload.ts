@@ -1,15 +1,25 @@
-import type { SearchWorkloadPayload, WorkloadProposalKind } from '@archwright/contracts';
+import type { SearchWorkloadPayload } from '@archwright/contracts';
 import { DomainError } from '@archwright/kernel';
-import { Laboratory, WorkloadProposal, WorkloadRun, inOrganisation, uuidv7 } from '@archwright/records';
+import {
+  Laboratory,
+  WorkloadProposal,
+  WorkloadRun,
+  inOrganisation,
+  readInOrganisation,
+  uuidv7,
+} from '@archwright/records';
 import type { EntityManager } from 'typeorm';
+import { serviceActor } from '../actor.js';
 import { hashOf } from '../planning/canonical.js';
 import type { PlanningMeans } from '../planning/searches.js';
 import { loadWorkload, type LoadedWorkload } from './load-workload.js';
 import { loadNames } from './names.js';
-import { isBetter, showProposal } from './proposals.js';
+import { isBetter, showProposal, type StayingKind } from './proposals.js';
 import { RunWatch } from './run-watch.js';
 import type { WorkloadFound, WorkloadQuestion } from './search-workload.js';
 import { lateWorkOf } from './standing.js';
+import { isWorthCalls, keepVisits, type VisitsFinding } from './visits-proposal.js';
+import { loadVisitsQuestion } from './visits-question.js';
 
 /** How much longer a bench stays open where overtime is tried: common practice, no source. */
 const OVERTIME_MINUTES = 120;
@@ -18,11 +28,11 @@ const OVERTIME_MINUTES = 120;
 const BROKE_DOWN = 'The search broke down, and nothing planned was changed. The log of the service says why.';
 
 /** What is searched first, and said to be under way from the moment a run begins. */
-const FIRST: WorkloadProposalKind = 'within-slack';
+const FIRST: StayingKind = 'within-slack';
 
 /** What a search may change, and what it is good for. */
 interface Variant {
-  readonly kind: WorkloadProposalKind;
+  readonly kind: StayingKind;
   readonly question: Pick<WorkloadQuestion, 'request' | 'aim'>;
 }
 
@@ -42,8 +52,9 @@ export async function runWorkload(
   const watch = new RunWatch(db, organisationId, runId);
   try {
     const found = await searchAll(means, begun.run, begun.workload, watch);
+    const visits = await searchFreeVisits(means, begun.run, { found, nowMs: begun.workload.request.nowMs }, watch);
     await watch.settled();
-    await inOrganisation(db, organisationId, (tx) => keep(tx, runId, begun.workload, found, clock.now()));
+    await inOrganisation(db, organisationId, (tx) => keep(tx, begun, { found, visits }, clock.now()));
   } catch (error) {
     await watch.settled();
     if (watch.signal.aborted) return;
@@ -55,11 +66,7 @@ export async function runWorkload(
   }
 }
 
-async function begin(
-  tx: EntityManager,
-  runId: string,
-  now: Date,
-): Promise<{ run: WorkloadRun; workload: LoadedWorkload } | null> {
+async function begin(tx: EntityManager, runId: string, now: Date): Promise<Begun | null> {
   const run = await tx.findOne(WorkloadRun, { where: { id: runId }, lock: { mode: 'pessimistic_write' } });
   if (run === null || (run.state !== 'asked' && run.state !== 'running')) return null;
   const laboratory = await tx.findOneByOrFail(Laboratory, { id: run.laboratoryId });
@@ -75,7 +82,7 @@ async function begin(
   return { run, workload };
 }
 
-type Finds = Map<WorkloadProposalKind, WorkloadFound>;
+type Finds = Map<StayingKind, WorkloadFound>;
 
 async function searchAll(
   { searches }: Pick<PlanningMeans, 'searches'>,
@@ -90,28 +97,62 @@ async function searchAll(
     found.set(kind, await searches.workload({ ...question, seed, streams, until }, watch.signal, watch.tell));
   };
   const here = { ...request, otherLaboratoryIds: [] };
-  await search({ kind: FIRST, question: { request: here, aim: 'fewest-moves' } }, 0.3);
-  await search({ kind: 'level-load', question: { request: here, aim: 'level-load' } }, 0.3);
+  await search({ kind: FIRST, question: { request: here, aim: 'fewest-moves' } }, 0.25);
+  await search({ kind: 'level-load', question: { request: here, aim: 'level-load' } }, 0.25);
   const late = found.get('within-slack')?.best.outlook.filter(({ lateMinutes }) => lateMinutes > 0) ?? [];
   if (late.length === 0) return found;
   const overtime = [...new Set(late.flatMap(({ longestWait }) => longestWait?.workCentreId ?? []))];
   if (overtime.length > 0) {
     const longer = overtime.map((workCentreId) => ({ workCentreId, minutes: OVERTIME_MINUTES }));
     const question = { request: { ...here, overtime: longer }, aim: 'fewest-moves' as const };
-    await search({ kind: 'overtime', question }, 0.2);
+    await search({ kind: 'overtime', question }, 0.15);
   }
   if (request.otherLaboratoryIds.length > 0) {
-    await search({ kind: 'other-laboratory', question: { request, aim: 'fewest-moves' } }, 0.2);
+    await search({ kind: 'other-laboratory', question: { request, aim: 'fewest-moves' } }, 0.15);
   }
   return found;
+}
+
+/**
+ * Where something is late or a day overfull in the best plan that leaves every visit in its place, visits that are free
+ * still are chosen again. Null where there is nothing to gain, or none is free.
+ */
+async function searchFreeVisits(
+  { db, searches }: Pick<PlanningMeans, 'db' | 'searches'>,
+  { organisationId, laboratoryId, seconds, seed, streams }: WorkloadRun,
+  { found, nowMs }: { readonly found: Finds; readonly nowMs: number },
+  watch: RunWatch,
+): Promise<VisitsFinding | null> {
+  const [withinSlack, levelled] = [found.get('within-slack'), found.get('level-load')];
+  if (withinSlack === undefined || levelled === undefined) return null;
+  const isLate = withinSlack.best.outlook.some(({ lateMinutes }) => lateMinutes > 0);
+  if (!isLate && levelled.best.objective.overload === 0) return null;
+  const late = withinSlack.inForce.outlook
+    .filter(({ lateMinutes }) => lateMinutes > 0)
+    .sort((one, other) => other.lateMinutes - one.lateMinutes)
+    .map(({ caseId }) => caseId);
+  const loaded = await readInOrganisation(db, organisationId, async (tx) => {
+    const laboratory = await tx.findOneByOrFail(Laboratory, { id: laboratoryId });
+    return loadVisitsQuestion(tx, serviceActor(organisationId), laboratory, late, new Date(nowMs));
+  });
+  if (loaded === null || loaded.question.cases.length === 0) return null;
+  if (!(await watch.begin('free-visits'))) watch.signal.throwIfAborted();
+  const aim = isLate ? ('fewest-moves' as const) : ('level-load' as const);
+  const until = { milliseconds: Math.round(1000 * seconds * 0.2) };
+  const search = { question: loaded.question, aim, seed, streams, until };
+  return { loaded, found: await searches.visits(search, watch.signal, watch.tell), withinSlack, levelled };
+}
+
+interface Begun {
+  readonly run: WorkloadRun;
+  readonly workload: LoadedWorkload;
 }
 
 /** Keeps what is better than the plan in force; help from outside has to be better than moving work within its slack. */
 async function keep(
   tx: EntityManager,
-  runId: string,
-  workload: LoadedWorkload,
-  found: Finds,
+  { run: { id: runId }, workload }: Begun,
+  { found, visits }: { readonly found: Finds; readonly visits: VisitsFinding | null },
   now: Date,
 ): Promise<void> {
   const run = await tx.findOneOrFail(WorkloadRun, { where: { id: runId }, lock: { mode: 'pessimistic_write' } });
@@ -136,6 +177,7 @@ async function keep(
       state: 'open',
     });
   }
+  if (visits !== null && isWorthCalls(visits)) await keepVisits(tx, run, visits, now);
   const before = withinSlack === undefined ? [] : lateWorkOf(withinSlack.inForce, names);
   const ended = { state: 'finished' as const, finishedAt: now, doing: null, version: run.version + 1 };
   await tx.update(WorkloadRun, { id: runId }, { ...ended, before: { late: before } });

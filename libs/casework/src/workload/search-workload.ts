@@ -1,6 +1,7 @@
 import type { ThreadCrew } from '@archwright/jobs';
 import {
   bestFind,
+  type LevelObjective,
   type StreamFind,
   type Verdict,
   type WorkloadAim,
@@ -11,7 +12,7 @@ import type { MovedWork, WorkOutlook, WorkloadRequest } from '@archwright/protoc
 import type { Concluded, MembersShare, MembersState } from './workload-member.js';
 
 /** A coordinator who watches wants to see it move, and the database not more than that. */
-const REPORT_EVERY_MS = 400;
+export const REPORT_EVERY_MS = 400;
 
 /** One search: what is allowed in it, and what makes it the same again. */
 export interface WorkloadQuestion {
@@ -25,7 +26,7 @@ export interface WorkloadQuestion {
 
 export interface WorkloadProgress {
   readonly epochs: number;
-  readonly objective: WorkloadObjective;
+  readonly objective: WorkloadObjective | LevelObjective;
 }
 
 /** Minutes taken of minutes open, of one work centre on one day. */

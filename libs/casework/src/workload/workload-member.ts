@@ -1,4 +1,3 @@
-import { dateOfDay } from '@archwright/calendar';
 import {
   WorkloadSearch,
   gapPercent,
@@ -6,11 +5,10 @@ import {
   workloadFaults,
   type StreamFind,
   type WorkloadObjective,
-  type WorkloadPlan,
-  type WorkloadProblem,
 } from '@archwright/planner';
-import { movedWork, outlookOf, toWorkload } from '@archwright/protocol';
-import type { LoadOfDay, PlanStanding, WorkloadFound, WorkloadQuestion } from './search-workload.js';
+import { movedWork, toWorkload } from '@archwright/protocol';
+import { standingIn, type StatedWorkload } from './plan-standing.js';
+import type { WorkloadFound, WorkloadQuestion } from './search-workload.js';
 
 /** What a thread of a search is told: the question, and which of its streams are this thread's. */
 export interface MembersShare {
@@ -31,7 +29,7 @@ export type Concluded = Omit<WorkloadFound, 'seed' | 'streams' | 'epochs'>;
 /** The streams of one thread. Every thread knows the best plan of all, so that each can say how it stands. */
 export class WorkloadMember {
   private readonly search: WorkloadSearch;
-  private readonly stated: ReturnType<typeof toWorkload>;
+  private readonly stated: StatedWorkload;
 
   constructor({ question: { request, seed, streams, aim }, own }: MembersShare) {
     this.stated = toWorkload(request);
@@ -59,27 +57,13 @@ export class WorkloadMember {
     const faults = workloadFaults(problem, best);
     if (faults.length > 0)
       throw new Error(`The planner made a plan that breaks rules: ${faults.slice(0, 3).join('; ')}`);
-    const standing = (plan: WorkloadPlan): PlanStanding => ({
-      objective: plan.objective,
-      outlook: outlookOf(plan, problem, bound, names),
-      load: loadOf(plan, problem, names.axis.slotMinutes),
-    });
     return {
-      inForce: standing(inForce),
-      best: { ...standing(best), moved: movedWork(best, problem, names) },
+      inForce: standingIn(this.stated, inForce, bound),
+      best: { ...standingIn(this.stated, best, bound), moved: movedWork(best, problem, names) },
       bound: { lateness: bound.lateness, by: bound.by },
       sureMinutes: bound.lateness * names.axis.slotMinutes,
       verdict: verdictOf(best.objective.lateness, bound.lateness),
       gapPercent: gapPercent(best.objective.lateness, bound.lateness),
     };
   }
-}
-
-function loadOf({ load }: WorkloadPlan, { centres }: WorkloadProblem, slotMinutes: number): LoadOfDay[] {
-  return load.map(({ centre, day, loadSlots, openSlots }) => ({
-    workCentreId: centres[centre]?.key ?? '',
-    on: dateOfDay(day),
-    minutes: loadSlots * slotMinutes,
-    openMinutes: openSlots * slotMinutes,
-  }));
 }

@@ -104,7 +104,7 @@ class Wishes {
   }
 }
 
-function inAnyOrder(keys: readonly string[], random: SeededRandom): string[] {
+export function inAnyOrder(keys: readonly string[], random: SeededRandom): string[] {
   const order = [...keys];
   for (let at = order.length - 1; at > 0; at--) {
     const other = random.nextBelow(at + 1);

@@ -33,7 +33,7 @@ export class WorkloadRun extends TenantRow {
 @Entity('workload_proposal')
 export class WorkloadProposal extends TenantRow {
   @Column('uuid') runId!: string;
-  @Column('text') kind!: 'within-slack' | 'level-load' | 'overtime' | 'other-laboratory';
+  @Column('text') kind!: 'within-slack' | 'level-load' | 'overtime' | 'other-laboratory' | 'free-visits';
   /** What is booked when it is accepted, and the versions that it was computed from. */
   @Column('jsonb') moves!: object;
   /** What the coordinator is shown of it. */

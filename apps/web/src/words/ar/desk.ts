@@ -8,6 +8,7 @@ export const messages: SameTexts<typeof english> = {
       calls: 'المكالمات',
       beforeVisits: 'قبل الزيارات',
       fallsAway: 'ما يتعطّل',
+      proposedMoves: 'تغييرات مقترحة',
       parcels: 'الطرود',
       freedTime: 'وقت تحرر',
       newPatient: 'أضف مريضًا',

@@ -8,6 +8,7 @@ export const messages: SameTexts<typeof english> = {
       calls: 'Anrufe',
       beforeVisits: 'Vor den Terminen',
       fallsAway: 'Was ausfällt',
+      proposedMoves: 'Vorgeschlagene Verlegungen',
       parcels: 'Sendungen',
       freedTime: 'Frei gewordene Zeit',
       newPatient: 'Patient anlegen',

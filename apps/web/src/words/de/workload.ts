@@ -33,5 +33,22 @@ export const messages: SameTexts<typeof english> = {
     accepted: 'Die Arbeit ist verschoben. Kein Termin hat sich geändert.',
     state: { accepted: 'angenommen', superseded: 'nicht mehr offen' },
     stale: 'Die Arbeit hat sich geändert, seit dies gefunden wurde; nichts wurde verschoben. Suchen Sie noch einmal.',
+    visits: '{visits, plural, one {# Termin} other {# Termine}} zu verlegen',
+    visit: '{title}, {clinic}',
+    byDesk:
+      'Termine werden verlegt; deshalb nimmt der Empfang dies unter „Vorgeschlagene Verlegungen“ an und ruft die Patienten an.',
+  },
+  visitProposals: {
+    title: 'Vorgeschlagene Verlegungen',
+    sentence: 'Ein Labor kommt mit den jetzt vorgemerkten Terminen nicht nach. Nichts ändert sich, bis jemand annimmt.',
+    loading: 'die vorgeschlagenen Verlegungen',
+    none: 'Kein Labor schlägt vor, Termine zu verlegen. Findet seine Suche, dass freie Termine helfen würden, steht es hier.',
+    from: '{laboratory}, gefunden {when}',
+    accept: 'Annehmen und alles verlegen',
+    acceptOf: 'Annehmen und alles verlegen: {laboratory}',
+    accepted: 'Alles ist verlegt. Wer keine E-Mail bekommt, ist anzurufen.',
+    notYours: 'Der Empfang nimmt es an und ruft die Patienten an.',
+    stale:
+      'Seit dies gefunden wurde, hat sich etwas geändert; nichts wurde verlegt. Das Labor muss noch einmal suchen.',
   },
 };

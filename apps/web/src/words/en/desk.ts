@@ -7,6 +7,7 @@ export const messages = {
       calls: 'Calls to make',
       beforeVisits: 'Before the visits',
       fallsAway: 'What falls away',
+      proposedMoves: 'Proposed moves',
       parcels: 'Parcels',
       freedTime: 'Freed time',
       newPatient: 'Add a patient',
