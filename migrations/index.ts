@@ -42,6 +42,7 @@ import { Devices1795615000032 } from './1795615000032-devices.js';
 import { PatientSex1795615000033 } from './1795615000033-patient-sex.js';
 import { ClosuresThatFallOnVisits1795615000034 } from './1795615000034-closures-that-fall-on-visits.js';
 import { Photographs1795615000035 } from './1795615000035-photographs.js';
+import { ReasonsByCode1795615000066 } from './1795615000066-reasons-by-code.js';
 
 /** Every migration, oldest first. */
 export const migrations = [
@@ -89,4 +90,5 @@ export const migrations = [
   PatientSex1795615000033,
   ClosuresThatFallOnVisits1795615000034,
   Photographs1795615000035,
+  ReasonsByCode1795615000066,
 ];
