@@ -5,7 +5,7 @@ import { inOrganisation } from '@archwright/records';
 import type { EntityManager } from 'typeorm';
 import type { Actor } from '../actor.js';
 import { WrongStateError } from '../errors.js';
-import { inEnglish } from '../tell.js';
+import { inEnglish, told } from '../tell.js';
 import { isFirm } from './bookings.js';
 import { stepsBetween } from './fixed-parts.js';
 import { labelsOf, withLaterDelivery } from './offer-words.js';
@@ -71,7 +71,7 @@ async function keepOffers(
   );
   const views: OffersView['offers'] = [];
   for (const [index, found] of offers.entries()) {
-    const named = labels[index]!;
+    const named = labels[index] ?? told('label-another');
     const label = inEnglish(named);
     const { id, planHash } = await storePlan(tx, actor, basis, { kind: 'offer', label, found, change: NO_CHANGE }, now);
     views.push({ id, planHash, label, told: named, plan: toPlanView(found.plan, planLabels) });
