@@ -1,33 +1,22 @@
 import { jest } from '@jest/globals';
-import { practiceView } from '@archwright/contracts';
 import type { Browser, Locator, Page, Route } from 'playwright-core';
-import sharp from 'sharp';
 import { Cast } from '../../apps/cli/src/demo/cast.js';
-import { Narrator } from '../../apps/cli/src/demo/narrator.js';
 import { completeChecklist, requiredReadings } from '../../apps/cli/src/demo/readings.js';
-import { Treatment } from '../../apps/cli/src/demo/treatment.js';
-import { bookedCase, found } from '../e2e/booking-practice.js';
+import type { Treatment } from '../../apps/cli/src/demo/treatment.js';
+import { found } from '../e2e/booking-practice.js';
 import { openBrowser, signIn, type Person } from '../support/browser.js';
 import { comesTo } from '../support/comes-to.js';
 import { startDemoService, type DemoService } from '../support/demo-service.js';
 import { faultsOfScreen } from '../support/screens.js';
 import { until } from '../support/until.js';
+import { COMBINED_VISIT, bookedTreatment } from './booked-treatment.js';
+import { platePhotograph } from './plate-photograph.js';
 
 jest.setTimeout(240_000);
 
-const COMBINED_VISIT = 'D2';
 const REST = 'Vertical dimension at rest';
 const OCCLUSAL = 'Occlusal vertical dimension';
 const OCCLUSAL_BOX = `${OCCLUSAL}, 1. reading, in mm`;
-
-/** Arms of 120 degrees from (400, 380), 20 pixels per mm; light lines on a dark plate. */
-async function photograph() {
-  const svg = `<svg xmlns="http://www.w3.org/2000/svg" width="800" height="600">
-    <rect width="800" height="600" fill="#303848"/>
-    <path d="M270 304.94 L400 380 L530 304.94" fill="none" stroke="#e8e4d8" stroke-width="6"/>
-  </svg>`;
-  return { name: 'plate.png', mimeType: 'image/png', buffer: await sharp(Buffer.from(svg)).png().toBuffer() };
-}
 
 describe("the clinician's day", () => {
   let service: DemoService;
@@ -42,9 +31,9 @@ describe("the clinician's day", () => {
     [service, browser] = await Promise.all([startDemoService(), openBrowser()]);
     cast = new Cast(service.url);
     await cast.signIn();
-    smooth = await bookedTreatment();
-    traced = await bookedTreatment();
-    troubled = await bookedTreatment();
+    smooth = await bookedTreatment(cast);
+    traced = await bookedTreatment(cast);
+    troubled = await bookedTreatment(cast);
     for (const treatment of [smooth, traced, troubled]) {
       await treatment.consent();
       await treatment.completeStage('D1');
@@ -59,15 +48,6 @@ describe("the clinician's day", () => {
     expect(person.complaints.take()).toEqual([]);
     await person.leave();
   });
-
-  /** A digital case with the clinician whose screen this is. */
-  async function bookedTreatment(): Promise<Treatment> {
-    const practice = await cast.desk.call({ method: 'GET', path: '/practice', answer: practiceView });
-    const clinicians = practice.clinics.flatMap((clinic) => clinic.clinicians);
-    const { id: clinicianId } = found(clinicians.find(({ name }) => name === 'Dr Imogen Thorne-Example'));
-    const booked = await bookedCase({ desk: cast.desk, practice }, { path: 'digital-printed-bases', clinicianId });
-    return new Treatment(cast, booked.id, new Narrator(() => undefined));
-  }
 
   /** The clinician at the board of the day, the patient of that case in the waiting room. */
   async function atBoard(treatment: Treatment): Promise<Page> {
@@ -286,7 +266,7 @@ describe("the clinician's day", () => {
 
     await beginDrawing(page);
     await page.getByText('Draw on a photograph of the plate').click();
-    await page.getByLabel('Photograph or scan of the plate').setInputFiles(await photograph());
+    await page.getByLabel('Photograph or scan of the plate').setInputFiles(await platePhotograph());
     await page.getByRole('button', { name: /^Mark 2, at 640, 120 pixels/ }).press('ArrowLeft');
     await page.getByRole('button', { name: /^Mark 2, at 639, 120 pixels/ }).press('ArrowRight');
     await page.getByRole('button', { name: 'Find the traced lines' }).click();
@@ -338,52 +318,6 @@ describe("the clinician's day", () => {
       [1, 'repeated'],
       [2, 'planned'],
     ]);
-  });
-
-  it('keeps a photograph with the visit, upright and without what the camera noted', async () => {
-    const { id } = found((await traced.state()).stages.find(({ code }) => code === COMBINED_VISIT));
-    person = await signIn(browser, service.url, 'clinician');
-    const { page } = person;
-    await page.goto(`/chair/stages/${id}`);
-    await page
-      .locator('summary')
-      .filter({ hasText: /^Photographs$/ })
-      .click();
-    await page.getByRole('button', { name: 'Keep it with the visit' }).click();
-    await page.getByText('Choose a photograph.').waitFor();
-    await until(async () => (await page.evaluate('document.activeElement.type')) === 'file');
-    await page.getByLabel('Photograph', { exact: true }).setInputFiles({
-      name: 'notes.txt',
-      mimeType: 'image/png',
-      buffer: Buffer.from('no picture'),
-    });
-    await page.getByLabel('What it shows').fill('Plate after the second attempt');
-    await page.getByRole('button', { name: 'Keep it with the visit' }).click();
-    await page.getByText('This file cannot be read as a picture.').first().waitFor();
-    await page.getByLabel('Photograph', { exact: true }).setInputFiles(await photograph());
-    await page.getByRole('button', { name: 'Keep it with the visit' }).click();
-    const shown = page.getByRole('img', { name: 'Photograph: Plate after the second attempt' });
-    await shown.waitFor();
-    await shown.scrollIntoViewIfNeeded();
-    const shownWidth = 'document.querySelector(\'img[alt^="Photograph: "]\').naturalWidth';
-    await until(async () => (await page.evaluate<number>(shownWidth)) > 0);
-    await until(async () => (await page.getByLabel('What it shows').inputValue()) === '');
-    expect(await faultsOfScreen(page)).toEqual([]);
-  });
-
-  it('shows the course of a case: plan and what happened, measurements over the visits, tracings, photographs', async () => {
-    person = await signIn(browser, service.url, 'clinician');
-    const { page } = person;
-    const view = await traced.state();
-    await page.goto(`/desk/cases/${view.id}`);
-    await page.getByRole('link', { name: 'The course of the case' }).click();
-    await page.getByRole('heading', { name: `${view.number} · The course of ${view.patient.name}` }).waitFor();
-    const happened = page.getByRole('group', { name: 'First plan and what happened' });
-    await comesTo(happened.getByRole('row'), 1 + view.stages.length + view.labSteps.length);
-    await page.getByRole('group', { name: 'Measurements over the visits' }).waitFor();
-    await page.getByRole('img', { name: 'Drawing: recorded 1' }).waitFor();
-    await page.getByRole('img', { name: 'Photograph: Plate after the second attempt' }).waitFor();
-    expect(await faultsOfScreen(page)).toEqual([]);
   });
 
   it('counts what was made again by cause and origin, for laboratory and manager alike, with what stands behind it', async () => {

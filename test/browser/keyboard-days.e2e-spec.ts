@@ -1,18 +1,16 @@
 import { jest } from '@jest/globals';
-import { practiceView } from '@archwright/contracts';
 import type { Browser, Locator, Page } from 'playwright-core';
 import { Cast } from '../../apps/cli/src/demo/cast.js';
-import { Narrator } from '../../apps/cli/src/demo/narrator.js';
 import { completeChecklist, requiredReadings } from '../../apps/cli/src/demo/readings.js';
 import { demoPassword, scenario } from '../../apps/cli/src/demo/scenario.js';
-import { Treatment } from '../../apps/cli/src/demo/treatment.js';
-import { bookedCase, found } from '../e2e/booking-practice.js';
+import { found } from '../e2e/booking-practice.js';
 import { openBrowser, openScreen, type DemoRole, type Person } from '../support/browser.js';
 import { startDemoService, type DemoService } from '../support/demo-service.js';
 import { Keys } from '../support/keys.js';
 import { bookCase, enterPatient } from '../support/prepared-cases.js';
 import { until } from '../support/until.js';
 import { BenchDay } from './bench-day.js';
+import { COMBINED_VISIT, bookedTreatment } from './booked-treatment.js';
 
 jest.setTimeout(240_000);
 
@@ -143,19 +141,16 @@ describe('by keyboard alone', () => {
   it('the clinician measures, traces, chooses teeth, signs and ends a visit', async () => {
     const cast = new Cast(service.url);
     await cast.signIn();
-    const practice = await cast.desk.call({ method: 'GET', path: '/practice', answer: practiceView });
-    const clinicians = practice.clinics.flatMap((clinic) => clinic.clinicians);
-    const { id: clinicianId } = found(clinicians.find(({ name }) => name === 'Dr Imogen Thorne-Example'));
-    const booked = await bookedCase({ desk: cast.desk, practice }, { path: 'digital-printed-bases', clinicianId });
-    const treatment = new Treatment(cast, booked.id, new Narrator(() => undefined));
+    const treatment = await bookedTreatment(cast);
     await treatment.consent();
     await treatment.completeStage('D1');
     await treatment.makeLabWork('D1');
-    const visit = found((await treatment.state()).stages.find(({ code }) => code === 'D2'));
+    const { number, stages } = await treatment.state();
+    const visit = found(stages.find(({ code }) => code === COMBINED_VISIT));
     await cast.moveClock(found(visit.startsAt));
 
     await signInAs('clinician');
-    await keys.press(page.getByRole('listitem').filter({ hasText: booked.number }).getByRole('link'));
+    await keys.press(page.getByRole('listitem').filter({ hasText: number }).getByRole('link'));
     await keys.press(button('Start the visit'));
     await said('visit under way');
     for (const [what, mm] of [

@@ -30,8 +30,7 @@ const courseVisit = plannedAndHappened.extend({
 });
 
 const courseLabStep = plannedAndHappened.extend(
-  caseLabStep.pick({ id: true, code: true, title: true, arches: true, round: true, afterStage: true, state: true })
-    .shape,
+  caseLabStep.pick({ id: true, title: true, arches: true, round: true, afterStage: true, state: true }).shape,
 );
 
 /** A number in the unit of its measurement, a grade or class by its name, a finding that is there or not. */
@@ -52,7 +51,6 @@ const courseMeasurement = z.object({
 
 /** The course of a case: first plan against what happened, measurements over its visits, tracings, photographs. */
 export const caseCourse = z.object({
-  caseId: id,
   number: z.string(),
   zone: z.string(),
   visits: z.array(courseVisit),

@@ -2,12 +2,12 @@ import { z } from 'zod';
 import { deliveredText } from './delivered.js';
 import { id, localDate, localTime, page, version, weekday, zoneName } from './primitives.js';
 
-/** What the patient asked for; a visit outside it is offered, marked "against a wish". */
 /** When whoever brings the patient can: a visit at the clinic lies within. At home nobody is brought. */
 const escort = z
   .strictObject({ weekdays: z.array(weekday).min(1).max(7), from: localTime, to: localTime })
   .refine(({ from, to }) => from < to, { path: ['to'], error: 'a time after the one from which they can' });
 
+/** What the patient asked for; a visit outside it is offered, marked "against a wish". */
 export const wishes = z.strictObject({
   weekdays: z.array(weekday).max(7).default([]),
   from: localTime.nullable().default(null),

@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import { id, instant } from './primitives.js';
 
-/** A picture of 2,048 pixels at good quality has a fifth of it. */
+/** Pictures are made smaller before they are sent; this bounds what is sent by other ways. */
 export const MOST_PHOTOGRAPH_BYTES = 3_000_000;
 /** Three bytes make four letters. */
 const MOST_LETTERS = Math.ceil(MOST_PHOTOGRAPH_BYTES / 3) * 4;

@@ -24,6 +24,7 @@ import { openDemoRows, type DemoRows } from './demo-practice.js';
 const ZONE = 'Europe/London';
 const HOUR_MS = 3_600_000;
 const WEEK_MS = 168 * HOUR_MS;
+const NO_WISHES = { weekdays: [], from: null, to: null, unavailableOn: [] };
 
 let demo: DemoRows;
 let clinicIds: string[];
@@ -139,7 +140,7 @@ describe('a snapshot of the practice', () => {
       expect(nth(north(await read(tx, scope)).chairs, 0).busy).toEqual(kept);
       const onTheWay = { startsAt: at('05T15:00'), endsAt: at('05T15:20') };
       await claim(tx, [{ ...onTheWay, resourceId: mine.patientId, purpose: 'travel' }], NOW);
-      const patient = await loadPatientSnapshot(tx, mine.patientId, scope, NOW);
+      const patient = await loadPatientSnapshot(tx, mine.patientId, { ...scope, wishes: NO_WISHES }, NOW);
       expect(patient?.busy).toEqual([span('05T11:00', '05T12:00'), span('05T14:00', '05T15:20')]);
       // Minutes in a chair count by day, so that this morning's count too.
       expect(patient?.otherVisits).toEqual([span('04T05:00', '04T06:00'), ...kept]);
@@ -236,16 +237,29 @@ describe('a snapshot of the practice', () => {
     });
   });
 
-  it('knows what a patient wished for, and no patient of another organisation', async () => {
+  it('has the wishes of the case in place of the patient’s own, but days away of both', async () => {
     await inUndone(async (tx) => {
       const scope = { fromMs: NOW.getTime(), untilMs: NOW.getTime() + WEEK_MS };
       const [alma] = await tx.find(Patient, { order: { id: 'ASC' }, take: 1 });
-      expect(await loadPatientSnapshot(tx, alma?.id ?? '', scope, NOW)).toMatchObject({
+      const id = alma?.id ?? '';
+      const own = { weekdays: [2, 4], from: '09:00', to: '12:30', unavailableOn: ['2027-01-06', '2027-02-01'] };
+      await tx.update(Patient, { id }, { wishes: own });
+      const ofCase = { weekdays: [5], from: null, to: '16:00', unavailableOn: ['2027-01-06', '2027-01-05'] };
+      const escort = { weekdays: [1], from: '10:00', to: '12:00' };
+      expect(await loadPatientSnapshot(tx, id, { ...scope, wishes: { ...ofCase, escort } }, NOW)).toMatchObject({
         zone: ZONE,
         busy: [],
-        wishes: { weekdays: [2, 4], from: '09:00', to: '12:30' },
+        wishes: { weekdays: [5], from: null, to: '16:00' },
+        unavailableOn: ['2027-01-05', '2027-01-06', '2027-02-01'],
+        escort: [{ zone: ZONE, startsLocal: '2027-01-04T10:00', minutes: 120, rrule: 'FREQ=WEEKLY;BYDAY=MO' }],
         homeTravelMinutes: null,
       });
+    });
+  });
+
+  it('knows no patient of another organisation', async () => {
+    await inUndone(async (tx) => {
+      const scope = { fromMs: NOW.getTime(), untilMs: NOW.getTime() + WEEK_MS, wishes: NO_WISHES };
       expect(await loadPatientSnapshot(tx, uuidv7(), scope, NOW)).toBeNull();
     });
   });

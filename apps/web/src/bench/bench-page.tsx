@@ -86,27 +86,27 @@ export function BenchPage() {
         ) : null}
         <AfterTop>
           {isWhole ? (
-            <div className={warns ? 'bench-lists' : undefined}>
-              {warns ? (
-                <div className="stack">
-                  <PauseList rows={pauses} />
-                  <RiskList atRisk={atRisk} laboratoryId={laboratory.id} from={from} />
-                </div>
-              ) : null}
-              <WorkList
-                dispatch={dispatch}
-                centres={laboratory.workCentres}
-                centre={centre}
-                on={on}
-                today={today}
-                onCentre={(picked) => {
-                  show(on, picked);
-                }}
-              />
-            </div>
-          ) : null}
-          {isWhole ? (
-            <WorkloadPanel key={laboratory.id} laboratory={laboratory} today={today} mayAct={may.workAtBench(role)} />
+            <>
+              <div className={warns ? 'bench-lists' : undefined}>
+                {warns ? (
+                  <div className="stack">
+                    <PauseList rows={pauses} />
+                    <RiskList atRisk={atRisk} laboratoryId={laboratory.id} from={from} />
+                  </div>
+                ) : null}
+                <WorkList
+                  dispatch={dispatch}
+                  centres={laboratory.workCentres}
+                  centre={centre}
+                  on={on}
+                  today={today}
+                  onCentre={(picked) => {
+                    show(on, picked);
+                  }}
+                />
+              </div>
+              <WorkloadPanel key={laboratory.id} laboratory={laboratory} today={today} mayAct={may.workAtBench(role)} />
+            </>
           ) : null}
         </AfterTop>
       </div>

@@ -1,33 +1,29 @@
 import { Link, useNavigate, useParams, useSearch } from '@tanstack/react-router';
-import { Legend } from '../case-line/legend.js';
-import { CaseLineDrawing } from '../case-line/line-drawing.js';
-import { layLines } from '../case-line/line-view.js';
+import { LineFigure } from '../case-line/line-figure.js';
 import { lineOfCase } from '../case-line/plan-view.js';
-import { useWidth } from '../case-line/use-width.js';
-import { NotYet } from '../look/not-yet.js';
-import { CaseAtChair } from './case-at-chair.js';
 import { may } from '../frame/places-view.js';
 import { useSession } from '../frame/use-session.js';
 import { FreedNotice } from '../freed-time/freed-notice.js';
 import { ChangedMeanwhile } from '../live/changed-meanwhile.js';
 import { AfterTop } from '../look/after-top.js';
 import { Tag } from '../look/marks.js';
+import { NotYet } from '../look/not-yet.js';
 import { Refusal } from '../look/notice.js';
-import { Empty, ScreenHead, Waiting } from '../look/screen.js';
+import { ScreenHead, Waiting } from '../look/screen.js';
 import { HoldBar } from '../offers/hold-bar.js';
 import { birthDate } from '../time/wording.js';
 import { viewerZone } from '../time/zone.js';
 import { wishSentence } from '../wishes/wishes-view.js';
 import { caseWords as words } from '../words/case.js';
-import { lineWords } from '../words/line.js';
 import { toldWords } from '../words/told.js';
 import { CaseAlerts, CaseHistory, CaseReminders } from './case-aside.js';
+import { CaseAtChair } from './case-at-chair.js';
 import './case-page.css';
 import { caseRows, deliverySentence, historyRows, latestByOthers, reminderRows } from './case-page-view.js';
-import { LinkedCases } from './linked-cases.js';
 import { CaseTable } from './case-table.js';
 import { ConsentForm } from './consent-form.js';
 import { DecideTreatment } from './decide-treatment.js';
+import { LinkedCases } from './linked-cases.js';
 import { StateChange } from './state-change.js';
 import { useCase } from './use-case.js';
 
@@ -38,14 +34,13 @@ export function CasePage() {
   const navigate = useNavigate();
   const { role, name } = useSession();
   const { practice, view, reminders, consent, state, confirm, release } = useCase(caseId, may.keepDesk(role));
-  const [attach, width] = useWidth(620);
   if (!view.data) {
     return <NotYet asked={view} what={words.loading} />;
   }
   const known = view.data;
   const clock = { today: practice.today, viewer: viewerZone() };
-  const laid = layLines([lineOfCase(known)], width - 2);
-  const row = laid?.rows[0];
+  const line = lineOfCase(known);
+  const hasTimes = line.visits.length + line.bars.length > 0;
 
   return (
     <>
@@ -57,12 +52,12 @@ export function CasePage() {
         ) : null}
         {known.plannable && (may.openCases(role) || role === 'manager') ? (
           <Link to="/desk/cases/$caseId/offers" params={{ caseId }} className="place place-here">
-            {laid ? words.replan : words.plan}
+            {hasTimes ? words.replan : words.plan}
           </Link>
         ) : null}
       </ScreenHead>
       <Waiting busy={view.isPlaceholderData}>
-        <div className="stack" ref={attach}>
+        <div className="stack">
           <div className="row">
             <Tag tone={known.state === 'open' ? 'accent' : 'caution'}>{words.states[known.state]}</Tag>
             <Link to="/desk/patients/$patientId" params={{ patientId: known.patient.id }}>
@@ -111,20 +106,7 @@ export function CasePage() {
             />
           ) : null}
           <AfterTop>
-            <figure className="sheet case-figure" aria-label={words.line}>
-              {laid && row ? (
-                <>
-                  <div className="scroll-x" tabIndex={0} role="group" aria-label={words.line}>
-                    <CaseLineDrawing axis={laid.axis} row={row} levels={lineWords.levels} />
-                  </div>
-                  <figcaption className="line">
-                    <Legend />
-                  </figcaption>
-                </>
-              ) : (
-                <Empty>{words.nothingPlanned}</Empty>
-              )}
-            </figure>
+            <LineFigure line={line} label={words.line} nothing={words.nothingPlanned} />
             <div className="beside">
               <div className="stack">
                 <section className="stack-tight">

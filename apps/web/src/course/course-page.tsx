@@ -9,6 +9,7 @@ import { ScreenHead } from '../look/screen.js';
 import { PhotographFigure } from '../photographs/photograph-figure.js';
 import { tracingInWords } from '../stage/tracing-view.js';
 import { AttemptsCompared } from '../tracing-pad/attempts-compared.js';
+import { caseWords } from '../words/case.js';
 import { stageWords } from '../words/chair.js';
 import { courseWords as words } from '../words/course.js';
 import { photographWords } from '../words/photographs.js';
@@ -149,7 +150,7 @@ function Photographs({ course, today }: { course: CaseCourse; today: string }) {
 function VisitTitle({ title, round }: { title: string; round: number }) {
   return (
     <h3>
-      {title} {round > 1 ? <span className="small soft">{words.go(round)}</span> : null}
+      {title} {round > 1 ? <span className="small soft">{caseWords.round(round)}</span> : null}
     </h3>
   );
 }

@@ -20,7 +20,6 @@ const visit = (more: Partial<CaseCourse['visits'][number]>): CaseCourse['visits'
 });
 const step = (more: Partial<CaseCourse['labSteps'][number]>): CaseCourse['labSteps'][number] => ({
   id: 's1',
-  code: 'base-plates',
   title: 'Base plates',
   arches: ['upper'],
   round: 1,
@@ -33,7 +32,6 @@ const step = (more: Partial<CaseCourse['labSteps'][number]>): CaseCourse['labSte
   ...more,
 });
 const course = (more: Partial<CaseCourse>): CaseCourse => ({
-  caseId: 'c',
   number: '27-0001',
   zone: 'Europe/London',
   visits: [],
@@ -70,6 +68,44 @@ describe('first plan and what happened', () => {
     expect(begun).toMatchObject({ first: 'not in the first plan', daysLater: null });
   });
 
+  it('holds a visit that was begun at the very minute of its plan for begun', () => {
+    const nine = '2027-01-12T09:00:00Z';
+    const then = (more: Partial<CaseCourse['visits'][number]>) =>
+      happenedRows(course({ visits: [visit({ plannedAt: nine, ...more })] }), TODAY)[0]?.then;
+    expect([then({ startedAt: nine }), then({ finishedAt: nine }), then({})]).toEqual([
+      'Tue 12 Jan, 09:00',
+      'Tue 12 Jan, 09:00',
+      'Tue 12 Jan, 09:00 (planned)',
+    ]);
+  });
+
+  it('says what became of what did not take place, and counts no days for it', () => {
+    const nine = { firstPlannedAt: '2027-01-12T09:00:00Z', plannedAt: '2027-01-19T09:00:00Z' };
+    const rows = happenedRows(
+      course({
+        visits: [
+          visit({ ...nine, state: 'planned', appointmentState: 'missed' }),
+          visit({ ...nine, stageId: 'v2', code: 'A2', state: 'dropped' }),
+          visit({ stageId: 'v3', code: 'A3', state: 'dropped' }),
+        ],
+        labSteps: [
+          step({ ...nine, state: 'rejected' }),
+          step({ id: 's2', round: 2, state: 'discarded' }),
+          step({ ...nine, id: 's3', round: 3, state: 'discarded', startedAt: '2027-01-14T08:00:00Z' }),
+        ],
+      }),
+      TODAY,
+    );
+    expect(rows.map(({ key, then, daysLater }) => [key, then, daysLater])).toEqual([
+      ['v1', 'Tue 19 Jan, 09:00 (missed)', null],
+      ['s1', 'Tue 19 Jan, 09:00 (rejected)', null],
+      ['s2', 'discarded', null],
+      ['s3', 'Thu 14 Jan, 08:00 (discarded)', 2],
+      ['v2', 'Tue 19 Jan, 09:00 (dropped)', null],
+      ['v3', 'dropped', null],
+    ]);
+  });
+
   it('sets the laboratory’s work after the visit that it follows, once', () => {
     const rows = happenedRows(
       course({
@@ -83,7 +119,7 @@ describe('first plan and what happened', () => {
       TODAY,
     );
     expect(rows.map(({ key }) => key)).toEqual(['v1', 's1', 's2', 'v2', 'v3']);
-    expect(rows.map(({ detail }) => detail)).toContain('Dr Wren Example, go 2');
+    expect(rows.map(({ detail }) => detail)).toContain('Dr Wren Example, 2. time');
   });
 });
 

@@ -1,11 +1,11 @@
 import type { CaseCourse } from '@archwright/contracts';
-import { shortDate, timeOfDay } from '../time/wording.js';
-import { localDateOf } from '../time/zone.js';
+import { dateAndTime, shortDate } from '../time/wording.js';
+import { daysBetween, localDateOf } from '../time/zone.js';
+import { caseWords } from '../words/case.js';
 import { stageWords } from '../words/chair.js';
 import { courseWords as words } from '../words/course.js';
 import { archWords, lineWords } from '../words/line.js';
 import { enumerated, languageName, spelled } from '../words/plural.js';
-import { timeWords } from '../words/time.js';
 
 type Visit = CaseCourse['visits'][number];
 type LabStep = CaseCourse['labSteps'][number];
@@ -13,11 +13,10 @@ type Measured = CaseCourse['measurements'][number];
 
 export interface HappenedRow {
   key: string;
-  kind: 'visit' | 'lab';
   what: string;
   detail: string;
   first: string;
-  /** When it took place, or is planned for now. */
+  /** When it took place, or is planned for now; with its state where it did not take its course. */
   then: string;
   /** Whole days later than it was planned first, by the calendar of the clinic; negative for earlier. */
   daysLater: number | null;
@@ -26,11 +25,10 @@ export interface HappenedRow {
 /** Every visit with the laboratory work after it, in the order of the treatment. */
 export function happenedRows({ visits, labSteps, zone }: CaseCourse, today: string): HappenedRow[] {
   const shown = new Set<string>();
-  const rowOf = (part: Visit | LabStep, kind: HappenedRow['kind'], key: string, about: string): HappenedRow => ({
+  const rowOf = (part: Visit | LabStep, key: string, about: string): HappenedRow => ({
     key,
-    kind,
     what: part.title,
-    detail: [about, part.round > 1 ? words.go(part.round) : ''].filter(Boolean).join(', '),
+    detail: [about, part.round > 1 ? caseWords.round(part.round) : ''].filter(Boolean).join(', '),
     ...whenOf(part, zone, today),
   });
   return visits.flatMap((visit) => {
@@ -39,28 +37,35 @@ export function happenedRows({ visits, labSteps, zone }: CaseCourse, today: stri
     // What is made after a visit that was repeated stands once, after its first go, each round with its number.
     const after = isFirst ? labSteps.filter(({ afterStage }) => afterStage === visit.code) : [];
     return [
-      rowOf(visit, 'visit', visit.stageId, visit.state === 'dropped' ? words.dropped : (visit.clinicianName ?? '')),
-      ...after.map((step) => rowOf(step, 'lab', step.id, archWords(step.arches))),
+      rowOf(visit, visit.stageId, visit.clinicianName ?? ''),
+      ...after.map((step) => rowOf(step, step.id, archWords(step.arches))),
     ];
   });
 }
 
 function whenOf(part: Visit | LabStep, zone: string, today: string): Pick<HappenedRow, 'first' | 'then' | 'daysLater'> {
   const { firstPlannedAt, plannedAt, startedAt, finishedAt } = part;
-  const at = startedAt ?? finishedAt ?? plannedAt;
-  const say = (instant: string): string =>
-    timeWords.dateAndTime(shortDate(localDateOf(Date.parse(instant), zone), today), timeOfDay(instant, zone));
+  const happenedAt = startedAt ?? finishedAt;
+  const at = happenedAt ?? plannedAt;
+  const ended = endOf(part);
+  const say = (instant: string): string => dateAndTime(instant, zone, today);
+  const day = (instant: string): string => localDateOf(Date.parse(instant), zone);
+  const state = ended ?? (happenedAt === null ? caseWords.step.planned : null);
+  // What will not take place as planned is not late.
+  const counted = ended === null ? at : happenedAt;
   return {
     first: firstPlannedAt === null ? words.notAtFirst : say(firstPlannedAt),
-    then: at === null ? words.notPlanned : (at === plannedAt ? words.planned : words.tookPlace)(say(at)),
-    daysLater: firstPlannedAt === null || at === null ? null : daysBetween(firstPlannedAt, at, zone),
+    then: at === null ? (ended ?? words.notPlanned) : state === null ? say(at) : words.whenAndState(say(at), state),
+    daysLater: firstPlannedAt === null || counted === null ? null : daysBetween(day(firstPlannedAt), day(counted)),
   };
 }
 
-const dayNumber = (instant: string, zone: string): number =>
-  Date.parse(`${localDateOf(Date.parse(instant), zone)}T00:00:00Z`) / 86_400_000;
-
-const daysBetween = (from: string, to: string, zone: string): number => dayNumber(to, zone) - dayNumber(from, zone);
+/** How a part came to nothing, in words; null for one that is still to come or took its course. */
+function endOf(part: Visit | LabStep): string | null {
+  if (part.state === 'dropped') return caseWords.stage.dropped;
+  if (part.state === 'rejected' || part.state === 'discarded') return caseWords.step[part.state];
+  return 'appointmentState' in part && part.appointmentState === 'missed' ? caseWords.missed : null;
+}
 
 export interface MeasuredTable {
   columns: string[];
@@ -79,7 +84,7 @@ export function measuredTable({ visits, measurements, zone }: CaseCourse, today:
     columns: measuring.map(({ stageId, title, round }) =>
       words.column(
         shortDate(localDateOf(Date.parse(firstAt(stageId)), zone), today),
-        round > 1 ? enumerated([title, words.go(round)]) : title,
+        round > 1 ? enumerated([title, caseWords.round(round)]) : title,
       ),
     ),
     rows: measurements.map((measured, index) => ({

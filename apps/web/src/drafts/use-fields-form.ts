@@ -49,15 +49,17 @@ export function useFieldsForm<Draft extends { [Field in keyof Draft]: string }, 
   const form = useFirstProblem(attempt, Object.keys(errors).length > 0);
 
   async function deliver(sent: Body): Promise<void> {
+    let answer: Answer;
     try {
-      const answer = await send.mutateAsync(sent);
-      change(empty);
-      forget();
-      setAttempt(0);
-      onSent?.(answer);
+      answer = await send.mutateAsync(sent);
     } catch {
       // The refusal stands in `send.error`; what was typed stays.
+      return;
     }
+    change(empty);
+    forget();
+    setAttempt(0);
+    onSent?.(answer);
   }
 
   return {

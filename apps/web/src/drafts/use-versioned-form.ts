@@ -1,7 +1,7 @@
 import { useState, type SyntheticEvent } from 'react';
 import { fieldErrors, hasStatus } from '../api/errors.js';
 import { useFirstProblem } from '../look/first-problem.js';
-import { differences, type Told } from './differences.js';
+import { differences, type DraftPart } from './differences.js';
 import { useVersionedDraft } from './use-versioned-draft.js';
 
 /** A change on its way, as far as a form follows it. */
@@ -19,7 +19,7 @@ interface Settings<Draft, Body, Errors> {
   saving: Saving;
   save: (body: Body, version: number, onSuccess: () => void) => void;
   /** The draft in words, always in the same parts: what differs between two versions is shown side by side. */
-  tell: (draft: Draft) => readonly Told[];
+  tell: (draft: Draft) => readonly DraftPart[];
   /** Fetches the record anew; answers its version, or undefined when that failed. */
   refetch: () => Promise<number | undefined>;
 }

@@ -1,17 +1,13 @@
 import { Link, useParams } from '@tanstack/react-router';
-import { Legend } from '../case-line/legend.js';
-import { CaseLineDrawing } from '../case-line/line-drawing.js';
-import { layLines } from '../case-line/line-view.js';
+import { LineFigure } from '../case-line/line-figure.js';
 import { lineOfCase } from '../case-line/plan-view.js';
-import { useWidth } from '../case-line/use-width.js';
 import { CaseLots } from '../lots/case-lots.js';
 import { Tag } from '../look/marks.js';
 import { NotYet } from '../look/not-yet.js';
 import { Refusal } from '../look/notice.js';
-import { Empty, ScreenHead, Waiting } from '../look/screen.js';
+import { ScreenHead, Waiting } from '../look/screen.js';
 import { labCaseWords as words } from '../words/bench.js';
 import { caseWords } from '../words/case.js';
-import { lineWords } from '../words/line.js';
 import { lotWords } from '../words/lots.js';
 import { ticketWords } from '../words/tickets.js';
 import './lab-case.css';
@@ -24,13 +20,10 @@ import { WorkTable } from './work-table.js';
 export function LabCasePage() {
   const { caseId } = useParams({ from: '/inside/bench/cases/$caseId' });
   const { practice, view, lots } = useLabCase(caseId);
-  const [attach, width] = useWidth(620);
   if (!view.data) {
     return <NotYet asked={view} what={words.loading} />;
   }
   const known = view.data;
-  const laid = layLines([lineOfCase({ ...known, alerts: [] })], width - 2);
-  const row = laid?.rows[0];
   return (
     <>
       <ScreenHead title={words.title(known.number, known.title)} sentence={progressSentence(known)}>
@@ -40,7 +33,7 @@ export function LabCasePage() {
         </Link>
       </ScreenHead>
       <Waiting busy={view.isPlaceholderData}>
-        <div className="stack" ref={attach}>
+        <div className="stack">
           <div className="row">
             <Tag tone={known.state === 'open' ? 'accent' : 'caution'}>{caseWords.states[known.state]}</Tag>
             <span className="soft">{pathWords(known)}</span>
@@ -48,20 +41,7 @@ export function LabCasePage() {
           </div>
           <Refusal error={view.error} onRetry={() => void view.refetch()} />
           <Refusal error={lots.error} onRetry={() => void lots.refetch()} />
-          <figure className="sheet case-figure" aria-label={words.line}>
-            {laid && row ? (
-              <>
-                <div className="scroll-x" tabIndex={0} role="group" aria-label={words.line}>
-                  <CaseLineDrawing axis={laid.axis} row={row} levels={lineWords.levels} />
-                </div>
-                <figcaption className="line">
-                  <Legend />
-                </figcaption>
-              </>
-            ) : (
-              <Empty>{words.nothingPlanned}</Empty>
-            )}
-          </figure>
+          <LineFigure line={lineOfCase({ ...known, alerts: [] })} label={words.line} nothing={words.nothingPlanned} />
           <div className="beside">
             <section className="stack-tight" aria-labelledby="lab-work">
               <h2 id="lab-work">{words.work}</h2>

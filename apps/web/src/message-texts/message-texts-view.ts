@@ -8,7 +8,7 @@ import {
   type PatientMessage,
   type ShownText,
 } from '@archwright/contracts';
-import type { Told } from '../drafts/differences.js';
+import type { DraftPart } from '../drafts/differences.js';
 import { messageTextWords as words } from '../words/message-texts.js';
 
 /** Every text as it is typed, by message and language; one that reads as delivered is none of the practice's own. */
@@ -26,7 +26,7 @@ export const isDelivered = (shown: ShownText, typed: MessageWords): boolean =>
   bare(typed).subject === bare(shown.delivered).subject && bare(typed).text === bare(shown.delivered).text;
 
 /** Every text by its name, as it would be sent. */
-export const tellTexts = ({ texts }: MessageTextsView, draft: TextsDraft): Told[] =>
+export const tellTexts = ({ texts }: MessageTextsView, draft: TextsDraft): DraftPart[] =>
   texts.map((shown) => {
     const { subject, text } = draft[keyOf(shown)] ?? shown.delivered;
     return { key: keyOf(shown), label: words.textOf(shown, false), text: `${subject}\n${text}` };

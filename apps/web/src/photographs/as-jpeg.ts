@@ -18,8 +18,8 @@ export async function asJpeg(file: File): Promise<string> {
   });
   try {
     const scale = Math.min(1, LONGEST_PX / Math.max(bitmap.width, bitmap.height));
-    const [width, height] = [bitmap.width, bitmap.height].map((px) => Math.max(1, Math.round(px * scale)));
-    const canvas = new OffscreenCanvas(width ?? 1, height ?? 1);
+    const scaled = (px: number): number => Math.max(1, Math.round(px * scale));
+    const canvas = new OffscreenCanvas(scaled(bitmap.width), scaled(bitmap.height));
     const context = canvas.getContext('2d');
     if (context === null) throw refusedHere('jpeg', words.unreadable);
     // What is see-through would become black.

@@ -27,7 +27,7 @@ export function PhotographFigure({ photograph, zone, today, children }: Props) {
   return (
     <figure className="photograph stack-tight">
       <a href={address} target="_blank" rel="noreferrer">
-        <img src={address} alt={words.pictureOf(caption)} width={widthPx} height={heightPx} loading="lazy" />
+        <img src={address} alt={words.pictureOf(caption)} width={widthPx} height={heightPx} />
       </a>
       <figcaption>
         {caption} <span className="small soft">{kept}</span>

@@ -1,5 +1,5 @@
 import type { ChangeMeasurementRanges, MeasurementRangesView } from '@archwright/contracts';
-import type { Told } from '../drafts/differences.js';
+import type { DraftPart } from '../drafts/differences.js';
 import { rangeWords as words } from '../words/ranges.js';
 
 /** What is typed, by key: empty stands for what is shipped. */
@@ -24,7 +24,7 @@ export const draftOfRanges = ({ usual, limits }: MeasurementRangesView): RangesD
 });
 
 /** What the practice has in place of what is shipped, in words. */
-export const tellRanges = (draft: RangesDraft, { usual, limits }: MeasurementRangesView): Told[] => [
+export const tellRanges = (draft: RangesDraft, { usual, limits }: MeasurementRangesView): DraftPart[] => [
   ...usual.map(({ key, name, group, unit }) => {
     const { min, max } = draft.usual[key] ?? { min: '', max: '' };
     const isOwn = min !== '' || max !== '';

@@ -1,5 +1,5 @@
 import { practiceRules, type PracticeRules } from '@archwright/contracts';
-import type { Told } from '../drafts/differences.js';
+import type { DraftPart } from '../drafts/differences.js';
 import { ruleWords as words } from '../words/rules.js';
 
 /** The rules as they are typed: hours where people think in hours. */
@@ -34,7 +34,7 @@ export const draftOfRules = (rules: PracticeRules): RulesDraft => ({
 });
 
 /** The rules in words, field by field. */
-export const tellRules = ({ en, de, ar, ...rules }: RulesDraft): Told[] => [
+export const tellRules = ({ en, de, ar, ...rules }: RulesDraft): DraftPart[] => [
   ...Object.entries(rules).map(([key, text]) => ({ key, label: words.fields[key as keyof typeof rules], text })),
   ...Object.entries({ en, de, ar }).map(([key, text]) => ({
     ...{ key, text },

@@ -31,36 +31,6 @@ export function CodesField({ label, known, codes, onChange }: CodesProps) {
   );
 }
 
-interface WeekdaysProps {
-  label: string;
-  days: readonly number[];
-  error: string | undefined;
-  onChange: (days: number[]) => void;
-}
-
-export function WeekdaysField({ label, days, error, onChange }: WeekdaysProps) {
-  return (
-    <fieldset className="stack-tight">
-      <legend>{label}</legend>
-      <div className="row ticks">
-        {words.days.map((name, index) => (
-          <Checkbox
-            key={name}
-            label={name}
-            checked={days.includes(index + 1)}
-            error={error !== undefined && index === 0}
-            onChange={(event) => {
-              const rest = days.filter((day) => day !== index + 1);
-              onChange(event.currentTarget.checked ? [...rest, index + 1].sort() : rest);
-            }}
-          />
-        ))}
-      </div>
-      {error === undefined ? null : <p className="field-error">{error}</p>}
-    </fieldset>
-  );
-}
-
 interface BatchProps {
   /** Null, or the kind and the size as typed. */
   batch: unknown;

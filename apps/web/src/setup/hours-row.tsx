@@ -2,6 +2,7 @@ import { Button, Checkbox, TextInput } from '@mantine/core';
 import type { RecurringDeparture, RecurringHours } from '@archwright/contracts';
 import { useState } from 'react';
 import { setupWords as words } from '../words/setup.js';
+import { weekdayWords } from '../words/weekdays.js';
 import {
   endOf,
   minutesBetween,
@@ -120,10 +121,10 @@ function WeekdayTicks({ choice: { days, every }, error, onChange }: TicksProps) 
   return (
     <div className="row row-end">
       <div className="row ticks" role="group" aria-label={words.onDays}>
-        {words.days.map((name, index) => (
+        {weekdayWords.long.map((name, index) => (
           <Checkbox
             key={name}
-            label={words.dayShort[index]}
+            label={weekdayWords.short[index]}
             aria-label={name}
             checked={days.includes(index + 1)}
             error={error !== undefined && index === 0}

@@ -1,8 +1,9 @@
 import { Checkbox, NativeSelect, TextInput } from '@mantine/core';
 import type { SetupView } from '@archwright/contracts';
 import { NumberBox } from '../look/number-box.js';
+import { WeekdaysField } from '../look/weekdays-field.js';
 import { setupWords as words } from '../words/setup.js';
-import { BatchField, CodesField, WeekdaysField } from './choice-fields.js';
+import { BatchField, CodesField } from './choice-fields.js';
 import { HoursField } from './hours-field.js';
 import type { RecordDraft } from './record-draft.js';
 import { labelOf, type RecordField as Field } from './record-fields.js';
@@ -51,7 +52,7 @@ export function RecordField(props: Props) {
       );
     case 'weekdays':
       return (
-        <WeekdaysField label={labelOf(key)} days={draft[key] as number[]} error={errors[key]} onChange={onChange} />
+        <WeekdaysField legend={labelOf(key)} days={draft[key] as number[]} error={errors[key]} onChange={onChange} />
       );
     case 'batch':
       return <BatchField batch={draft[key]} error={errors['batch.size']} onChange={onChange} />;

@@ -4,7 +4,8 @@ import { birthDate, shortDate } from '../time/wording.js';
 import { localDateOf, startOfDayMs } from '../time/zone.js';
 import { locale } from '../words/language.js';
 import { listed } from '../words/plural.js';
-import { recurrenceWords as words, setupWords, type RulePlace } from '../words/setup.js';
+import { recurrenceWords as words, type RulePlace } from '../words/setup.js';
+import { weekdayWords } from '../words/weekdays.js';
 
 const WEEKDAY_CODES = ['MO', 'TU', 'WE', 'TH', 'FR', 'SA', 'SU'];
 const MONTHS = Array.from({ length: 12 }, (_, month) =>
@@ -66,7 +67,7 @@ function daysWords({ byDay, byMonthDay, bySetPos, byWeekNo, byYearDay }: Recurre
   return on === '' || bySetPos.length === 0 ? on : words.chosen(listed(bySetPos.map(words.nth)), on);
 }
 
-const dayName = (weekday: number): string => setupWords.days[weekday - 1] ?? '';
+const dayName = (weekday: number): string => weekdayWords.long[weekday - 1] ?? '';
 
 const numberedDay = ({ weekday, nth }: RecurrenceRule['byDay'][number]): string =>
   nth === 0 ? dayName(weekday) : words.numberedDay(words.nth(nth), dayName(weekday));

@@ -1,5 +1,5 @@
 import type { SetupView } from '@archwright/contracts';
-import type { Told } from '../drafts/differences.js';
+import type { DraftPart } from '../drafts/differences.js';
 import { enumerated, spelled } from '../words/plural.js';
 import { setupWords as words } from '../words/setup.js';
 import type { RecordDraft } from './record-draft.js';
@@ -10,7 +10,7 @@ import { namesOf } from './setup-view.js';
 const ID = /^[\da-f]{8}-[\da-f-]{27}$/;
 
 /** A record in words, field by field: names for ids, recurring times as people say them. */
-export function tellRecord(draft: RecordDraft, setup: SetupView): Told[] {
+export function tellRecord(draft: RecordDraft, setup: SetupView): DraftPart[] {
   const nameOf = namesOf(setup);
   const inWords = (value: unknown): string => {
     switch (typeof value) {

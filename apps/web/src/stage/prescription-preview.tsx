@@ -61,9 +61,7 @@ export function PrescriptionPreview({ stageId, given }: Props) {
   ];
   return (
     <section className="stack-tight" aria-labelledby="prescription-preview">
-      <h3 id="prescription-preview" tabIndex={-1}>
-        {words.title}
-      </h3>
+      <h3 id="prescription-preview">{words.title}</h3>
       <dl className="pairs small">
         {lines.map(({ name, value }, index) => (
           <div key={`${name} ${String(index)}`} className="pair">

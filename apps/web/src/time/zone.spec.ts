@@ -1,4 +1,4 @@
-import { addDays, isoWeekday, localDateOf, offsetMs, startOfDayMs } from './zone.js';
+import { addDays, daysBetween, isoWeekday, localDateOf, offsetMs, startOfDayMs } from './zone.js';
 
 const at = (iso: string): number => Date.parse(iso);
 
@@ -34,6 +34,13 @@ describe('calendar dates', () => {
     expect(addDays('2027-12-31', 1)).toBe('2028-01-01');
     expect(addDays('2028-02-28', 1)).toBe('2028-02-29');
     expect(addDays('2027-01-05', -7)).toBe('2026-12-29');
+  });
+
+  it('counts the days between two, over month, year and leap day, backwards as well', () => {
+    expect(daysBetween('2027-12-31', '2028-01-01')).toBe(1);
+    expect(daysBetween('2028-02-28', '2028-03-01')).toBe(2);
+    expect(daysBetween('2027-01-05', '2026-12-29')).toBe(-7);
+    expect(daysBetween('2027-01-05', '2027-01-05')).toBe(0);
   });
 
   it('numbers Monday 1 and Sunday 7', () => {

@@ -12,15 +12,13 @@ const drawn = (x: number, number: number): DrawnAttempt => ({
     { phase: 'left' as const, x: x - step, y: step },
   ]),
 });
-const kept = aTracing({
-  isDrawn: true,
-  evaluation: {
-    apex: { xMm: 0, yMm: 0, uncertaintyMm: 0.1 },
-    apexAngleDeg: 100,
-    arms: { right: arm, left: arm },
-    protrusiveDeviationDeg: null,
-  },
-});
+const evaluation = {
+  apex: { xMm: 0, yMm: 0, uncertaintyMm: 0.1 },
+  apexAngleDeg: 100,
+  arms: { right: arm, left: arm },
+  protrusiveDeviationDeg: null,
+};
+const kept = aTracing({ isDrawn: true, evaluation });
 
 describe('attempts side by side', () => {
   it('are those that are saved, with the drawing that is kept, then those on the screen', () => {
@@ -43,6 +41,13 @@ describe('attempts side by side', () => {
     expect(spread).toBe(
       '2 attempts with an apex: angles from 90.0 to 100.0 degrees; apices scatter by 0.15 mm, the widest pair 0.30 mm apart.',
     );
+  });
+
+  it('say where the apex is without a minus before nothing', () => {
+    const apex = { xMm: -0.004, yMm: -0.3, uncertaintyMm: 0.1 };
+    const saved = [aTracing({ isDrawn: true, evaluation: { ...evaluation, apex } })];
+    const { rows } = compareAttempts({ stageId: 's', saved, drawn: [] });
+    expect(rows[0]?.apex).toBe('0.00, -0.30 mm');
   });
 
   it('say nothing of one that is hardly begun, and nothing of agreement below two', () => {

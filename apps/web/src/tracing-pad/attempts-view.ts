@@ -72,7 +72,7 @@ function savedRow(stageId: string, tracing: TracingView): AttemptRow {
     drawing: isDrawn ? `/api/v1/stages/${stageId}/tracings/${String(number)}/drawing` : null,
     form: apex === 'none' ? words.none : words.forms[form ?? apex],
     angle: evaluation === null ? (isDrawn ? '' : words.typed) : words.degrees(evaluation.apexAngleDeg.toFixed(1)),
-    apex: evaluation === null ? '' : placeInWords(evaluation.apex.xMm, evaluation.apex.yMm),
+    apex: evaluation === null ? '' : words.apexAt(evaluation.apex.xMm, evaluation.apex.yMm),
     closures: closures === undefined ? '' : closuresInWords(closures.count, closures.rmsMm),
   };
 }
@@ -96,11 +96,10 @@ function freshRow({ number, points, stylusOn, view }: DrawnAttempt): {
       drawing: `data:image/svg+xml;charset=utf-8,${encodeURIComponent(svg)}`,
       form: evaluation.apex === null ? words.none : words.forms[evaluation.form],
       angle: evaluation.apex === null ? '' : words.degrees(evaluation.apexAngleDeg.toFixed(1)),
-      apex: evaluation.apex === null ? '' : placeInWords(evaluation.apex.x, evaluation.apex.y),
+      apex: evaluation.apex === null ? '' : words.apexAt(evaluation.apex.x, evaluation.apex.y),
       closures: closures === null ? '' : closuresInWords(closures.n, closures.rmsMm),
     },
   };
 }
 
-const placeInWords = (x: number, y: number): string => words.apexAt(x.toFixed(2), y.toFixed(2));
 const closuresInWords = (n: number, rmsMm: number): string => words.closed(n, words.mm(rmsMm.toFixed(2)));

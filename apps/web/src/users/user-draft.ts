@@ -6,7 +6,7 @@ import {
   type PracticeView,
   type UserView,
 } from '@archwright/contracts';
-import type { Told } from '../drafts/differences.js';
+import type { DraftPart } from '../drafts/differences.js';
 import { enumerated } from '../words/plural.js';
 import { userWords as words } from '../words/users.js';
 
@@ -42,7 +42,7 @@ export const draftOfUser = ({ mail, practitionerId, ...user }: UserView): UserDr
 });
 
 /** What may be changed of an account, in words. */
-export function tellUser(draft: UserDraft, { clinics, laboratories }: PracticeView): Told[] {
+export function tellUser(draft: UserDraft, { clinics, laboratories }: PracticeView): DraftPart[] {
   const named = (ids: readonly string[], places: readonly { id: string; name: string }[]): string =>
     enumerated(places.filter(({ id }) => ids.includes(id)).map(({ name }) => name));
   const people = clinics.flatMap((clinic) => clinic.clinicians);

@@ -1,5 +1,6 @@
-import { Button, Checkbox, TextInput } from '@mantine/core';
+import { Button, TextInput } from '@mantine/core';
 import { useState } from 'react';
+import { WeekdaysField } from '../look/weekdays-field.js';
 import { shortDate } from '../time/wording.js';
 import { wishWords } from '../words/desk.js';
 import type { WishesDraft } from './wishes-view.js';
@@ -11,12 +12,12 @@ interface Props {
   onChange: (wishes: WishesDraft) => void;
 }
 
-/** Days and times that suit, and days that do not at all. */
+/** Days and times that suit, days that do not at all, and when somebody can bring the patient. */
 export function WishesFields({ wishes, today, errors, onChange }: Props) {
   const [day, setDay] = useState('');
   return (
     <div className="stack">
-      <Weekdays
+      <WeekdaysField
         legend={wishWords.weekdays}
         hint={wishWords.anyDay}
         days={wishes.weekdays}
@@ -81,7 +82,7 @@ export function WishesFields({ wishes, today, errors, onChange }: Props) {
           ))}
         </ul>
       ) : null}
-      <Weekdays
+      <WeekdaysField
         legend={wishWords.escort}
         hint={wishWords.nobody}
         days={wishes.escortDays}
@@ -112,34 +113,5 @@ export function WishesFields({ wishes, today, errors, onChange }: Props) {
         </div>
       ) : null}
     </div>
-  );
-}
-
-interface WeekdaysProps {
-  legend: string;
-  hint: string;
-  days: number[];
-  onChange: (days: number[]) => void;
-}
-
-function Weekdays({ legend, hint, days, onChange }: WeekdaysProps) {
-  return (
-    <fieldset>
-      <legend>{legend}</legend>
-      <p className="small soft">{hint}</p>
-      <div className="row ticks">
-        {wishWords.weekday.map((name, index) => (
-          <Checkbox
-            key={name}
-            label={name}
-            checked={days.includes(index + 1)}
-            onChange={(event) => {
-              const rest = days.filter((known) => known !== index + 1);
-              onChange(event.currentTarget.checked ? [...rest, index + 1] : rest);
-            }}
-          />
-        ))}
-      </div>
-    </fieldset>
   );
 }

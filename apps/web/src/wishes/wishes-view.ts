@@ -2,6 +2,7 @@ import type { Wishes } from '@archwright/contracts';
 import { z } from 'zod';
 import { wishWords } from '../words/desk.js';
 import { enumerated, listed } from '../words/plural.js';
+import { weekdayWords } from '../words/weekdays.js';
 
 /** Wishes as typed. */
 export interface WishesDraft {
@@ -60,7 +61,7 @@ export const wishesOfDraft = (draft: WishesDraft): Wishes => ({
 /** "on Tuesday and Thursday, from 09:00 to 12:30", or "no wishes". */
 export function wishSentence(wishes: Wishes): string {
   const daysOf = (weekdays: readonly number[]): string =>
-    listed(weekdays.map((day) => wishWords.weekday[day - 1] ?? ''));
+    listed(weekdays.map((day) => weekdayWords.long[day - 1] ?? ''));
   const { weekdays, escort } = wishes;
   const parts = [
     weekdays.length > 0 ? wishWords.days(daysOf(weekdays)) : '',

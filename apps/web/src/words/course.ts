@@ -4,16 +4,13 @@ import { filled, inLanguage } from './messages.js';
 const said = await inLanguage(english, { de: () => import('./de/course.js'), ar: () => import('./ar/course.js') });
 const { course } = said;
 
-const whenOf = (when: string) => ({ when });
 const counted = (n: number) => ({ n });
 
 /** Words of the course of a case. */
 export const courseWords = {
   ...course,
   title: filled(course.title, (number: string, patient: string) => ({ number, patient })),
-  planned: filled(course.planned, whenOf),
-  tookPlace: filled(course.tookPlace, whenOf),
-  go: filled(course.go, counted),
+  whenAndState: filled(course.whenAndState, (when: string, state: string) => ({ when, state })),
   later: filled(course.later, counted),
   earlier: filled(course.earlier, counted),
   column: filled(course.column, (day: string, title: string) => ({ day, title })),

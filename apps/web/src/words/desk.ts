@@ -1,6 +1,5 @@
 import type { AppointmentView } from '@archwright/contracts';
 import { messages as english } from './en/desk.js';
-import { locale } from './language.js';
 import { filled, inLanguage } from './messages.js';
 
 const said = await inLanguage(english, { de: () => import('./de/desk.js'), ar: () => import('./ar/desk.js') });
@@ -44,10 +43,6 @@ export const patientWords = {
   accepted: patient.accepted as Readonly<Record<string, string>>,
 };
 
-const dayName = new Intl.DateTimeFormat(locale, { weekday: 'long', timeZone: 'UTC' });
-/** 1 January 2024 was a Monday. */
-const WEEKDAYS = [1, 2, 3, 4, 5, 6, 7].map((day) => dayName.format(Date.UTC(2024, 0, day)));
-
 const fromTo = filled(wish.fromTo, (from: string, to: string) => ({ from, to }));
 const fromOn = filled(wish.fromOn, (from: string) => ({ from }));
 const until = filled(wish.until, (to: string) => ({ to }));
@@ -55,8 +50,6 @@ const until = filled(wish.until, (to: string) => ({ to }));
 /** Words of wishes, wherever they are asked for or shown. */
 export const wishWords = {
   ...wish,
-  /** Monday first. */
-  weekday: WEEKDAYS,
   removeDay: filled(wish.removeDay, (day: string) => ({ day })),
   days: filled(wish.days, (days: string) => ({ days })),
   brought: filled(wish.brought, (days: string, from: string, to: string) => ({ days, from, to })),

@@ -1,6 +1,5 @@
 import type { SetupKind } from '@archwright/contracts';
 import { messages as english } from './en/setup.js';
-import { locale } from './language.js';
 import { filled, inLanguage } from './messages.js';
 import { enumerated, listed, spelled } from './plural.js';
 
@@ -11,15 +10,6 @@ const numbered = (n: number, label: string) => ({ n, label });
 const ofLabel = (label: string) => ({ label });
 const ofStretch = (stretch: string) => ({ stretch });
 const atTime = (time: string) => ({ time });
-
-const FIRST_MONDAY = Date.UTC(2027, 0, 4);
-const DAY_MS = 86_400_000;
-
-/** Names of the weekdays, Monday first. */
-function weekdays(weekday: 'long' | 'short'): string[] {
-  const format = new Intl.DateTimeFormat(locale, { weekday, timeZone: 'UTC' });
-  return Array.from({ length: 7 }, (_, day) => format.format(FIRST_MONDAY + day * DAY_MS));
-}
 
 const next = filled(setup.next, (time: string, dates: string) => ({ time, dates }));
 const noNext = filled(setup.noNext, atTime);
@@ -40,8 +30,6 @@ export const setupWords = {
   personAbout: filled(setup.personAbout, (role: string, skills: string) => ({ role, skills })),
   placesOf: filled(setup.placesOf, counted),
   closed: filled(setup.closed, (from: string, until: string) => ({ from, until })),
-  days: weekdays('long'),
-  dayShort: weekdays('short'),
   stretchOf: filled(setup.stretchOf, numbered),
   asRuleOf: filled(setup.asRuleOf, ofStretch),
   asDaysOf: filled(setup.asDaysOf, ofStretch),

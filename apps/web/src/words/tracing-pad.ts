@@ -9,7 +9,9 @@ const said = await inLanguage(english, {
 const { pad } = said;
 const ofAttempt = (attempt: number) => ({ attempt });
 const counted = (n: number) => ({ n });
-const place = (x: number, y: number) => ({ x: x.toFixed(2), y: y.toFixed(2) });
+// A hair beside nothing is nothing, not "-0.00".
+const hundredths = (mm: number): string => mm.toFixed(2).replace(/^-0\.00$/, '0.00');
+const place = (x: number, y: number) => ({ x: hundredths(x), y: hundredths(y) });
 
 const cursor = filled(pad.cursor, place);
 const carrying = filled(pad.carrying, place);
@@ -42,7 +44,7 @@ export const padWords = {
   closed: filled(pad.closed, (n: number, scatter: string) => ({ n, scatter })),
   attempt: (n: number, isSaved: boolean) => (isSaved ? savedAttempt : freshAttempt)(n),
   drawingOf: filled(pad.drawingOf, (name: string) => ({ name })),
-  apexAt: filled(pad.apexAt, (x: string, y: string) => ({ x, y })),
+  apexAt: filled(pad.apexAt, place),
   spread: filled(pad.spread, (n: number, least: string, most: string, scatter: string, widest: string) => ({
     n,
     least,

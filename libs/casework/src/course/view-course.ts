@@ -31,7 +31,6 @@ export async function viewCourse(tx: EntityManager, actor: Actor, caseId: string
   const captured = await loadCaptured(tx, stageIds);
   const photographs = (await photographsOf(tx, stageIds)).filter(({ removed }) => removed === null);
   return {
-    caseId,
     number: overview.treatmentCase.number,
     zone: overview.zone,
     visits: stages.map(({ id, code, title, round, state, startsAt, appointmentState, clinicianName }) => ({
@@ -43,7 +42,7 @@ export async function viewCourse(tx: EntityManager, actor: Actor, caseId: string
       photographs: photographs.filter(({ stageId }) => stageId === id),
     })),
     labSteps: labSteps.map(({ id, code, title, arches, round, afterStage, state, startsAt }) => ({
-      ...{ id, code, title, arches, round, afterStage, state },
+      ...{ id, title, arches, round, afterStage, state },
       firstPlannedAt: first.stepAt.get(stepKey({ code, arches, round }))?.toISOString() ?? null,
       plannedAt: startsAt,
       ...happened(worked.get(id)),

@@ -1,15 +1,6 @@
-import { localDate } from '@archwright/calendar';
 import type { RequestOffers } from '@archwright/contracts';
-import { escortTimes, type CaseChain, type PlanRequest, type PracticeSnapshot } from '@archwright/protocol';
-import {
-  Clinic,
-  Patient,
-  TreatmentCase,
-  loadPatientSnapshot,
-  loadSnapshot,
-  type LabStep,
-  type SnapshotScope,
-} from '@archwright/records';
+import type { CaseChain, PlanRequest, PracticeSnapshot } from '@archwright/protocol';
+import { Clinic, Patient, TreatmentCase, loadPatientSnapshot, loadSnapshot, type LabStep } from '@archwright/records';
 import type { EntityManager } from 'typeorm';
 import type { Actor } from '../actor.js';
 import { loadChain, type LoadedChain } from '../cases/chain.js';
@@ -94,7 +85,9 @@ async function loadRequest(
   const withoutCaseIds = [treatmentCase.id];
   const scope = { clinicIds, fromMs: nowMs, untilMs: nowMs + (horizonWeeks + 1) * WEEK_MS, withoutCaseIds };
   const practice = shared === undefined ? await loadSnapshot(tx, scope, now) : partFor(shared.practice, clinicIds);
-  const patient = await loadPatient(tx, treatmentCase, scope, now);
+  const { patientId, homeTravelMinutes, wishes } = treatmentCase;
+  const patient = await loadPatientSnapshot(tx, patientId, { ...scope, homeTravelMinutes, wishes }, now);
+  if (patient === null) throw new RecordNotFoundError('patient', patientId);
   const zone = practice.clinics[0]?.zone ?? patient.zone;
   return {
     chain,
@@ -128,23 +121,6 @@ export function horizonWeeksOf({ stages }: CaseChain): number {
 /** The clinics that matter to a case, in its order. */
 function partFor(practice: PracticeSnapshot, clinicIds: readonly string[]): PracticeSnapshot {
   return { ...practice, clinics: clinicIds.flatMap((id) => practice.clinics.find((clinic) => clinic.id === id) ?? []) };
-}
-
-/** The patient with the wishes of this case, at the place where its visits are made. */
-async function loadPatient(
-  tx: EntityManager,
-  { patientId, homeTravelMinutes, wishes }: TreatmentCase,
-  scope: SnapshotScope,
-  now: Date,
-): Promise<PlanRequest['patient']> {
-  const patient = await loadPatientSnapshot(tx, patientId, { ...scope, homeTravelMinutes }, now);
-  if (patient === null) throw new RecordNotFoundError('patient', patientId);
-  return {
-    ...patient,
-    wishes: { weekdays: wishes.weekdays, from: wishes.from, to: wishes.to },
-    unavailableOn: [...new Set([...patient.unavailableOn, ...wishes.unavailableOn])].sort(),
-    escort: escortTimes(wishes.escort, patient.zone, localDate(scope.fromMs, patient.zone)),
-  };
 }
 
 /** Nothing is planned into a visit that has begun: its time is the case's own and would look free otherwise. */

@@ -60,8 +60,6 @@ export const messages: SameTexts<typeof english> = {
     countMissing: 'اكتب عددًا صحيحًا، 0 أو أكثر.',
     capture: 'القياس والتسجيل',
     vertical: 'البعد العمودي',
-    teeth: 'اختيار الأسنان',
-    photographs: 'الصور',
     takenWith: { lengths: 'قيست الأطوال بـ', angles: 'قيست الزوايا بـ', tracings: 'سُجّل بـ' },
     notStated: 'غير محدد',
     nothingToMeasure: 'لا يُقاس شيء في هذه المرحلة.',

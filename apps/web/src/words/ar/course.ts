@@ -8,12 +8,9 @@ export const messages: SameTexts<typeof english> = {
     loading: 'مسار الحالة',
     plan: 'الخطة الأولى وما حدث',
     columns: { what: 'الزيارة أو العمل', first: 'خُطط له أولًا', then: 'حدث', later: 'التأخر' },
-    planned: '{when} (مخطط)',
-    tookPlace: '{when}',
+    whenAndState: '{when} ({state})',
     notPlanned: 'غير مخطط',
     notAtFirst: 'ليس في الخطة الأولى',
-    dropped: 'أُسقط',
-    go: 'المرة {n}',
     later: '{n, plural, zero {# يوم} one {يوم واحد} two {يومان} few {# أيام} many {# يومًا} other {# يوم}}',
     earlier:
       '{n, plural, zero {قبل # يوم} one {قبل يوم واحد} two {قبل يومين} few {قبل # أيام} many {قبل # يومًا} other {قبل # يوم}}',

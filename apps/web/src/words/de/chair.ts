@@ -60,8 +60,6 @@ export const messages: SameTexts<typeof english> = {
     countMissing: 'Geben Sie eine ganze Zahl ab 0 ein.',
     capture: 'Messen und festhalten',
     vertical: 'Vertikaldimension',
-    teeth: 'Zahnauswahl',
-    photographs: 'Fotos',
     takenWith: { lengths: 'Längen gemessen mit', angles: 'Winkel gemessen mit', tracings: 'Aufgezeichnet mit' },
     notStated: 'keine Angabe',
     nothingToMeasure: 'Auf dieser Stufe wird nichts gemessen.',

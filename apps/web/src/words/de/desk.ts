@@ -156,8 +156,8 @@ export const messages: SameTexts<typeof english> = {
     },
   },
   wish: {
-    escort: 'Die Person wird gebracht, und zwar am',
-    nobody: 'Keiner markiert: Sie kommt allein oder jederzeit in Begleitung.',
+    escort: 'Jemand bringt sie oder ihn und kann am',
+    nobody: 'Keiner gewählt: kommt allein oder jederzeit in Begleitung.',
     escortFrom: 'Begleitung ab',
     escortTo: 'bis',
     brought: 'in Begleitung am {days}, {from} bis {to}',

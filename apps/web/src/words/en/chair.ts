@@ -66,8 +66,6 @@ export const messages = {
     countMissing: 'Enter a whole number, 0 or more.',
     capture: 'Measure and record',
     vertical: 'Vertical dimension',
-    teeth: 'Choice of teeth',
-    photographs: 'Photographs',
     takenWith: { lengths: 'Lengths taken with', angles: 'Angles taken with', tracings: 'Traced with' },
     notStated: 'not stated',
     nothingToMeasure: 'Nothing is measured at this stage.',
