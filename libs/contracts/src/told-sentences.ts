@@ -205,6 +205,20 @@ export const TOLD = {
   'history-replan-accepted': 'The plan that repairs the alert was accepted.',
   'history-disturbance-repaired': 'The plan was repaired after something fell away.',
   'history-of-its-own': '{kind}{title, select, none {} other {: "{title}"}}.',
+  'call-times': 'Tell the patient the times of case {number}.',
+  'call-moved':
+    'Tell the patient that {n, plural, one {a visit of case {number} has a new time} other {# visits of case {number} have new times}}.',
+  'call-cancelled':
+    'Tell the patient that {n, plural, one {a visit of case {number} will not take place} other {# visits of case {number} will not take place}}.',
+  'call-asks-to-move': 'The patient asks for another time.',
+  'call-refused-mail': 'A message about visits was refused by the mail server: tell the patient by telephone.',
+  'call-missed': 'Missed the visit. Call, then plan it anew.',
+  'call-reminder': 'Remind the patient of a visit.',
+  'call-reminder-refused': 'The reminder by mail was refused: remind the patient by telephone.',
+  'not-arrived': 'Not arrived for "{title}": {missing}. {reason}.',
+  'call-not-arrived':
+    'Not arrived for "{title}": {missing}. {reason}. Decide: wait for it, or call and move the visit.',
+  item: '{title}',
   'as-written': '{text}',
   named: '"{title}"',
   moment: '{at}',

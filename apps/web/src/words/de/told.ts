@@ -217,6 +217,20 @@ export const messages: SameTexts<typeof english> = {
     'history-replan-accepted': 'Der Plan, der die Warnung behebt, wurde angenommen.',
     'history-disturbance-repaired': 'Der Plan wurde in Ordnung gebracht, nachdem etwas weggefallen war.',
     'history-of-its-own': '{kind}{title, select, none {} other {: „{title}“}}.',
+    'call-times': 'Die Zeiten von Fall {number} mitteilen.',
+    'call-moved':
+      'Mitteilen: {n, plural, one {Ein Termin von Fall {number} hat eine neue Zeit} other {# Termine von Fall {number} haben neue Zeiten}}.',
+    'call-cancelled':
+      'Mitteilen: {n, plural, one {Ein Termin von Fall {number} findet nicht statt} other {# Termine von Fall {number} finden nicht statt}}.',
+    'call-asks-to-move': 'Es wird um eine andere Zeit gebeten.',
+    'call-refused-mail': 'Der Mailserver hat eine Nachricht über Termine abgelehnt: telefonisch mitteilen.',
+    'call-missed': 'Termin versäumt. Anrufen, dann neu planen.',
+    'call-reminder': 'An einen Termin erinnern.',
+    'call-reminder-refused': 'Die Erinnerung per E-Mail wurde abgelehnt: telefonisch erinnern.',
+    'not-arrived': 'Nicht eingetroffen für „{title}“: {missing}. {reason}.',
+    'call-not-arrived':
+      'Nicht eingetroffen für „{title}“: {missing}. {reason}. Zu entscheiden: darauf warten oder anrufen und den Termin verlegen.',
+    item: '{title}',
     'as-written': '{text}',
     named: '„{title}“',
     moment: '{at}',
