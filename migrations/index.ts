@@ -43,6 +43,8 @@ import { PatientSex1795615000033 } from './1795615000033-patient-sex.js';
 import { ClosuresThatFallOnVisits1795615000034 } from './1795615000034-closures-that-fall-on-visits.js';
 import { Photographs1795615000035 } from './1795615000035-photographs.js';
 import { FreeVisitProposals1795615000046 } from './1795615000046-free-visit-proposals.js';
+import { ReasonsByCode1795615000066 } from './1795615000066-reasons-by-code.js';
+import { ReasonsOfCalls1795615000067 } from './1795615000067-reasons-of-calls.js';
 
 /** Every migration, oldest first. */
 export const migrations = [
@@ -91,4 +93,6 @@ export const migrations = [
   ClosuresThatFallOnVisits1795615000034,
   Photographs1795615000035,
   FreeVisitProposals1795615000046,
+  ReasonsByCode1795615000066,
+  ReasonsOfCalls1795615000067,
 ];

@@ -244,7 +244,7 @@ describe('a patient cannot come', () => {
     await button('Show what would change').click();
     await heading('What would change').waitFor();
     await page.getByText(/^\d visits change, \d+ laboratory steps change/).waitFor();
-    await page.getByText(/Mover, \+44 20 7946 0012: Tell the patient/).waitFor();
+    await page.getByText(/Mover, \+44 20 7946 0012: tell the patient/).waitFor();
     expect(await faultsOfScreen(page)).toEqual([]);
     await page.getByLabel('Reason').fill('A wedding');
     await comesTo(heading('What would change'), 0);

@@ -329,10 +329,10 @@ describe('the bench', () => {
       expect((await load()).atRisk).toEqual([]);
       const { atRisk } = await load(at('08:30', 3));
       expect(atRisk).toHaveLength(1);
-      expect(atRisk[0]?.cause).toContain('waits for: The signed work order');
+      expect(atRisk[0]?.cause.sentence).toContain('waits for: The signed work order');
       expect(atRisk[0]).toMatchObject({ workCentreId: treated.workCentreId, on: '2027-01-08' });
       await signIt();
-      expect((await load(at('08:30', 3))).atRisk[0]?.cause).toContain(
+      expect((await load(at('08:30', 3))).atRisk[0]?.cause.sentence).toContain(
         'should have begun on Tuesday 5 January 2027 at 09:00',
       );
     });

@@ -71,7 +71,7 @@ describe('offers for a whole case', () => {
     const { offers: none, whyNot } = await askOffers(practice, alone.id);
     expect(none).toEqual([]);
     const lifted = found(whyNot?.relaxations.find(({ code }) => code === 'unavailable-days'));
-    expect(lifted.sentence).toContain('brought by somebody else');
+    expect(lifted.changes[0]?.sentence).toContain('brought by somebody else');
   });
 
   it('are for the clinic: a laboratory is refused, an unknown case is not there', async () => {

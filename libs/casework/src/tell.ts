@@ -2,10 +2,14 @@ import { TOLD, type Filling, type Told, type ToldCode } from '@archwright/contra
 import { IntlMessageFormat } from 'intl-messageformat';
 import { dateInWords, momentInWords } from './cases/dates-in-words.js';
 
-type Values = Readonly<Record<string, Filling | null>>;
-
-/** A sentence by its code and what it is filled with; null says that there is nothing to say. */
-export function told(code: ToldCode, values: Values = {}): Told {
+/**
+ * A sentence by its code and what it is filled with; null says that there is nothing to say. What is filled with no list may
+ * be part of one.
+ */
+export function told<Value extends Filling = string>(
+  code: ToldCode,
+  values: Readonly<Record<string, Value | null>> = {},
+): { code: ToldCode; values: Record<string, Value | string> } {
   return {
     code,
     values: Object.fromEntries(Object.entries(values).map(([name, value]) => [name, value ?? 'none'])),

@@ -117,7 +117,6 @@ const call = z.object({
   phone: z.string().nullable(),
   /** True: told by mail as soon as the change is made, and nobody has to call. */
   byMail: z.boolean(),
-  sentence: z.string(),
 });
 
 /** What a change would do, shown before anything changes. Applying it needs `id` and `planHash`. */
@@ -125,7 +124,6 @@ export const ripple = z.object({
   id,
   planHash: z.string(),
   caseId: id,
-  sentence: z.string(),
   visits: z.array(visitChange),
   labSteps: z.array(labChange),
   calls: z.array(call),

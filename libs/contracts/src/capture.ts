@@ -295,6 +295,7 @@ export const stageView = z.object({
   prescription: z.object({ signedAt: instant.nullable(), signedBy: z.string().nullable() }).nullable(),
   mayGoOn: z.boolean(),
   sentence: z.string(),
+  told,
 });
 export type StageView = z.output<typeof stageView>;
 
@@ -353,6 +354,7 @@ export const stageBoard = z.object({
       birthOn: localDate,
       verdict: z.enum(['may-go-on', 'check-first', 'decide', 'not-ready']),
       reason: z.string(),
+      told,
       line: z.array(
         z.object({
           kind: z.enum(['visit', 'lab', 'alert']),

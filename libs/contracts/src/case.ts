@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { told } from './told.js';
+import { said, told } from './told.js';
 import { deliveredText } from './delivered.js';
 import { arch, id, instant, localDate, sentence, slug, stageCode, version } from './primitives.js';
 import { appointmentState } from './appointment.js';
@@ -70,10 +70,10 @@ export type ChangeCaseState = z.output<typeof changeCaseState>;
 
 /** What changing the case's state would do, shown before it is done. */
 export const caseStateEffects = z.object({
-  bookings: z.string(),
-  labWork: z.string(),
-  objects: z.string(),
-  notices: z.string(),
+  bookings: z.array(said).min(1),
+  labWork: z.array(said).min(1),
+  objects: z.array(said).min(1),
+  notices: z.array(said).min(1),
 });
 export type CaseStateEffects = z.output<typeof caseStateEffects>;
 
@@ -112,7 +112,13 @@ export const caseLabStep = z.object({
   endsAt: instant.nullable(),
 });
 
-export const caseEventView = z.object({ at: instant, kind: slug, sentence: z.string(), by: z.string().nullable() });
+export const caseEventView = z.object({
+  at: instant,
+  kind: slug,
+  sentence: z.string(),
+  told,
+  by: z.string().nullable(),
+});
 
 const linkedCase = z.object({ id, number: z.string(), state: caseState, title: deliveredText });
 

@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { deliveredText } from './delivered.js';
 import { id, instant, localDate, stageCode, zoneName } from './primitives.js';
+import { told } from './told.js';
 
 /** Time of one person in one clinic that has become free, such as that of a visit that was cancelled. */
 export const freedTimeQuery = z.strictObject({
@@ -38,6 +39,7 @@ export const freedTimeTaker = z.object({
   deliveryDaysEarlier: z.int(),
   /** What is gained and what it costs, in words. */
   sentence: z.string(),
+  told,
 });
 export type FreedTimeTaker = z.output<typeof freedTimeTaker>;
 

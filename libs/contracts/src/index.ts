@@ -218,7 +218,8 @@ export {
   type ReportLateStep,
 } from './lab.js';
 export { readDeliveredAs } from './delivered.js';
-export { TOLD, told, type Filling, type Told, type ToldCode } from './told.js';
+export { said, told, type Filling, type Said, type Told, type ToldCode } from './told.js';
+export { TOLD } from './told-sentences.js';
 export {
   labCasePage,
   labCaseView,

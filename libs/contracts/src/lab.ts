@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { told } from './told.js';
+import { said, told } from './told.js';
 import { deliveredText } from './delivered.js';
 import { arch, id, instant, localDate, sentence, slug, version } from './primitives.js';
 import { labStepState } from './case.js';
@@ -34,7 +34,8 @@ export const loadView = z.object({
       caseId: id,
       caseNumber: z.string(),
       sentence: z.string(),
-      cause: z.string(),
+      told,
+      cause: said,
       /** The dispatch list in which the step behind it stands. */
       workCentreId: id,
       on: localDate,

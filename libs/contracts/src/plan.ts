@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { deliveredText } from './delivered.js';
 import { problem } from './problem.js';
+import { said, told } from './told.js';
 import { arch, id, instant, localDate, slug, stageCode } from './primitives.js';
 
 /** One visit of a plan: a chair or the patient's home, a clinician and a time, and the stages it serves. */
@@ -23,7 +24,7 @@ export const plannedVisit = z.object({
   isReview: z.boolean(),
   asWished: z.boolean(),
   /** Which wish it breaks, in words; empty when it breaks none. */
-  againstWishes: z.array(z.string()),
+  againstWishes: z.array(said),
 });
 
 /** One laboratory step of a plan, on a named place. */
@@ -57,9 +58,9 @@ export const casePlan = z.object({
   /** Null for a plan in which no denture is placed any more (reviews only). */
   deliveryOn: localDate.nullable(),
   /** What makes this plan good, one sentence each. */
-  reasons: z.array(z.string()),
+  reasons: z.array(said),
   /** What it gives up against the wishes or against the other offers, one sentence each. */
-  givesUp: z.array(z.string()),
+  givesUp: z.array(said),
 });
 export type CasePlan = z.output<typeof casePlan>;
 
@@ -75,20 +76,23 @@ const relaxations = z.strictObject({
 /** A change that would make an impossible request possible, with the delivery date it would give. */
 export const relaxation = z.object({
   code: slug,
-  sentence: z.string(),
+  /** What has to be agreed to, all of it. */
+  changes: z.array(said).min(1),
   /** The next request's `relax`: this relaxation on top of what was agreed to already; null when a laboratory decides. */
   apply: relaxations.nullable(),
   deliveryOn: localDate.nullable(),
 });
 
 export const whyNot = z.object({
-  failingStage: z.string(),
+  failingStage: deliveredText,
   sentence: z.string(),
+  told,
+  /** The smallest first; none where no single change and no two together would help. */
   relaxations: z.array(relaxation),
 });
 export type WhyNot = z.output<typeof whyNot>;
 
-export const offer = z.object({ id, planHash: z.string(), label: z.string(), plan: casePlan });
+export const offer = z.object({ id, planHash: z.string(), label: z.string(), told, plan: casePlan });
 export type Offer = z.output<typeof offer>;
 
 export const requestOffers = z.strictObject({

@@ -25,6 +25,7 @@ export const callTaskView = z.object({
   /** Of the clinic that calls. */
   zone: zoneName,
   reason: z.string(),
+  told,
   state: z.enum(['open', 'done']),
   dueAt: instant,
   attempts: z.array(z.object({ at: instant, outcome: z.string(), by: z.string() })),

@@ -2,6 +2,7 @@ import { z } from 'zod';
 import { id, instant, sentence, slug, version } from './primitives.js';
 import { labStepState } from './case.js';
 import { objectKind, objectState } from './custody.js';
+import { told } from './told.js';
 
 export const transferState = z.enum(['proposed', 'accepted', 'declined', 'withdrawn']);
 
@@ -23,6 +24,7 @@ export const transferView = z.object({
   proposedAt: instant,
   decidedAt: instant.nullable(),
   sentence: z.string(),
+  told,
   /** Visits still booked; none once the transfer is proposed. */
   visitsToCome: z.int(),
   /** Laboratory work that was begun: it is finished and sent to the clinic that goes on. */

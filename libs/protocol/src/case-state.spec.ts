@@ -4,9 +4,9 @@ import { changeStageState } from './stage-state.js';
 describe('case states', () => {
   it('stops everything at once when the patient has died', () => {
     expect(changeOfCaseState('open', 'ended-by-death')).toMatchObject({
-      bookings: { action: 'release-future' },
-      labWork: { action: 'stop-all' },
-      notices: { action: 'stop-silently' },
+      bookings: 'release-future',
+      labWork: 'stop-all',
+      notices: 'stop-silently',
     });
     expect(nextCaseStates('ended-by-death')).toEqual([]);
   });

@@ -10,7 +10,13 @@ export type {
   ChainStage,
   StagePart,
 } from './case-chain.js';
-export { changeOfCaseState, nextCaseStates, type CaseState, type CaseStateEffects } from './case-state.js';
+export {
+  changeOfCaseState,
+  nextCaseStates,
+  type CaseState,
+  type ResumeCheck,
+  type CaseStateEffects,
+} from './case-state.js';
 export { checkPath, parsePath } from './check-path.js';
 export { combineArches } from './combine.js';
 export {
@@ -83,6 +89,7 @@ export type {
 } from './snapshot.js';
 export { changeStageState, isToCome, type StageState } from './stage-state.js';
 export { timeTaken, wayMs, type MaybeAtHome } from './translate/home-visits.js';
+export type { PlanLoss } from './translate/losses.js';
 export {
   fromChainPlan,
   type CasePlan,

@@ -60,7 +60,8 @@ export async function playRemake(
         after === null ? '(dropped)' : whenInWords(after, zone),
       ]),
     );
-    for (const call of ripple.calls) narrator.say(`Call ${call.patientName}: ${call.sentence}`);
+    for (const call of ripple.calls)
+      narrator.say(`${call.byMail ? 'Told by mail' : 'To be called'}: ${call.patientName}`);
   }
   await acceptAndCompareLoad(cast, alert, proposal, laboratoryId, narrator);
 

@@ -7,7 +7,6 @@ const ripple = (caseId: string, planHash: string, calls: number): Proposal['ripp
   id: planHash,
   planHash,
   caseId,
-  sentence: '',
   visits: [],
   labSteps: [],
   calls: Array.from({ length: calls }, () => ({
@@ -15,7 +14,6 @@ const ripple = (caseId: string, planHash: string, calls: number): Proposal['ripp
     patientName: '',
     phone: null,
     byMail: false,
-    sentence: '',
   })),
   untouchedVisits: 0,
   plan: { visits: [], labSteps: [], transports: [], deliveryOn: null, reasons: [], givesUp: [] },

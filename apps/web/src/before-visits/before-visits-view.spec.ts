@@ -55,6 +55,7 @@ const transfer = (more: Partial<TransferView>): TransferView => ({
   proposedAt: '2027-01-04T09:00:00Z',
   decidedAt: null,
   sentence: 'From North clinic to East clinic: waits for an answer.',
+  told: { code: 'transfer', values: { from: 'North clinic', to: 'East clinic', state: 'proposed', left: 0 } },
   visitsToCome: 0,
   labWork: [],
   objects: [],

@@ -2,6 +2,7 @@ import type { ArrivalCheckView, RecallView, SessionView, TransferView } from '@a
 import { dateAndTime, shortDate } from '../time/wording.js';
 import { addDays } from '../time/zone.js';
 import { beforeVisitsWords, arrivalWords, recallWords, transferWords } from '../words/before-visits.js';
+import { toldWords } from '../words/told.js';
 
 /** How far ahead a check is offered for booking; recalls of a year need no more, common practice without a source. */
 const RECALL_DAYS_AHEAD = 28;
@@ -91,7 +92,7 @@ export const transferRows = (
   transfers: readonly TransferView[],
   { clinicIds }: Pick<SessionView, 'clinicIds'>,
 ): TransferRow[] =>
-  transfers.map(({ id, version, caseId, caseNumber, patientName, sentence, reason, labWork, objects, ...way }) => {
+  transfers.map(({ id, version, caseId, caseNumber, patientName, told, reason, labWork, objects, ...way }) => {
     const words =
       way.toClinicId === null ? { ...transferWords.choices, ...transferWords.outside } : transferWords.choices;
     const may = (clinicId: string): boolean => clinicIds.includes(clinicId);
@@ -105,7 +106,7 @@ export const transferRows = (
       caseId,
       caseNumber,
       patientName,
-      sentence,
+      sentence: toldWords(told),
       reason: transferWords.why(reason),
       goesAlong: [
         labWork.length > 0 ? transferWords.work(labWork.length) : transferWords.noWork,

@@ -3,6 +3,7 @@ import { Link } from '@tanstack/react-router';
 import { CaseLink } from '../lab-case/case-link.js';
 import { Mark } from '../look/marks.js';
 import { benchWords as words } from '../words/bench.js';
+import { toldWords } from '../words/told.js';
 
 interface Props {
   atRisk: LoadView['atRisk'];
@@ -22,9 +23,9 @@ export function RiskList({ atRisk, laboratoryId, from }: Props) {
             <Mark shape="needs-person" />
             <div className="stack-none">
               <p>
-                <CaseLink caseId={risk.caseId} number={risk.caseNumber} /> {risk.sentence}
+                <CaseLink caseId={risk.caseId} number={risk.caseNumber} /> {toldWords(risk.told)}
               </p>
-              <p className="small soft">{risk.cause}</p>
+              <p className="small soft">{toldWords(risk.cause.told)}</p>
               <p className="small">
                 <Link
                   to="/bench"

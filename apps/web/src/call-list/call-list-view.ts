@@ -2,6 +2,7 @@ import type { CallList, CallTaskView, RecordCall } from '@archwright/contracts';
 import { dateAndTime, zoneNote } from '../time/wording.js';
 import { deskWords } from '../words/desk.js';
 import { spelled } from '../words/plural.js';
+import { toldWords } from '../words/told.js';
 
 export interface CallRow {
   id: string;
@@ -27,7 +28,7 @@ export function shapeCalls(list: CallList, clock: { viewer: string; today: strin
     patientName: task.patientName,
     phone: task.phone,
     caseId: task.caseId,
-    reason: task.reason,
+    reason: toldWords(task.told),
     due: when(task.dueAt, task.zone),
     attempts: task.attempts.map(({ at, outcome, by }) =>
       deskWords.attempt(

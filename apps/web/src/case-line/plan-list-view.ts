@@ -1,6 +1,7 @@
 import type { CasePlan } from '@archwright/contracts';
 import { dateAndTime, timeOfDay, zoneNote } from '../time/wording.js';
 import { archWords, lineWords } from '../words/line.js';
+import { toldWords } from '../words/told.js';
 
 export interface PlanRow {
   key: string;
@@ -32,7 +33,7 @@ export function planRows(plan: CasePlan, zone: string, today: string, viewer: st
         visit.clinicianName,
       ),
       kind: 'visit' as const,
-      againstWishes: visit.againstWishes,
+      againstWishes: visit.againstWishes.map(({ told }) => toldWords(told)),
     })),
     ...plan.labSteps.map((step) => ({
       at: step.startsAt,

@@ -151,7 +151,13 @@ it('lists reminders that failed first, then those to come as they fall due, and 
 });
 
 it('names what somebody else did last, whatever the person at the screen and the service did after it', () => {
-  const event = (by: string | null, sentence: string) => ({ at: '2027-01-05T09:00:00Z', kind: 'x', sentence, by });
+  const event = (by: string | null, sentence: string) => ({
+    at: '2027-01-05T09:00:00Z',
+    kind: 'x',
+    sentence,
+    told: { code: 'as-written' as const, values: { text: sentence } },
+    by,
+  });
   const known = view({ events: [event('Robin', 'Held.'), event('Ada', 'Booked.'), event(null, 'Sent.')] });
   expect(latestByOthers(known, 'Ada')).toBe('Robin: Held.');
   expect(latestByOthers(view({ events: [event(null, 'Sent.')] }), 'Ada')).toBeNull();

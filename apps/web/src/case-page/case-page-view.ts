@@ -5,6 +5,7 @@ import { dateAndTime, longDate, timeOfDay, zoneNote } from '../time/wording.js';
 import { caseWords } from '../words/case.js';
 import { archWords } from '../words/line.js';
 import { enumerated } from '../words/plural.js';
+import { toldWords } from '../words/told.js';
 
 export interface CaseRow {
   key: string;
@@ -161,10 +162,10 @@ export function historyRows(
   today: string,
 ): { key: string; when: string; sentence: string; by: string | null }[] {
   // They come in the order in which they were written, which instants alone would not keep.
-  return [...view.events].reverse().map(({ at, kind, sentence, by }, index) => ({
+  return [...view.events].reverse().map(({ at, kind, told, by }, index) => ({
     key: `${at} ${kind} ${String(index)}`,
     when: dateAndTime(at, view.zone, today),
-    sentence,
+    sentence: toldWords(told),
     by,
   }));
 }
@@ -172,5 +173,5 @@ export function historyRows(
 /** What somebody other than the person at the screen did last to the case; null where only the service and they did. */
 export function latestByOthers(view: CaseView, ownName: string): string | null {
   const latest = view.events.findLast(({ by }) => by !== null && by !== ownName);
-  return latest ? caseWords.latest(latest.by ?? '', latest.sentence) : null;
+  return latest ? caseWords.latest(latest.by ?? '', toldWords(latest.told)) : null;
 }

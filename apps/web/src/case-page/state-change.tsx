@@ -6,6 +6,7 @@ import { useFieldsForm, type Sending } from '../drafts/use-fields-form.js';
 import { DateField } from '../look/date-field.js';
 import { Notice, Refusal } from '../look/notice.js';
 import { caseWords as words } from '../words/case.js';
+import { toldWords } from '../words/told.js';
 import { EMPTY_CHANGE, readStateChange } from './state-change-view.js';
 import { useStateEffects } from './use-case.js';
 
@@ -54,7 +55,7 @@ export function StateChange({ view, practice, change }: Props) {
               {(['bookings', 'labWork', 'objects', 'notices'] as const).map((part) => (
                 <div key={part} className="pair">
                   <dt>{words.effects[part]}</dt>
-                  <dd>{shown[part]}</dd>
+                  <dd>{shown[part].map(({ told }) => toldWords(told)).join(' ')}</dd>
                 </div>
               ))}
             </dl>

@@ -26,13 +26,19 @@ it.each([
 });
 
 it('says what the visit and the placement gain', () => {
+  const told: FreedTimeTaker['told'] = {
+    code: 'freed-gain',
+    values: { title: { title: 'Trial placement' }, placed: 14, days: 14, moved: 1 },
+  };
   const taker = {
     before: '2027-07-20T08:00:00Z',
     startsAt: '2027-07-06T08:00:00Z',
     deliveryBefore: '2027-08-20',
     deliveryOn: '2027-08-06',
+    told,
   } as FreedTimeTaker;
   expect(takerRow(taker, 'Europe/London', '2027-07-01')).toMatchObject({
+    sentence: 'Placement 14 days earlier. Trial placement: 14 days earlier. No other visit moves.',
     move: 'now Tue 20 Jul, 09:00, then Tue 6 Jul, 09:00',
     placement: 'placement Fri 20 Aug, then Fri 6 Aug',
   });

@@ -8,6 +8,7 @@ import {
 import { typedInstant } from '../change-visit/change-visit-view.js';
 import { cliniciansOf } from '../open-case/open-case-view.js';
 import { dateAndTime, shortDate, timeOfDay } from '../time/wording.js';
+import { toldWords } from '../words/told.js';
 import { localDateOf } from '../time/zone.js';
 import { freedWords as words } from '../words/freed-time.js';
 
@@ -91,7 +92,7 @@ export function takerRow(taker: FreedTimeTaker, zone: string, today: string): Ta
     phone: taker.phone,
     caseId: taker.caseId,
     caseNumber: taker.caseNumber,
-    sentence: taker.sentence,
+    sentence: toldWords(taker.told),
     move: words.move(at(taker.before), at(taker.startsAt)),
     placement:
       deliveryBefore === null || deliveryOn === null

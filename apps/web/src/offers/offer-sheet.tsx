@@ -7,6 +7,7 @@ import { PlanList } from '../case-line/plan-list.js';
 import type { PlanRow } from '../case-line/plan-list-view.js';
 import { offerWords as words } from '../words/case.js';
 import { lineWords } from '../words/line.js';
+import { toldWords } from '../words/told.js';
 import type { VisitLine } from './offers-view.js';
 
 interface Props {
@@ -48,7 +49,7 @@ export function OfferSheet({ offer, number, axis, row, visits, rows, delivery, c
       </div>
       <div className="offer-side stack-tight">
         <div>
-          <p className="soft">{offer.label}</p>
+          <p className="soft">{toldWords(offer.told)}</p>
           <h2 className="offer-date" id={`offer-${offer.id}`}>
             <span className="unseen">{words.placement(words.offerNumber(number))} </span>
             {delivery}
@@ -57,8 +58,8 @@ export function OfferSheet({ offer, number, axis, row, visits, rows, delivery, c
         </div>
         {offer.plan.reasons.length > 0 ? (
           <ul className="bullets soft" aria-label={words.reasons}>
-            {offer.plan.reasons.map((reason) => (
-              <li key={reason}>{reason}</li>
+            {offer.plan.reasons.map(({ told }) => (
+              <li key={told.code}>{toldWords(told)}</li>
             ))}
           </ul>
         ) : null}
@@ -66,8 +67,8 @@ export function OfferSheet({ offer, number, axis, row, visits, rows, delivery, c
           <div>
             <h3>{words.givesUp}</h3>
             <ul className="bullets soft">
-              {offer.plan.givesUp.map((loss) => (
-                <li key={loss}>{loss}</li>
+              {offer.plan.givesUp.map(({ sentence, told }) => (
+                <li key={sentence}>{toldWords(told)}</li>
               ))}
             </ul>
           </div>

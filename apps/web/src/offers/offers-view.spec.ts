@@ -33,7 +33,11 @@ it('reads visits out on the wall of their clinic, and marks those against a wish
 });
 
 describe('offersOfConflict', () => {
-  const fresh = { caseId: id, offers: [{ id, planHash: 'h', label: 'Earliest placement', plan }], whyNot: null };
+  const fresh = {
+    caseId: id,
+    offers: [{ id, planHash: 'h', label: 'Earliest placement', told: { code: 'label-earliest', values: {} }, plan }],
+    whyNot: null,
+  };
 
   it('takes fresh offers from a conflict', () => {
     expect(offersOfConflict(conflict(409, fresh))).toEqual(fresh);

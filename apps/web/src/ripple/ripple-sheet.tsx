@@ -51,7 +51,7 @@ export function RippleSheet({ ripple, zone, today, viewer }: Props) {
   const steps = labChanges(ripple, drawnIn, clock);
   return (
     <div className="stack" ref={attach}>
-      <p className="strong">{ripple.sentence}</p>
+      <p className="strong">{words.summary(visits.length, steps.length, ripple.untouchedVisits)}</p>
       {laid ? (
         <div className="scroll-x" tabIndex={0} role="group" aria-label={words.beforeAfter}>
           {laid.rows.map((row, index) => (
@@ -67,9 +67,9 @@ export function RippleSheet({ ripple, zone, today, viewer }: Props) {
         {ripple.calls.length === 0 ? <p className="soft">{words.none}</p> : null}
         <ul className="stack-none">
           {ripple.calls.map((call) => (
-            <li key={call.patientId + call.sentence}>
+            <li key={call.patientId}>
               <span className="strong">{call.patientName}</span>
-              {call.byMail ? words.mailed(call.sentence) : words.called(call.phone ?? words.noPhone, call.sentence)}
+              {call.byMail ? words.mailed(visits.length) : words.called(call.phone ?? words.noPhone, visits.length)}
             </li>
           ))}
         </ul>

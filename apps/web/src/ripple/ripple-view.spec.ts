@@ -6,7 +6,6 @@ const ripple: Ripple = {
   id: 'r',
   planHash: 'h',
   caseId: 'c',
-  sentence: '',
   visits: [
     {
       stages: ['D2'],

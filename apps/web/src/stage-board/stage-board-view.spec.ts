@@ -15,7 +15,8 @@ const card = (more: Partial<StageBoard['cards'][number]>): StageBoard['cards'][n
   patientName: 'A. Example',
   birthOn: '1949-03-04',
   verdict: 'may-go-on',
-  reason: 'Base plates arrived',
+  reason: 'Ready to begin.',
+  told: { code: 'standing-ready', values: {} },
   line: [
     { kind: 'visit', label: 'Impression', state: 'done' },
     { kind: 'lab', label: 'Bases', state: 'done' },

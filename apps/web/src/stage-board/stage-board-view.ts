@@ -2,6 +2,7 @@ import type { StageBoard } from '@archwright/contracts';
 import type { Tone } from '../look/marks.js';
 import { birthDate, dateAndTime, timeOfDay, zoneNote } from '../time/wording.js';
 import { boardWords, stageWords } from '../words/chair.js';
+import { toldWords } from '../words/told.js';
 
 type Card = StageBoard['cards'][number];
 
@@ -70,7 +71,7 @@ export function boardCards(board: StageBoard, viewer: string): BoardCard[] {
       title: card.title,
       verdict: boardWords.verdict[card.verdict],
       tone: TONE[card.verdict],
-      reason: card.reason,
+      reason: toldWords(card.told),
       marks: marks(card.line),
       spoken: boardWords.lineOf(
         card.line.map((entry) => `${entry.label} ${boardWords.lineState[entry.state]}`).join(', '),

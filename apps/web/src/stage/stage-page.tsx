@@ -14,6 +14,7 @@ import { PhotographPanel } from '../photographs/photograph-panel.js';
 import { StageFindings } from '../screening/stage-findings.js';
 import { birthDate } from '../time/wording.js';
 import { stageWords as words } from '../words/chair.js';
+import { toldWords } from '../words/told.js';
 import { TeethPanel } from '../teeth/teeth-panel.js';
 import { useEvaluator } from '../tracing-pad/use-evaluator.js';
 import { VerticalPanel } from '../vertical/vertical-panel.js';
@@ -59,7 +60,7 @@ function Work({ view, practice, capture, screw, override, complete, prescribe, a
 
   return (
     <div className="roomy">
-      <ScreenHead title={words.title(view.caseNumber, view.title)} sentence={view.sentence}>
+      <ScreenHead title={words.title(view.caseNumber, view.title)} sentence={toldWords(view.told)}>
         <Link to="/chair" className="action">
           {words.back}
         </Link>

@@ -55,6 +55,7 @@ export const aStage = (more: Partial<StageView>): StageView => ({
   prescription: null,
   mayGoOn: false,
   sentence: '',
+  told: { code: 'standing-passed', values: {} },
   ...more,
 });
 

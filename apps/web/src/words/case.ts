@@ -73,7 +73,8 @@ export const changeWords = {
   sentence: (when: string, patient: string, isMissed: boolean) => (isMissed ? sentenceMissed : sentence)(when, patient),
   start: filled(change.start, (when: string, clinician: string) => ({ when, clinician })),
   visitOf: filled(change.visitOf, (patient: string, number: string, clinic: string) => ({ patient, number, clinic })),
-  called: filled(change.called, (phone: string, told: string) => ({ phone, sentence: told })),
-  mailed: filled(change.mailed, (told: string) => ({ sentence: told })),
+  summary: filled(change.summary, (visits: number, steps: number, stay: number) => ({ visits, steps, stay })),
+  called: filled(change.called, (phone: string, n: number) => ({ phone, n })),
+  mailed: filled(change.mailed, counted),
   labTitle: filled(change.labTitle, counted),
 };

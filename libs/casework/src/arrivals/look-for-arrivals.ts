@@ -1,6 +1,8 @@
-import { ArrivalCheck, CallTask, TreatmentCase, appendCaseEvent, uuidv7 } from '@archwright/records';
+import { ArrivalCheck, TreatmentCase, appendCaseEvent, uuidv7 } from '@archwright/records';
 import type { EntityManager } from 'typeorm';
+import { askToCall } from '../reminders/ask-to-call.js';
 import { notifyColleagues } from '../reminders/colleague-notice.js';
+import { inEnglish, told } from '../tell.js';
 import { outlookOf } from './outlook.js';
 import { loadWorkForVisit, type LoadedWork } from './work-for-visit.js';
 
@@ -110,19 +112,13 @@ async function ask(
   now: Date,
 ): Promise<string> {
   const { patientId, homeClinicId } = await tx.findOneByOrFail(TreatmentCase, { id: caseId });
-  const callTaskId = uuidv7();
-  const what = `Not arrived for "${title}": ${missing.join(', ')}. ${reason}.`;
-  await tx.insert(CallTask, {
-    id: callTaskId,
-    patientId,
-    caseId,
-    appointmentId,
-    reason: `${what} Decide: wait for it, or call and move the visit.`,
-    state: 'open',
-    dueAt: now,
-    createdAt: now,
-  });
-  const body = { appointmentId, sentence: what };
+  const what = {
+    title: { title },
+    missing: { list: missing.map((each) => told('item', { title: { title: each } })) },
+    reason,
+  };
+  const callTaskId = await askToCall(tx, { patientId, caseId, appointmentId }, told('call-not-arrived', what), now);
+  const body = { appointmentId, sentence: inEnglish(told('not-arrived', what)) };
   await appendCaseEvent(tx, { caseId, kind: 'work-not-arrived', body, actorId: null, at: now });
   const about = { kind: 'work-not-arrived', caseId, alertId: null };
   await notifyColleagues(tx, organisationId, about, { recipient: 'clinic', clinicId: homeClinicId }, now);

@@ -28,11 +28,9 @@ export async function rippleView(
     id: stored.id,
     planHash: stored.planHash,
     caseId: stored.caseId,
-    sentence: sentenceOf(visits.length, labSteps.length, untouchedVisits),
     visits,
     labSteps,
-    calls:
-      visits.length === 0 ? [] : [await callOf(tx, basis.patient.id, { identity, patientName, count: visits.length })],
+    calls: visits.length === 0 ? [] : [await callOf(tx, basis.patient.id, { identity, patientName })],
     untouchedVisits,
     plan: toPlanView(stored.plan, labels),
   };
@@ -41,39 +39,20 @@ export async function rippleView(
 interface ToBeTold {
   readonly identity: PatientIdentity | null;
   readonly patientName: string;
-  /** Visits that change. */
-  readonly count: number;
 }
 
 /** How the patient hears of the change: by mail where that was agreed to, else somebody calls. */
 async function callOf(
   tx: EntityManager,
   patientId: string,
-  { identity, patientName, count }: ToBeTold,
+  { identity, patientName }: ToBeTold,
 ): Promise<Ripple['calls'][number]> {
   const consents = await tx.findBy(Consent, { patientId, withdrawnAt: IsNull() });
   const byMail = isReachedByMail({
     mail: identity?.mail ?? null,
     consents: consents.map(({ channel }) => channel),
   });
-  const what = counted(count, 'visit changes', 'visits change');
-  return {
-    patientId,
-    patientName,
-    phone: identity?.phone ?? null,
-    byMail,
-    sentence: byMail ? `Is told by mail that ${what}.` : `Tell the patient that ${what}.`,
-  };
-}
-
-const counted = (count: number, one: string, many: string): string => `${String(count)} ${count === 1 ? one : many}`;
-
-function sentenceOf(visits: number, labSteps: number, untouched: number): string {
-  return (
-    `${counted(visits, 'visit changes', 'visits change')}, ` +
-    `${counted(labSteps, 'laboratory step changes', 'laboratory steps change')}, ` +
-    `${counted(untouched, 'other visit stays', 'other visits stay')} as booked.`
-  );
+  return { patientId, patientName, phone: identity?.phone ?? null, byMail };
 }
 
 type VisitChange = Omit<Ripple['visits'][number], 'patientName' | 'caseNumber'>;

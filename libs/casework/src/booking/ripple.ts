@@ -126,7 +126,6 @@ async function dropRest(
   };
   const found: FoundPlan = {
     plan: keptOnly(basis, dropped, now),
-    reasons: [],
     objective: { dropped: change.cancelledAppointmentIds.length },
   };
   return kept(tx, actor, basis, { label: 'Drop the rest', found, change }, now);

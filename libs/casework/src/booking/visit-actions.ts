@@ -1,20 +1,14 @@
 import type { VisitAction } from '@archwright/contracts';
 import { changeStageState, type StageState } from '@archwright/protocol';
 import { requireVersion } from '@archwright/platform';
-import {
-  Appointment,
-  AppointmentStage,
-  CallTask,
-  Stage,
-  appendCaseEvent,
-  recordAudit,
-  uuidv7,
-} from '@archwright/records';
+import { Appointment, AppointmentStage, Stage, appendCaseEvent, recordAudit } from '@archwright/records';
 import { In, type EntityManager } from 'typeorm';
 import type { Actor } from '../actor.js';
 import { RecordNotFoundError, WrongStateError } from '../errors.js';
 import { requireClinic } from '../planning/scope.js';
+import { askToCall } from '../reminders/ask-to-call.js';
 import { reconcileReminders } from '../reminders/schedule.js';
+import { told } from '../tell.js';
 import { cancelVisits } from './give-up-visits.js';
 import { raiseCaseVersion } from './settle.js';
 
@@ -121,15 +115,7 @@ async function miss(tx: EntityManager, { visit, stages }: VisitWithStages, now: 
   await reconcileReminders(tx, [visit.id], now);
   for (const caseId of new Set(stages.map((stage) => stage.caseId))) {
     await raiseCaseVersion(tx, caseId);
-    await tx.insert(CallTask, {
-      id: uuidv7(),
-      patientId: visit.patientId,
-      caseId,
-      appointmentId: visit.id,
-      reason: 'Missed the visit. Call, then plan it anew.',
-      state: 'open',
-      dueAt: now,
-      createdAt: now,
-    });
+    const about = { patientId: visit.patientId, caseId, appointmentId: visit.id };
+    await askToCall(tx, about, told('call-missed'), now);
   }
 }

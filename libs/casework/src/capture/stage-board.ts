@@ -4,7 +4,7 @@ import { Clinic } from '@archwright/records';
 import { In, type EntityManager } from 'typeorm';
 import type { Actor } from '../actor.js';
 import { NotYoursError } from '../errors.js';
-import { tell, told } from '../tell.js';
+import { inEnglish, tell, told } from '../tell.js';
 import { caseLine } from './case-line.js';
 import { evidenceOf, loadEvidenceRows, type EvidenceRows } from './gate-evidence.js';
 import { stageGates } from './stage-gates.js';
@@ -116,7 +116,8 @@ function cardOf(visit: VisitRow, record: StageRecord, { evidence: rows, standing
     patientName: visit.patientName ?? '(erased)',
     birthOn: visit.birthOn ?? '1900-01-01',
     verdict,
-    reason,
+    reason: inEnglish(reason),
+    told: reason,
     line: caseLine(record, standing),
   };
 }

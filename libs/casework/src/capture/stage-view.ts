@@ -6,6 +6,7 @@ import type { EntityManager } from 'typeorm';
 import type { Actor } from '../actor.js';
 import { cautionsAtVisit } from '../patients/caution-words.js';
 import { overlayInForce } from '../ranges/overlay-in-force.js';
+import { tell } from '../tell.js';
 import { captureFields } from './capture-fields.js';
 import { loadCaptured, type Captured } from './captured.js';
 import { viewDevices } from './devices.js';
@@ -68,7 +69,7 @@ export async function viewStage(tx: EntityManager, actor: Actor, stageId: string
     alertId: rows.alerts.find((alert) => alert.stageId === stageId)?.id ?? null,
     prescription: await viewHandOver(tx, record),
     mayGoOn: standing.verdict === 'may-go-on',
-    sentence: standing.reason,
+    ...tell(standing.reason),
   };
 }
 

@@ -1,6 +1,12 @@
 import { combineArches, shippedPaths, type GateEvidence } from '@archwright/protocol';
+import { inEnglish } from '../tell.js';
 import { stageGates } from './stage-gates.js';
-import { standingOf, type StageFacts } from './standing-of-stage.js';
+import { standingOf as standing, type StageFacts } from './standing-of-stage.js';
+
+const standingOf = (known: StageFacts): { verdict: string; reason: string } => {
+  const { verdict, reason } = standing(known);
+  return { verdict, reason: inEnglish(reason) };
+};
 
 const digital = shippedPaths.find(({ code }) => code === 'digital-printed-bases');
 if (digital === undefined) throw new Error('The digital path is not shipped.');
@@ -31,9 +37,9 @@ const facts = (given: Partial<StageFacts> = {}): StageFacts => ({
 
 describe('standingOf', () => {
   it('names what the gate of the combined visit still lacks', () => {
-    const standing = standingOf(facts({ gates: stageGates(chain, 'D2', nothing) }));
-    expect(standing.verdict).toBe('check-first');
-    expect(standing.reason).toMatch(/^Missing: Functional impression set and passed before any tracing; .* more\.$/);
+    const lacking = standingOf(facts({ gates: stageGates(chain, 'D2', nothing) }));
+    expect(lacking.verdict).toBe('check-first');
+    expect(lacking.reason).toMatch(/^Missing: Functional impression set and passed before any tracing; .* more\.$/);
   });
 
   it('leaves the record of disinfection to the hand-over', () => {
@@ -68,8 +74,8 @@ describe('standingOf', () => {
     const ready = standingOf(facts({ state: 'planned', gates, here: ['Printed base plate with rim'] }));
     expect(ready).toEqual({ verdict: 'may-go-on', reason: 'Ready to begin. Here: Printed base plate with rim.' });
     const unasked = stageGates(chain, 'D2', { ...nothing, caseRecords: [] });
-    const standing = standingOf(facts({ state: 'planned', gates: unasked }));
-    expect(standing.verdict).toBe('check-first');
-    expect(standing.reason).toMatch(/consent/i);
+    const before = standingOf(facts({ state: 'planned', gates: unasked }));
+    expect(before.verdict).toBe('check-first');
+    expect(before.reason).toMatch(/consent/i);
   });
 });

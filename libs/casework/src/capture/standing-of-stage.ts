@@ -1,5 +1,6 @@
-import type { StageBoard } from '@archwright/contracts';
+import type { Filling, StageBoard, Told } from '@archwright/contracts';
 import type { Stage } from '@archwright/records';
+import { told } from '../tell.js';
 import { missingToPass, type StageGate } from './stage-gates.js';
 
 /** What decides whether a stage may go on. */
@@ -24,25 +25,28 @@ export interface StageFacts {
 
 interface Standing {
   readonly verdict: StageBoard['cards'][number]['verdict'];
-  readonly reason: string;
+  readonly reason: Told;
 }
 
 /** One verdict for a stage, and why: what needs a person's decision comes before what has to be done first. */
 export function standingOf(facts: StageFacts): Standing {
-  if (facts.state === 'passed' && facts.lateFinding === null) return { verdict: 'may-go-on', reason: 'Passed.' };
-  if (facts.state === 'repeated') return { verdict: 'not-ready', reason: 'This go is over; another one is planned.' };
-  if (facts.alert !== null) return { verdict: 'decide', reason: facts.alert };
-  if (facts.lateFinding !== null) return { verdict: 'decide', reason: facts.lateFinding };
-  if (facts.unfinished.length > 0) return { verdict: 'not-ready', reason: listed('Not made yet', facts.unfinished) };
-  if (facts.onItsWay.length > 0) return { verdict: 'not-ready', reason: listed('On its way', facts.onItsWay) };
-  if (facts.checking) return { verdict: 'check-first', reason: 'What was recorded is being checked.' };
+  if (facts.state === 'passed' && facts.lateFinding === null)
+    return { verdict: 'may-go-on', reason: told('standing-passed') };
+  if (facts.state === 'repeated') return { verdict: 'not-ready', reason: told('standing-over') };
+  if (facts.alert !== null) return { verdict: 'decide', reason: asWritten(facts.alert) };
+  if (facts.lateFinding !== null) return { verdict: 'decide', reason: asWritten(facts.lateFinding) };
+  if (facts.unfinished.length > 0)
+    return { verdict: 'not-ready', reason: told('standing-unmade', someOf(facts.unfinished)) };
+  if (facts.onItsWay.length > 0)
+    return { verdict: 'not-ready', reason: told('standing-on-its-way', someOf(facts.onItsWay)) };
+  if (facts.checking) return { verdict: 'check-first', reason: told('standing-checking') };
   const [failed] = facts.failed;
   if (!hasBegun(facts.state) && failed === undefined) return standingBefore(facts);
   const missing = missingToPass(facts.gates);
   // A failed check that a clinician has set aside is in no gate's list any more.
-  if (failed !== undefined && missing.includes(failed)) return { verdict: 'check-first', reason: failed };
-  if (missing.length > 0) return { verdict: 'check-first', reason: listed('Missing', missing) };
-  return { verdict: 'may-go-on', reason: 'Everything asked for is recorded and no check has failed.' };
+  if (failed !== undefined && missing.includes(failed)) return { verdict: 'check-first', reason: asWritten(failed) };
+  if (missing.length > 0) return { verdict: 'check-first', reason: told('standing-missing', someOf(missing)) };
+  return { verdict: 'may-go-on', reason: told('standing-complete') };
 }
 
 const hasBegun = (state: Stage['state']): boolean => state === 'in-progress' || state === 'passed';
@@ -50,15 +54,15 @@ const hasBegun = (state: Stage['state']): boolean => state === 'in-progress' || 
 /** What the visit itself will bring is not missing before it begins. */
 function standingBefore({ gates, here }: StageFacts): Standing {
   const missing = gates.flatMap(({ missingBeforehand }) => missingBeforehand);
-  if (missing.length > 0) return { verdict: 'check-first', reason: listed('Missing', missing) };
-  const arrived = here.length === 0 ? '' : ` ${listed('Here', here)}`;
-  return { verdict: 'may-go-on', reason: `Ready to begin.${arrived}` };
+  if (missing.length > 0) return { verdict: 'check-first', reason: told('standing-missing', someOf(missing)) };
+  const reason = here.length === 0 ? told('standing-ready') : told('standing-ready-with', someOf(here));
+  return { verdict: 'may-go-on', reason };
 }
 
-const SHOWN = 3;
+const asWritten = (text: string): Told => told('as-written', { text });
 
-function listed(what: string, items: readonly string[]): string {
-  const rest = items.length - SHOWN;
-  const more = rest > 0 ? ` and ${String(rest)} more` : '';
-  return `${what}: ${items.slice(0, SHOWN).join('; ')}${more}.`;
+/** The first three, and how many more. */
+function someOf(items: readonly string[]): Record<string, Filling | null> {
+  const [one, two, three, ...rest] = items.map((title) => ({ title }));
+  return { one: one ?? null, two: two ?? null, three: three ?? null, more: rest.length };
 }

@@ -86,9 +86,9 @@ async function stopWork(
   { effects, reason }: { readonly effects: CaseStateEffects; readonly reason: string },
   now: Date,
 ): Promise<string[]> {
-  if (effects.bookings.action !== 'release-future') return [];
+  if (effects.bookings !== 'release-future') return [];
   await withdrawCalls(tx, caseId);
-  return giveUpFuture(tx, actor, caseId, { reason, stopAll: effects.labWork.action === 'stop-all' }, now);
+  return giveUpFuture(tx, actor, caseId, { reason, stopAll: effects.labWork === 'stop-all' }, now);
 }
 
 async function goOn(tx: EntityManager, { id, state }: TreatmentCase, decided: ChangeCaseState): Promise<void> {

@@ -1,9 +1,10 @@
-import type { CaseStateEffects, StateEffectsQuery } from '@archwright/contracts';
+import type { CaseStateEffects, Said, StateEffectsQuery, ToldCode } from '@archwright/contracts';
 import { changeOfCaseState } from '@archwright/protocol';
 import type { EntityManager } from 'typeorm';
 import type { Actor } from '../actor.js';
-import { requireClosable } from './closing.js';
+import { tell, told } from '../tell.js';
 import { requireCase } from './case-access.js';
+import { requireClosable } from './closing.js';
 
 /** What a case has to lose, counted. */
 interface Extent {
@@ -15,7 +16,7 @@ interface Extent {
 }
 
 /**
- * What changing the case's state would do, in sentences with what it would concern; nothing is changed.
+ * What changing the case's state would do, with what it would concern; nothing is changed.
  *
  * @throws {IllegalTransitionError} when that state can't follow
  * @throws {WrongStateError} when the case can't be closed yet
@@ -28,23 +29,23 @@ export async function previewCaseState(
   now: Date,
 ): Promise<CaseStateEffects> {
   const treatmentCase = await requireCase(tx, actor, caseId);
-  const { bookings, labWork, objects, notices, recheck } = changeOfCaseState(treatmentCase.state, to);
+  const { recheck } = changeOfCaseState(treatmentCase.state, to);
   if (to === 'closed') await requireClosable(tx, caseId, now);
   const extent = await extentOf(tx, caseId, now);
-  const again = recheck.map((each) => each.replaceAll('-', ' ')).join(', ');
+  const again = recheck.map((each) => told(`recheck-${each}`));
   return {
-    bookings: lines(
-      bookings.sentence,
-      counted(extent.visits, 'visit is to come', 'visits are to come'),
-      again === '' ? null : `To be looked at again first: ${again}. Consent and medicines have to be dated anew.`,
-    ),
-    labWork: lines(
-      labWork.sentence,
-      counted(extent.plannedSteps, 'step is planned', 'steps are planned'),
-      counted(extent.startedSteps, 'step is under way', 'steps are under way'),
-    ),
-    objects: lines(objects.sentence, counted(extent.objects, 'object is listed', 'objects are listed')),
-    notices: lines(notices.sentence, counted(extent.reminders, 'reminder is scheduled', 'reminders are scheduled')),
+    bookings: [
+      tell(told(`effect-${to}-bookings`)),
+      ...counted('effect-visits', extent.visits),
+      ...(again.length === 0 ? [] : [tell(told('effect-recheck', { recheck: { list: again } }))]),
+    ],
+    labWork: [
+      tell(told(`effect-${to}-work`)),
+      ...counted('effect-planned', extent.plannedSteps),
+      ...counted('effect-started', extent.startedSteps),
+    ],
+    objects: [tell(told(`effect-${to}-objects`)), ...counted('effect-objects', extent.objects)],
+    notices: [tell(told(`effect-${to}-notices`)), ...counted('effect-reminders', extent.reminders)],
   };
 }
 
@@ -66,8 +67,4 @@ async function extentOf(tx: EntityManager, caseId: string, now: Date): Promise<E
   return extent;
 }
 
-const lines = (...parts: readonly (string | null)[]): string => parts.filter((part) => part !== null).join(' ');
-
-function counted(count: number, one: string, many: string): string | null {
-  return count === 0 ? null : `${String(count)} ${count === 1 ? one : many}.`;
-}
+const counted = (code: ToldCode, n: number): Said[] => (n === 0 ? [] : [tell(told(code, { n }))]);

@@ -7,8 +7,9 @@ import { requireCase } from './case-access.js';
 import { loadOverviews, type CaseOverview } from './case-overview.js';
 import { pathTitles } from './case-titles.js';
 import { linkedCases } from './linked-cases.js';
-import { eventSentence } from './event-words.js';
+import { eventTold } from './event-words.js';
 import { RecordNotFoundError } from '../errors.js';
+import { tell } from '../tell.js';
 
 type LabStepRow = Omit<CaseView['labSteps'][number], 'title' | 'workCentre' | 'startsAt' | 'endsAt'> & {
   readonly startsAt: Date | null;
@@ -163,7 +164,7 @@ async function eventsOf(tx: EntityManager, { treatmentCase, chain }: CaseOvervie
   return events.map(({ kind, body, at, by }) => ({
     at: at.toISOString(),
     kind,
-    sentence: eventSentence(kind, body, chain),
+    ...tell(eventTold(kind, body, chain)),
     by,
   }));
 }

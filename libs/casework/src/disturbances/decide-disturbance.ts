@@ -43,7 +43,7 @@ export async function acceptRepair(
   await requireLeftAlone(tx, collisions, proposal.leftCaseIds, now);
   await tx.update(DisturbanceProposal, { id: proposalId }, { state: 'accepted' });
   for (const { caseId } of ripples) {
-    const body = { disturbanceId, sentence: 'The plan was repaired after something fell away.' };
+    const body = { disturbanceId };
     await appendCaseEvent(tx, { caseId, kind: 'disturbance-repaired', body, actorId: decidedBy, at: now });
   }
   await settle(tx, record.row, { state: 'accepted', decidedBy, details: { proposalId, planHash } }, now);

@@ -140,7 +140,6 @@ function toRepair({ aim, rung, plans }: Way, stated: ReadonlyMap<string, StatedC
 export function toFound(plan: ChainPlan, { booked, plannedSteps }: CaseToRepair, names: PlanNames): FoundPlan {
   return {
     plan: withKept(fromChainPlan({ ...plan, reasons: [] }, names), booked, plannedSteps),
-    reasons: [],
     objective: { vector: plan.vector, ties: plan.ties },
   };
 }

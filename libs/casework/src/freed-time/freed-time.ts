@@ -13,7 +13,8 @@ import { requireClinic } from '../planning/scope.js';
 import type { PlanningMeans } from '../planning/searches.js';
 import { findCandidates, type Candidate } from './candidates.js';
 import type { FreedInterval, TakersPlan, TakersSearch } from './search-takers.js';
-import { gainSentence } from './words.js';
+import { tell } from '../tell.js';
+import { gainTold } from './words.js';
 
 /**
  * Which open cases gain most by taking time that has become free, the best first. Exact for each case looked at, while
@@ -139,7 +140,7 @@ function takerOf(
       deliveryBefore,
       deliveryOn,
       ...gain,
-      sentence: gainSentence(visit.title, gain),
+      ...tell(gainTold(visit.title, gain)),
     },
   ];
 }

@@ -1,7 +1,7 @@
 import { localDate } from '@archwright/calendar';
-import type { LoadView } from '@archwright/contracts';
+import type { Filling, LoadView, Told } from '@archwright/contracts';
 import type { EntityManager } from 'typeorm';
-import { momentInWords } from '../cases/dates-in-words.js';
+import { tell, told } from '../tell.js';
 import type { BenchStep } from './bench-steps.js';
 import { slackOfAll } from './dispatch.js';
 import { lastQuestions, openSince } from './open-questions.js';
@@ -40,18 +40,21 @@ export async function casesAtRisk(
       {
         caseId: step.caseId,
         caseNumber: step.caseNumber,
-        sentence: sentenceOf(step, slackMinutes, knowledge, zone),
+        ...tell(riskOf(step, slackMinutes, knowledge, zone)),
         workCentreId: step.workCentreId,
         on: localDate(Math.max(step.startsAt.getTime(), now.getTime()), zone),
-        cause: causeOf(step, { knowledge, askedAt: openSince(questions.get(step.id)) }, zone, now),
+        cause: tell(causeOf(step, { knowledge, askedAt: openSince(questions.get(step.id)) }, zone, now)),
       },
     ];
   });
 }
 
-function sentenceOf({ beforeStage, leavesBy }: BenchStep, slack: number, known: StepKnowledge, zone: string): string {
-  const when = leavesBy === null ? '' : `, which must leave on ${momentInWords(leavesBy, zone)}`;
-  return `Work for "${known.titleOf(beforeStage)}"${when}, will be ${lengthOf(-slack)} late as things stand.`;
+function riskOf({ beforeStage, leavesBy }: BenchStep, slack: number, known: StepKnowledge, zone: string): Told {
+  return told('risk', {
+    title: { title: known.titleOf(beforeStage) },
+    leaves: leavesBy === null ? null : { moment: leavesBy.toISOString(), zone },
+    ...lateBy(-slack),
+  });
 }
 
 /** The first that holds: somebody's answer, work before it, its own delay, or the plan itself. */
@@ -60,22 +63,23 @@ function causeOf(
   { knowledge, askedAt }: { readonly knowledge: StepKnowledge; readonly askedAt: Date | null },
   zone: string,
   now: Date,
-): string {
-  const title = knowledge.titleOf(step.code);
-  if (askedAt !== null) return `A question about "${title}" is open since ${momentInWords(askedAt, zone)}.`;
+): Told {
+  const title = { title: knowledge.titleOf(step.code) };
+  const moment = (at: Date): Filling => ({ moment: at.toISOString(), zone });
+  if (askedAt !== null) return told('risk-asked', { title, since: moment(askedAt) });
   if (step.state === 'started' || step.state === 'paused') {
-    if (step.endsAt >= now) return `"${title}" is planned to end after the work must leave.`;
-    return `"${title}" should have been finished on ${momentInWords(step.endsAt, zone)}.`;
+    if (step.endsAt >= now) return told('risk-planned', { title });
+    return told('risk-unfinished', { title, on: moment(step.endsAt) });
   }
   const waitsFor = knowledge.waitsFor(step);
-  if (waitsFor !== null) return `"${title}" waits for: ${waitsFor}.`;
-  if (step.startsAt < now) return `"${title}" should have begun on ${momentInWords(step.startsAt, zone)}.`;
-  return `"${title}" is planned to end after the work must leave.`;
+  if (waitsFor !== null) return told('risk-waits', { title, for: waitsFor });
+  if (step.startsAt < now) return told('risk-not-begun', { title, on: moment(step.startsAt) });
+  return told('risk-planned', { title });
 }
 
-function lengthOf(minutes: number): string {
-  if (minutes < 60) return counted(minutes, 'minute');
-  return minutes < 48 * 60 ? counted(Math.round(minutes / 60), 'hour') : counted(Math.round(minutes / 1440), 'day');
+/** How late, in the unit that suits it. */
+function lateBy(minutes: number): { readonly late: number; readonly unit: 'minutes' | 'hours' | 'days' } {
+  if (minutes < 60) return { late: minutes, unit: 'minutes' };
+  if (minutes < 48 * 60) return { late: Math.round(minutes / 60), unit: 'hours' };
+  return { late: Math.round(minutes / 1440), unit: 'days' };
 }
-
-const counted = (count: number, unit: string): string => `${String(count)} ${unit}${count === 1 ? '' : 's'}`;

@@ -5,6 +5,7 @@ import { inOrganisation } from '@archwright/records';
 import type { EntityManager } from 'typeorm';
 import type { Actor } from '../actor.js';
 import { WrongStateError } from '../errors.js';
+import { inEnglish, told } from '../tell.js';
 import { isFirm } from './bookings.js';
 import { stepsBetween } from './fixed-parts.js';
 import { labelsOf, withLaterDelivery } from './offer-words.js';
@@ -70,9 +71,10 @@ async function keepOffers(
   );
   const views: OffersView['offers'] = [];
   for (const [index, found] of offers.entries()) {
-    const label = labels[index] ?? '';
+    const named = labels[index] ?? told('label-another');
+    const label = inEnglish(named);
     const { id, planHash } = await storePlan(tx, actor, basis, { kind: 'offer', label, found, change: NO_CHANGE }, now);
-    views.push({ id, planHash, label, plan: toPlanView(found.plan, planLabels) });
+    views.push({ id, planHash, label, told: named, plan: toPlanView(found.plan, planLabels) });
   }
   return views;
 }

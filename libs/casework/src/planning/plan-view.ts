@@ -2,6 +2,8 @@ import type { CasePlan as CasePlanView } from '@archwright/contracts';
 import type { CasePlan, CasePlanLabStep, CasePlanVisit } from '@archwright/protocol';
 import { BenchPlace, Chair, Clinic, Laboratory, Practitioner } from '@archwright/records';
 import { In, type EntityManager } from 'typeorm';
+import { tell, told } from '../tell.js';
+import { lossTold, reasonTold } from './offer-words.js';
 
 /** Names behind the ids of plans. */
 export interface PlanLabels {
@@ -40,8 +42,8 @@ export function toPlanView(plan: CasePlan, labels: PlanLabels): CasePlanView {
       arrivesAt: toInstant(arrivesAtMs),
     })),
     deliveryOn: plan.deliveryOn,
-    reasons: [...plan.reasons],
-    givesUp: [...plan.givesUp],
+    reasons: plan.reasons.map((reason) => tell(reasonTold(reason, plan))),
+    givesUp: plan.givesUp.map((loss) => tell(lossTold(loss))),
   };
 }
 
@@ -64,9 +66,7 @@ function toVisitView(visit: CasePlanVisit, labels: PlanLabels): CasePlanView['vi
     isDelivery,
     isReview,
     asWished,
-    againstWishes: visit.againstWishes.map((wish) =>
-      wish === 'weekday' ? 'Not on a weekday wished for.' : 'Not at the hours wished for.',
-    ),
+    againstWishes: visit.againstWishes.map((wish) => tell(told(wish === 'weekday' ? 'wish-weekday' : 'wish-hours'))),
   };
 }
 

@@ -1,5 +1,7 @@
+import type { Filling, Told } from '@archwright/contracts';
 import type { DomainError } from '@archwright/kernel';
 import type { CaseChain } from '@archwright/protocol';
+import { told } from '../tell.js';
 
 /** What a search refuses, in parts that cross from thread to thread. */
 export type Refusal = Pick<DomainError, 'code' | 'message' | 'details'>;
@@ -16,29 +18,33 @@ export function stageOfRefusal({ details }: Refusal, chain: CaseChain): string |
 }
 
 /** What can never be planned, in words of the practice instead of slots and codes. */
-export function refusalInWords({ code, message, details }: Refusal, chain: CaseChain): string {
-  const titleOf = (part: unknown): string =>
-    [...chain.stages, ...chain.steps, ...chain.lags].find((each) => each.code === part)?.title ?? String(part);
+export function refusalTold({ code, message, details }: Refusal, chain: CaseChain): Told {
+  const titleOf = (part: unknown): Filling => ({
+    title: [...chain.stages, ...chain.steps, ...chain.lags].find((each) => each.code === part)?.title ?? String(part),
+  });
   switch (code) {
     case 'planner.no-clinician':
-      return `Nobody who may do "${titleOf(details['visit'])}" works at an accepted clinic.`;
+      return told('why-not-no-clinician', { title: titleOf(details['visit']) });
     case 'planner.visit-too-long': {
-      const minutes = (field: string) => String(Number(details[field]) * SLOT_MINUTES);
-      return (
-        `"${titleOf(details['visit'])}" takes ${minutes('lengthSlots')} minutes; ` +
-        `the longest opening of an accepted clinic has ${minutes('longestOpeningSlots')}.`
-      );
+      const minutes = (field: string): number => Number(details[field]) * SLOT_MINUTES;
+      return told('why-not-too-long', {
+        title: titleOf(details['visit']),
+        minutes: minutes('lengthSlots'),
+        longest: minutes('longestOpeningSlots'),
+      });
     }
     case 'planner.lab-without-capacity':
-      return 'No laboratory has room for the work before this visit: free or add a place there.';
+      return told('why-not-no-room');
     case 'planner.contradictory-waits':
-      return `The wait "${titleOf(details['longest'])}" ends before the waits on the way to it can be over.`;
+      return told('why-not-waits', { title: titleOf(details['longest']) });
     case 'planner.contradictory-work': {
-      const waits = (details['waits'] as readonly string[]).map((wait) => `"${waitTitle(wait, chain)}"`).join(' or ');
-      return `The laboratory work before this visit takes longer than ${waits} allows, even on empty benches.`;
+      const waits = (details['waits'] as readonly string[]).map((wait) =>
+        told('named', { title: { title: waitTitle(wait, chain) } }),
+      );
+      return told('why-not-work', { waits: { list: waits } });
     }
     default:
-      return message;
+      return told('as-written', { text: message });
   }
 }
 

@@ -1,5 +1,6 @@
-import type { RequestOffers } from '@archwright/contracts';
+import type { RequestOffers, Told } from '@archwright/contracts';
 import { isToCome, stepIsToCome, type PlanRequest } from '@archwright/protocol';
+import { told } from '../tell.js';
 import { longestWaits, withLongerWaits, type LongestWait } from './relaxed-lags.js';
 
 /** No wait is proposed to become longer than this: beyond it the material or the patient decides, not the calendar. Project default. */
@@ -12,7 +13,7 @@ export interface Relaxation {
   readonly code: string;
   /** 0 when there is nothing to agree to. */
   readonly most: number;
-  readonly sentence: (step: number) => string;
+  readonly asked: (step: number) => Told;
   /** What is sent with the next request for offers, on top of what is agreed already; null: not for the desk to agree to. */
   readonly agree: ((agreed: Relax, step: number) => Relax) | null;
   readonly ask: (request: PlanRequest, step: number) => PlanRequest;
@@ -39,7 +40,7 @@ function longerWait({ code, title }: LongestWait, { extraWaitDays }: Relax): Rel
   return {
     code: 'longer-wait',
     most: Math.max(0, MOST_EXTRA_DAYS - before),
-    sentence: (days) => `Allow ${String(days)} ${days === 1 ? 'day' : 'days'} more for the wait "${title}".`,
+    asked: (days) => told('relax-wait', { days, title: { title } }),
     agree: (agreed, days) => ({ ...agreed, extraWaitDays: { ...agreed.extraWaitDays, [code]: before + days } }),
     ask: (request, days) => ({
       ...request,
@@ -52,7 +53,7 @@ function otherClinician({ wishes }: PlanRequest): Relaxation {
   return {
     code: 'other-clinician',
     most: wishes.clinicianId === null ? 0 : 1,
-    sentence: () => 'Accept another clinician with the same skills.',
+    asked: () => told('relax-clinician'),
     agree: (agreed) => ({ ...agreed, anyClinician: true }),
     ask: (request) => ({ ...request, wishes: { ...request.wishes, clinicianId: null } }),
   };
@@ -63,7 +64,7 @@ function otherClinic({ wishes }: PlanRequest, { practice }: PlanRequest): Relaxa
   return {
     code: 'other-clinic',
     most: clinicIds.every((id) => wishes.clinicIds.includes(id)) ? 0 : 1,
-    sentence: () => 'Accept another clinic of the practice.',
+    asked: () => told('relax-clinic'),
     agree: (agreed) => ({ ...agreed, anyClinic: true }),
     ask: (request) => ({ ...request, practice, wishes: { ...request.wishes, clinicIds } }),
   };
@@ -73,10 +74,7 @@ function impossibleDays({ ignoreUnavailable, patient }: PlanRequest): Relaxation
   return {
     code: 'unavailable-days',
     most: ignoreUnavailable || patient.unavailableOn.length + patient.escort.length === 0 ? 0 : 1,
-    sentence: () =>
-      patient.escort.length === 0
-        ? 'Come on days that were given as impossible.'
-        : 'Come when it was given as impossible, or be brought by somebody else.',
+    asked: () => told(patient.escort.length === 0 ? 'relax-days' : 'relax-brought'),
     agree: (agreed) => ({ ...agreed, ignoreUnavailable: true }),
     ask: (request) => ({ ...request, ignoreUnavailable: true }),
   };
@@ -98,8 +96,7 @@ function oneMorePlace({ chain, progress, practice, wishes }: PlanRequest): Relax
         .map(({ id, code }): Relaxation => ({
           code: 'one-place-more',
           most: 1,
-          sentence: () =>
-            `One place more at "${code.replaceAll('-', ' ')}" in ${laboratory.name}, for the laboratory to decide.`,
+          asked: () => told('relax-place', { bench: code.replaceAll('-', ' '), laboratory: laboratory.name }),
           agree: null,
           ask: (request) => ({ ...request, practice: withOnePlaceMore(request.practice, id) }),
         })),

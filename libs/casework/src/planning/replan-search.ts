@@ -117,7 +117,6 @@ function searched(
   return {
     found: {
       plan: withKept(plan, booked, plannedSteps),
-      reasons: [],
       objective: { vector: best.vector, ties: best.ties },
     },
     movedVisits: best.movedVisits,

@@ -1,11 +1,10 @@
-import { planOffers, type ChainPlan, type OfferReason } from '@archwright/planner';
+import { planOffers, type ChainPlan } from '@archwright/planner';
 import { fromChainPlan, type CasePlan, type PlanRequest } from '@archwright/protocol';
 import { Translation } from './translation.js';
 
 /** A plan with the figures it was chosen by. */
 export interface FoundPlan {
   readonly plan: CasePlan;
-  readonly reasons: readonly OfferReason[];
   /** Integers that the plan was the least in. */
   readonly objective:
     { readonly vector: ChainPlan['vector']; readonly ties: ChainPlan['ties'] } | { readonly dropped: number };
@@ -20,7 +19,6 @@ export function findOffers(request: PlanRequest, count: number, translation = ne
   const { problem, names } = translation.of(request);
   return planOffers(problem, count, translation.cache).offers.map((offer) => ({
     plan: fromChainPlan(offer, names),
-    reasons: offer.reasons,
     objective: { vector: offer.vector, ties: offer.ties },
   }));
 }

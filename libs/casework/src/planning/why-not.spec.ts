@@ -82,7 +82,7 @@ describe('why there is no plan', () => {
     expect(() => findOffers(request, 1)).toThrow('Free or add a place');
     const why = explainWhyNot(request, null, { everyClinic: request, relax: {} });
     expect(why.relaxations.map(({ code, apply }) => [code, apply])).toEqual([['one-place-more', null]]);
-    expect(why.relaxations[0]?.sentence).toContain(bench?.workCentre.replaceAll('-', ' '));
+    expect(why.relaxations[0]?.changes[0]?.sentence).toContain(bench?.workCentre.replaceAll('-', ' '));
     const oneMore = withBench((places) => [...taken(places), { id: 'one-more', label: '', busy: [] }]);
     expect(findOffers(oneMore, 1)[0]?.plan.deliveryOn).toBe(why.relaxations[0]?.deliveryOn);
   }, 120_000);

@@ -1,7 +1,8 @@
-import type { RequestOffers, WhyNot } from '@archwright/contracts';
+import type { RequestOffers, Told, WhyNot } from '@archwright/contracts';
 import { smallestRelaxations } from '@archwright/planner';
 import { isToCome, type PlanRequest } from '@archwright/protocol';
-import { refusalInWords, stageOfRefusal, type Refusal } from './refusal-words.js';
+import { tell, told } from '../tell.js';
+import { refusalTold, stageOfRefusal, type Refusal } from './refusal-words.js';
 import { relaxationsFor, type Relaxation } from './relaxations.js';
 import { WhatIf } from './what-if.js';
 
@@ -32,12 +33,10 @@ export function explainWhyNot(request: PlanRequest, refusal: Refusal | null, { e
   );
   return {
     failingStage: title,
-    sentence: helping.length === 0 ? `${failing.sentence} ${NOTHING_HELPS}` : failing.sentence,
+    ...tell(failing.because),
     relaxations: helping.map(({ steps, answer }) => ({ ...proposed(possible, steps, relax), deliveryOn: answer.on })),
   };
 }
-
-const NOTHING_HELPS = 'No single change that could be agreed to makes a plan possible, and no two of them together do.';
 
 function relaxed(request: PlanRequest, possible: readonly Relaxation[], steps: readonly number[]): PlanRequest {
   return possible.reduce((each, { ask }, at) => ((steps[at] ?? 0) === 0 ? each : ask(each, steps[at] ?? 0)), request);
@@ -54,7 +53,7 @@ function proposed(
   });
   return {
     code: parts.map(({ relaxation }) => relaxation.code).join('-and-'),
-    sentence: parts.map(({ relaxation, step }) => relaxation.sentence(step)).join(' '),
+    changes: parts.map(({ relaxation, step }) => tell(relaxation.asked(step))),
     apply: parts.reduce<WaysOut['relax'] | null>(
       (agreed, { relaxation, step }) => (agreed === null ? null : (relaxation.agree?.(agreed, step) ?? null)),
       relax,
@@ -63,11 +62,7 @@ function proposed(
 }
 
 /** The first stage that cannot be reached however the earlier ones are placed. */
-function failingStage(
-  request: PlanRequest,
-  refusal: Refusal | null,
-  whatIf: WhatIf,
-): { stage: string; sentence: string } {
+function failingStage(request: PlanRequest, refusal: Refusal | null, whatIf: WhatIf): { stage: string; because: Told } {
   const { chain, progress, horizonWeeks } = request;
   const stages = chain.stages.filter(
     ({ code, chained }) => chained && progress.stages.some((row) => row.code === code && isToCome(row.state)),
@@ -76,13 +71,11 @@ function failingStage(
   if (refusal !== null)
     return {
       stage: stageOfRefusal(refusal, chain) ?? last?.code ?? '',
-      sentence: refusalInWords(refusal, chain),
+      because: refusalTold(refusal, chain),
     };
   const failing = stages[whatIf.placeableVisits(request)] ?? last;
   return {
     stage: failing?.code ?? '',
-    sentence:
-      `"${failing?.title ?? 'The next visit'}" has no time left within the waits that the treatment allows, ` +
-      `in the next ${String(horizonWeeks)} weeks and with what is booked.`,
+    because: told('why-not-no-time', { title: { title: failing?.title ?? '' }, weeks: horizonWeeks }),
   };
 }

@@ -38,8 +38,7 @@ export async function acceptProposal(
   await tx.update(ReplanProposal, { id: proposalId }, { state: 'accepted' });
   const decision = { state: 'accepted' as const, decidedAt: now, decidedBy, version: alert.version + 1 };
   await tx.update(RemakeAlert, { id: alertId }, decision);
-  const sentence = 'The plan that repairs the alert was accepted.';
-  const body = { alertId, proposalId, planHash, otherCases: proposal.otherCases, sentence };
+  const body = { alertId, proposalId, planHash, otherCases: proposal.otherCases };
   await appendCaseEvent(tx, { caseId: alert.caseId, kind: 'replan-accepted', body, actorId: decidedBy, at: now });
   await tellAboutAlert(tx, record, { id: alertId, kind: 'remake-accepted' }, now);
   await recordAudit(tx, {

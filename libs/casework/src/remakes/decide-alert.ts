@@ -58,7 +58,7 @@ export async function dismissAlert(
   await tx.update(ReplanProposal, { alertId, state: 'open' }, { state: 'superseded' });
   const decision = { decidedAt: now, decidedBy, decisionReason: reason, version: alert.version + 1 };
   await tx.update(RemakeAlert, { id: alertId }, { state: 'dismissed', ...decision });
-  const body = { alertId, sentence: 'The alert was dismissed, with a reason on record.' };
+  const body = { alertId };
   await appendCaseEvent(tx, {
     caseId: alert.caseId,
     kind: 'remake-alert-dismissed',

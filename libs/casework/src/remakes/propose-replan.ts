@@ -184,7 +184,6 @@ async function noteNone(
 ): Promise<void> {
   const change = { state: 'open' as const, noProposalReason: reason, version: alert.version + 1 };
   await tx.update(RemakeAlert, { id: alert.id }, change);
-  const sentence = 'No plan that repairs the alert was found; a person has to decide.';
-  const body = { alertId: alert.id, stage: record.stage.code, sentence };
+  const body = { alertId: alert.id, stage: record.stage.code };
   await appendCaseEvent(tx, { caseId: alert.caseId, kind: 'no-replan-found', body, actorId: null, at: now });
 }

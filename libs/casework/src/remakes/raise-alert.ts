@@ -79,8 +79,7 @@ export async function openAlert(
     raisedAt: now,
     raisedBy,
   });
-  const sentence = `Something has to be made again: found at ${stage.code}, back to ${remake.returnTo}.`;
-  const body = { alertId: id, stage: stage.code, trigger: remake.trigger, returnTo: remake.returnTo, sentence };
+  const body = { alertId: id, stage: stage.code, trigger: remake.trigger, returnTo: remake.returnTo };
   await appendCaseEvent(tx, { caseId: stage.caseId, kind: 'remake-alert-raised', body, actorId: raisedBy, at: now });
   await askForProposal(tx, id, stage.organisationId, now);
   await tellAboutAlert(tx, record, { id, kind: 'remake-alert' }, now);
@@ -123,8 +122,7 @@ export async function withdrawCorrectedAlerts(tx: EntityManager, { stage }: Stag
         version: alert.version + 1,
       },
     );
-    const sentence = `The alert of ${stage.code} is over: a later check at the visit passed.`;
-    const body = { alertId: alert.id, stage: stage.code, sentence };
+    const body = { alertId: alert.id, stage: stage.code };
     await appendCaseEvent(tx, { caseId: stage.caseId, kind: 'remake-alert-yielded', body, actorId: null, at: now });
   }
 }

@@ -1,6 +1,8 @@
 import { messageIdOf } from '@archwright/notices';
-import { CallTask, Notice, appendCaseEvent, enqueueOutbox, uuidv7 } from '@archwright/records';
+import { Notice, appendCaseEvent, enqueueOutbox, uuidv7 } from '@archwright/records';
 import type { EntityManager } from 'typeorm';
+import { told } from '../tell.js';
+import { askToCallOnce } from './ask-to-call.js';
 import { messageDomainOf } from './message-domain.js';
 import { isReachedByMail, loadComingVisits, type Visit } from './visits.js';
 
@@ -21,7 +23,7 @@ export async function announceVisits(tx: EntityManager, visits: readonly Visit[]
     await noteAnnounced(tx, caseId, await loadComingVisits(tx, caseId, now), now);
     if (await tx.existsBy(Notice, { caseId, kind: 'itinerary', state: 'scheduled' })) continue;
     if (isReachedByMail(visit)) await notify(tx, visit, { kind: 'itinerary', appointmentId: null }, now);
-    else await askToCall(tx, visit, `Tell the patient the times of case ${visit.caseNumber ?? ''}.`, now);
+    else await askToCallOnce(tx, aboutVisit(visit), told('call-times', { number: visit.caseNumber }), now);
   }
 }
 
@@ -42,20 +44,17 @@ export async function announceChanges(tx: EntityManager, visits: readonly Visit[
     changed.filter((visit) => isComing(visit) && !known.has(visit.id)),
     now,
   );
-  const told = changed.filter(({ id }) => known.has(id));
-  for (const [caseId, moved] of byCase(told.filter(isComing))) {
+  const heardOf = changed.filter(({ id }) => known.has(id));
+  for (const [caseId, moved] of byCase(heardOf.filter(isComing))) {
     await noteAnnounced(tx, caseId, moved, now);
     await announceChange(tx, moved, 'visit-moved', now);
   }
-  for (const cancelled of byCase(told.filter(({ state }) => state === 'cancelled')).values()) {
+  for (const cancelled of byCase(heardOf.filter(({ state }) => state === 'cancelled')).values()) {
     await announceChange(tx, cancelled, 'visit-cancelled', now);
   }
 }
 
-const CHANGED = {
-  'visit-moved': { one: 'has a new time', many: 'have new times' },
-  'visit-cancelled': { one: 'will not take place', many: 'will not take place' },
-} as const;
+const CHANGED = { 'visit-moved': 'call-moved', 'visit-cancelled': 'call-cancelled' } as const;
 
 /** @param visits of one case and patient, at least one */
 async function announceChange(
@@ -70,13 +69,12 @@ async function announceChange(
     for (const visit of visits) await notify(tx, visit, { kind, appointmentId: visit.id }, now);
     return;
   }
-  const ofCase = `of case ${first.caseNumber ?? ''}`;
-  const what =
-    visits.length === 1
-      ? `a visit ${ofCase} ${CHANGED[kind].one}`
-      : `${String(visits.length)} visits ${ofCase} ${CHANGED[kind].many}`;
-  await askToCall(tx, first, `Tell the patient that ${what}.`, now);
+  const what = told(CHANGED[kind], { n: visits.length, number: first.caseNumber });
+  await askToCallOnce(tx, aboutVisit(first), what, now);
 }
+
+/** A call about a visit. */
+const aboutVisit = ({ id, patientId, caseId }: Visit) => ({ patientId, caseId, appointmentId: id });
 
 /** Everything that was announced of these cases, oldest first. */
 export async function announcedVisits(tx: EntityManager, caseIds: readonly string[]): Promise<AnnouncedVisit[]> {
@@ -119,21 +117,6 @@ async function notify(
     createdAt: now,
   });
   await enqueueOutbox(tx, 'deliver-notice', { organisationId: visit.organisationId, noticeId: id }, now);
-}
-
-async function askToCall(tx: EntityManager, visit: Visit, reason: string, now: Date): Promise<void> {
-  const isAsked = await tx.existsBy(CallTask, { appointmentId: visit.id, reason, state: 'open' });
-  if (isAsked) return;
-  await tx.insert(CallTask, {
-    id: uuidv7(),
-    patientId: visit.patientId,
-    caseId: visit.caseId,
-    appointmentId: visit.id,
-    reason,
-    state: 'open',
-    dueAt: now,
-    createdAt: now,
-  });
 }
 
 function byCase(visits: readonly Visit[]): Map<string, Visit[]> {

@@ -1,4 +1,4 @@
-import type { CallList, CallTaskView, RecordCall } from '@archwright/contracts';
+import type { CallList, CallTaskView, RecordCall, Told } from '@archwright/contracts';
 import { requireVersion } from '@archwright/platform';
 import { CallAttempt, CallTask, appendCaseEvent, recordAudit, uuidv7 } from '@archwright/records';
 import type { EntityManager } from 'typeorm';
@@ -15,7 +15,7 @@ const DONE_SHOWN_MS = 12 * 3_600_000;
 
 const TASKS = `
   SELECT k.id, k.version, k.patient_id AS "patientId", i.given_name || ' ' || i.family_name AS "patientName", i.phone,
-    k.case_id AS "caseId", l.zone, k.reason, k.state, k.due_at AS "dueAt",
+    k.case_id AS "caseId", l.zone, k.reason, k.told, k.state, k.due_at AS "dueAt",
     coalesce((SELECT json_agg(json_build_object('at', to_char(t.attempted_at AT TIME ZONE 'UTC', 'YYYY-MM-DD"T"HH24:MI:SS.MS"Z"'),
         'outcome', t.outcome, 'by', u.name) ORDER BY t.attempted_at)
       FROM call_attempt t JOIN user_account u ON u.id = t.attempted_by WHERE t.call_task_id = k.id), '[]') AS attempts
@@ -104,13 +104,18 @@ async function readTask(tx: EntityManager, actor: Actor, taskId: string): Promis
   return task;
 }
 
-type TaskRow = Omit<CallTaskView, 'patientName' | 'dueAt'> & { patientName: string | null; dueAt: Date };
+type TaskRow = Omit<CallTaskView, 'patientName' | 'dueAt' | 'told'> & {
+  patientName: string | null;
+  dueAt: Date;
+  told: Told | null;
+};
 
 async function readTasks(tx: EntityManager, sql: string, parameters: unknown[]): Promise<CallTaskView[]> {
   const rows: TaskRow[] = await tx.query(sql, parameters);
   return rows.map((row) => ({
     ...row,
     patientName: row.patientName ?? '(erased)',
+    told: row.told ?? told('as-written', { text: row.reason }),
     dueAt: row.dueAt.toISOString(),
   }));
 }

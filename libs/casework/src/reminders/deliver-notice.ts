@@ -1,7 +1,9 @@
 import type { DeliverNoticePayload } from '@archwright/contracts';
-import { CallTask, Notice, Organisation, uuidv7 } from '@archwright/records';
+import { Notice, Organisation } from '@archwright/records';
 import type { DataSource, EntityManager } from 'typeorm';
+import { told } from '../tell.js';
 import { announcedVisits } from './announce.js';
+import { askToCall } from './ask-to-call.js';
 import { colleagueMails } from './colleague-mail.js';
 import type { Post } from './post.js';
 import { sendOnce, type Outcome } from './send-once.js';
@@ -91,14 +93,6 @@ async function sendToColleagues(tx: EntityManager, post: Post, notice: Notice): 
 /** What a patient's mailbox refuses is told by telephone; colleagues find it on their screens. */
 async function callInstead(tx: EntityManager, notice: Notice, now: Date): Promise<void> {
   if (notice.patientId === null) return;
-  await tx.insert(CallTask, {
-    id: uuidv7(),
-    patientId: notice.patientId,
-    caseId: notice.caseId,
-    appointmentId: notice.appointmentId,
-    reason: 'A message about visits was refused by the mail server: tell the patient by telephone.',
-    state: 'open',
-    dueAt: now,
-    createdAt: now,
-  });
+  const { patientId, caseId, appointmentId } = notice;
+  await askToCall(tx, { patientId, caseId, appointmentId }, told('call-refused-mail'), now);
 }

@@ -1,6 +1,7 @@
-import type { DeliverReminderPayload } from '@archwright/contracts';
+import type { DeliverReminderPayload, Told } from '@archwright/contracts';
 import { Organisation, Reminder, uuidv7 } from '@archwright/records';
 import type { DataSource, EntityManager } from 'typeorm';
+import { inEnglish, told } from '../tell.js';
 import type { Post } from './post.js';
 import { sendOnce, type Outcome } from './send-once.js';
 import { reminderMail } from './visit-mail.js';
@@ -31,14 +32,7 @@ export function deliverReminder(
       id: reminderId,
       load: loadDue,
       send: (tx, due) => remind(tx, post, due, now),
-      refused: (tx, { reminder, visit }) =>
-        putOnCallList(
-          tx,
-          visit,
-          reminder.id,
-          'The reminder by mail was refused: remind the patient by telephone.',
-          now,
-        ),
+      refused: (tx, { reminder, visit }) => putOnCallList(tx, visit, reminder.id, told('call-reminder-refused'), now),
     },
     now,
   );
@@ -53,7 +47,7 @@ async function loadDue(tx: EntityManager, id: string): Promise<Due | null> {
 async function remind(tx: EntityManager, post: Post, { reminder, visit }: Due, now: Date): Promise<Outcome> {
   if (visit.state !== 'booked' || visit.hasDied || visit.startsAt <= now) return { state: 'withdrawn' };
   if (reminder.channel === 'phone') {
-    await putOnCallList(tx, visit, reminder.id, 'Remind the patient of a visit.', now);
+    await putOnCallList(tx, visit, reminder.id, told('call-reminder'), now);
   } else {
     const { settings } = await tx.findOneByOrFail(Organisation, { id: visit.organisationId });
     await post.mailer.send(reminderMail(post, visit, reminder.messageId, settings, now));
@@ -66,14 +60,14 @@ async function putOnCallList(
   tx: EntityManager,
   visit: Visit,
   reminderId: string,
-  reason: string,
+  what: Told,
   now: Date,
 ): Promise<void> {
   await tx.query(
-    `INSERT INTO call_task (id, patient_id, case_id, appointment_id, reminder_id, reason, state, due_at, created_at)
-     VALUES ($1, $2, $3, $4, $5, $6, 'open', $7, $7)
+    `INSERT INTO call_task (id, patient_id, case_id, appointment_id, reminder_id, reason, told, state, due_at, created_at)
+     VALUES ($1, $2, $3, $4, $5, $6, $7, 'open', $8, $8)
      ON CONFLICT ON CONSTRAINT call_task_once_per_reminder DO UPDATE SET
-       state = 'open', reason = excluded.reason, due_at = excluded.due_at, version = call_task.version + 1`,
-    [uuidv7(), visit.patientId, visit.caseId, visit.id, reminderId, reason, now],
+       state = 'open', reason = excluded.reason, told = excluded.told, due_at = excluded.due_at, version = call_task.version + 1`,
+    [uuidv7(), visit.patientId, visit.caseId, visit.id, reminderId, inEnglish(what), JSON.stringify(what), now],
   );
 }

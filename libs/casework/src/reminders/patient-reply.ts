@@ -1,6 +1,8 @@
 import { verifyLink, type LinkPurpose, type LinkSubject } from '@archwright/notices';
-import { CallTask, appendCaseEvent, inOrganisation, uuidv7 } from '@archwright/records';
+import { appendCaseEvent, inOrganisation } from '@archwright/records';
 import type { DataSource, EntityManager } from 'typeorm';
+import { told } from '../tell.js';
+import { askToCallOnce } from './ask-to-call.js';
 import { loadVisits, type Visit } from './visits.js';
 
 /** What a link in a message may do. */
@@ -80,18 +82,9 @@ async function confirm(tx: EntityManager, visit: Visit, now: Date): Promise<void
 }
 
 async function askToMove(tx: EntityManager, visit: Visit, now: Date): Promise<void> {
-  const reason = 'The patient asks for another time.';
-  if (await tx.existsBy(CallTask, { appointmentId: visit.id, reason, state: 'open' })) return;
-  await tx.insert(CallTask, {
-    id: uuidv7(),
-    patientId: visit.patientId,
-    caseId: visit.caseId,
-    appointmentId: visit.id,
-    reason,
-    state: 'open',
-    dueAt: now,
-    createdAt: now,
-  });
+  const { id, patientId, caseId } = visit;
+  const about = { patientId, caseId, appointmentId: id };
+  if (!(await askToCallOnce(tx, about, told('call-asks-to-move'), now))) return;
   await note(tx, visit, 'patient-asked-to-move', now);
 }
 

@@ -1,11 +1,12 @@
-import type { TransferPage, TransferQuery, TransferView } from '@archwright/contracts';
+import type { Told, TransferPage, TransferQuery, TransferView } from '@archwright/contracts';
 import { decodeCursor, pageOf } from '@archwright/platform';
 import type { EntityManager } from 'typeorm';
 import type { Actor } from '../actor.js';
 import { RecordNotFoundError } from '../errors.js';
 import { clinicScope } from '../patients/patient-access.js';
+import { tell, told } from '../tell.js';
 
-type Row = Omit<TransferView, 'patientName' | 'proposedAt' | 'decidedAt' | 'sentence' | 'labWork'> & {
+type Row = Omit<TransferView, 'patientName' | 'proposedAt' | 'decidedAt' | 'sentence' | 'told' | 'labWork'> & {
   readonly patientName: string | null;
   readonly proposedAt: Date;
   readonly decidedAt: Date | null;
@@ -78,16 +79,12 @@ function viewOf(row: Row): TransferView {
       ...step,
       endsAt: step.endsAt === null ? null : new Date(step.endsAt).toISOString(),
     })),
-    sentence: sentenceOf(row),
+    ...tell(toldOf(row)),
   };
 }
 
-function sentenceOf({ state, fromClinicName, fromClinicId, toName, toClinicId, objects }: Row): string {
-  const way = `From ${fromClinicName} to ${toName}`;
-  if (state === 'proposed') return `${way}: waits for an answer.`;
-  if (state !== 'accepted') return `${way}: ${state}; the case goes on where it was.`;
+function toldOf({ state, fromClinicName, fromClinicId, toName, toClinicId, objects }: Row): Told {
   const left = objects.filter(({ holder, clinicId }) => holder === 'clinic' && clinicId === fromClinicId).length;
-  if (left === 0 || toClinicId === null) return `${way}: accepted.`;
-  const things = left === 1 ? '1 object is' : `${String(left)} objects are`;
-  return `${way}: accepted; ${things} still to be forwarded.`;
+  const isForwarding = state === 'accepted' && toClinicId !== null;
+  return told('transfer', { from: fromClinicName, to: toName, state, left: isForwarding ? left : 0 });
 }

@@ -1,11 +1,11 @@
 import { dateOfDay, toLocal, weekday, type Interval } from '@archwright/calendar';
-import type { ChainOffer, PlannedOperation, PlannedVisit } from '@archwright/planner';
+import type { ChainOffer, OfferReason, PlannedOperation, PlannedVisit } from '@archwright/planner';
 import type { Arch } from '../path-schema.js';
 import { timeTaken, wayMs } from './home-visits.js';
+import { lossesOf, type PlanLoss } from './losses.js';
 import type { PhaseToPlan, VisitToPlan } from './remaining.js';
 import type { PlanNames } from './problem.js';
 import { atOnce, type Direction, type Leg } from './transport.js';
-import { givenUp, reasonSentences } from './wording.js';
 
 /** One visit of a plan. */
 export interface CasePlanVisit {
@@ -77,10 +77,9 @@ export interface CasePlan {
   readonly wishesBroken: number;
   readonly clinicianChanges: number;
   readonly clinicChanges: number;
-  /** What makes this plan good, one sentence each. */
-  readonly reasons: readonly string[];
-  /** What it gives up, one sentence each. */
-  readonly givesUp: readonly string[];
+  /** What makes this plan good. */
+  readonly reasons: readonly OfferReason[];
+  readonly givesUp: readonly PlanLoss[];
 }
 
 /** Reads an offer of the planner back into visits, lab steps and courier runs. */
@@ -102,8 +101,8 @@ export function fromChainPlan(offer: ChainOffer, names: PlanNames): CasePlan {
     wishesBroken,
     clinicianChanges,
     clinicChanges,
-    reasons: reasonSentences(offer.reasons, deliveryOn),
-    givesUp: givenUp(visits, offer.vector, names.request.patient),
+    reasons: offer.reasons,
+    givesUp: lossesOf(visits, offer.vector, names.request.patient),
   };
 }
 

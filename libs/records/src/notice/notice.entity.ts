@@ -49,6 +49,8 @@ export class CallTask extends TenantRow {
   @Column('uuid', { nullable: true }) reminderId!: string | null;
   @Column('uuid', { nullable: true }) alertId!: string | null;
   @Column('text') reason!: string;
+  /** The reason by its code; null for a call that was asked for before reasons had one. */
+  @Column('jsonb', { nullable: true }) told!: object | null;
   @Column('text') state!: 'open' | 'done';
   @Column('timestamptz') dueAt!: Date;
   @Column('integer', { default: 1 }) version!: number;

@@ -200,8 +200,12 @@ export const messages: SameTexts<typeof english> = {
     other: 'وقت آخر',
     start: '{when}، {clinician}',
     visitOf: '{patient} · {number} · {clinic}',
-    called: '، {phone}: {sentence}',
-    mailed: ': {sentence}',
+    summary:
+      '{visits, plural, zero {لا تتغير زيارات} one {تتغير زيارة واحدة} two {تتغير زيارتان} few {تتغير # زيارات} many {تتغير # زيارة} other {تتغير # زيارة}}، {steps, plural, zero {لا تتغير خطوات في المختبر} one {تتغير خطوة واحدة في المختبر} two {تتغير خطوتان في المختبر} few {تتغير # خطوات في المختبر} many {تتغير # خطوة في المختبر} other {تتغير # خطوة في المختبر}}، {stay, plural, zero {ولا تبقى زيارات أخرى} one {وتبقى زيارة أخرى واحدة} two {وتبقى زيارتان أخريان} few {وتبقى # زيارات أخرى} many {وتبقى # زيارة أخرى} other {وتبقى # زيارة أخرى}} كما حُجزت.',
+    called:
+      '، {phone}: أخبر المريض بأن {n, plural, zero {لا زيارة تتغير} one {زيارة واحدة تتغير} two {زيارتين تتغيران} few {# زيارات تتغير} many {# زيارة تتغير} other {# زيارة تتغير}}.',
+    mailed:
+      ': يُخبَر بالبريد بأن {n, plural, zero {لا زيارة تتغير} one {زيارة واحدة تتغير} two {زيارتين تتغيران} few {# زيارات تتغير} many {# زيارة تتغير} other {# زيارة تتغير}}.',
     beforeAfter: 'قبل / بعد',
     otherDay: 'اليوم',
     otherTime: 'الوقت، بخطوات من 5 دقائق',

@@ -206,8 +206,10 @@ export const messages: SameTexts<typeof english> = {
     other: 'Eine andere Zeit',
     start: '{when}, {clinician}',
     visitOf: '{patient} · {number} · {clinic}',
-    called: ', {phone}: {sentence}',
-    mailed: ': {sentence}',
+    summary:
+      '{visits, plural, one {# Termin ändert sich} other {# Termine ändern sich}}, {steps, plural, one {# Laborschritt ändert sich} other {# Laborschritte ändern sich}}, {stay, plural, one {# anderer Termin bleibt} other {# andere Termine bleiben}} wie gebucht.',
+    called: ', {phone}: mitteilen, dass {n, plural, one {sich # Termin ändert} other {sich # Termine ändern}}.',
+    mailed: ': erfährt per E-Mail, dass {n, plural, one {sich # Termin ändert} other {sich # Termine ändern}}.',
     beforeAfter: 'Vorher / Nachher',
     otherDay: 'Tag',
     otherTime: 'Uhrzeit, in Schritten von 5 Minuten',

@@ -199,8 +199,10 @@ export const messages = {
     other: 'Another time',
     start: '{when}, {clinician}',
     visitOf: '{patient} · {number} · {clinic}',
-    called: ', {phone}: {sentence}',
-    mailed: ': {sentence}',
+    summary:
+      '{visits, plural, one {# visit changes} other {# visits change}}, {steps, plural, one {# laboratory step changes} other {# laboratory steps change}}, {stay, plural, one {# other visit stays} other {# other visits stay}} as booked.',
+    called: ', {phone}: tell the patient that {n, plural, one {# visit changes} other {# visits change}}.',
+    mailed: ': is told by mail that {n, plural, one {# visit changes} other {# visits change}}.',
     beforeAfter: 'Before / After',
     otherDay: 'Day',
     otherTime: 'Time, in steps of 5 minutes',
