@@ -89,7 +89,10 @@ describe('free visits chosen again', () => {
     const row = await practice.rows((tx) => tx.findOneByOrFail(WorkloadProposal, { id: proposal.id }));
     expect(row).toMatchObject({ seed: 1, streams: 2, bound: { lateness: 0, movedVisits: 1 } });
     expect(row.epochs).toBeGreaterThan(0);
-    made = { search: found(search.mock.calls[0])[0], found: await found(search.mock.results[0]).value };
+    made = {
+      search: found(search.mock.calls[0])[0],
+      found: (await found(search.mock.results[0]).value) as typeof made.found,
+    };
     search.mockRestore();
   });
 
