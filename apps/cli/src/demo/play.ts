@@ -171,7 +171,7 @@ async function askForOffers(
       label,
       dateInWords(must(plan.deliveryOn, 'a delivery date')),
       plan.visits.map((visit) => whenInWords(visit.startsAt, visit.zone).split(',')[0]).join(' · '),
-      plan.givesUp.join(' ') || 'nothing',
+      plan.givesUp.map(({ sentence }) => sentence).join(' ') || 'nothing',
     ]),
   );
   narrator.say('None of them uses the blocked chair while it is out of service.');
