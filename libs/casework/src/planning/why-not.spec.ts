@@ -87,7 +87,7 @@ describe('why there is no plan', () => {
     expect(findOffers(oneMore, 1)[0]?.plan.deliveryOn).toBe(why.relaxations[0]?.deliveryOn);
   }, 120_000);
 
-  it('proposes two together when neither alone gives a plan, and says so when no two do', () => {
+  it('proposes two together when neither alone gives a plan, and none when no two do', () => {
     const whole = { startMs: NOW_MS - DAY_MS, endMs: NOW_MS + 200 * DAY_MS };
     const clinic = aClinic('north');
     const clinicians = clinic.clinicians.map((each, index) => (index === 0 ? { ...each, absences: [whole] } : each));
@@ -108,6 +108,5 @@ describe('why there is no plan', () => {
     const full = { ...request, practice: aPractice([aClinic('north', [whole])]) };
     const hopeless = explainWhyNot(full, null, { everyClinic: full, relax: {} });
     expect(hopeless.relaxations).toEqual([]);
-    expect(hopeless.sentence).toContain('no two of them together');
   }, 120_000);
 });

@@ -180,7 +180,7 @@ export const messages: SameTexts<typeof english> = {
     whyNotTitle: 'Warum es nicht passt',
     relax: 'Was es möglich machen würde',
     noRelaxation:
-      'Keine einzelne Änderung an Wartezeiten, Behandelnden, Standort oder Tagen macht es möglich. Mehrere zusammen vielleicht: Fragen Sie, was der Patient sonst könnte, und eröffnen Sie den Fall mit anderen Standorten und Wünschen neu.',
+      'Keine Änderung an Wartezeiten, Behandelnden, Standort oder Tagen macht es möglich, weder eine allein noch zwei zusammen. Mehr vielleicht: Fragen Sie, was der Patient sonst könnte, und eröffnen Sie den Fall mit anderen Standorten und Wünschen neu.',
     relaxGives: 'Eingliederung {day}',
     relaxed: 'Für diese Suche ist eine Bedingung gelockert.',
     unrelax: 'Wie zuerst gefragt suchen',

@@ -174,7 +174,7 @@ export const messages = {
     whyNotTitle: 'Why it does not fit',
     relax: 'What would make it possible',
     noRelaxation:
-      'No single change of waits, clinician, clinic or days makes it possible. Several together may: ask what else the patient could do, then open the case again with other clinics and wishes.',
+      'No change of waits, clinician, clinic or days makes it possible, neither one alone nor two together. More may: ask what else the patient could do, then open the case again with other clinics and wishes.',
     relaxGives: 'placement {day}',
     relaxed: 'One condition is loosened for this search.',
     unrelax: 'Search as first asked',
