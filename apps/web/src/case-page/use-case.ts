@@ -61,10 +61,14 @@ export function useCase(caseId: string, withReminders: boolean) {
   return { practice, view, reminders, consent, state, confirm, release };
 }
 
-/** What a change of state would do to the case as it is seen, asked before it is made. */
+/**
+ * What a change of state would do to the case as it is seen, asked before it is made. A change of the case makes it another
+ * question; asked again by itself, it would be about a state that the case has left.
+ */
 export const useStateEffects = ({ id, version }: CaseView, to: CaseState | undefined) =>
   useQuery({
     queryKey: ['state-effects', id, version, to],
     queryFn: () => read(`/cases/${id}/state-effects`, caseStateEffects, { to }),
     enabled: to !== undefined,
+    meta: { isLive: false },
   });
