@@ -3,6 +3,7 @@ import { In, type EntityManager } from 'typeorm';
 import type { Actor } from '../actor.js';
 import { loadChains } from '../cases/chain.js';
 import { loadJointCase, loadJointPractice, type JointPractice } from '../planning/joint-practice.js';
+import { movableFrom } from '../planning/notice-limit.js';
 import { horizonWeeksOf } from '../planning/planning-basis.js';
 import type { ReplanBasis } from '../planning/replan-basis.js';
 import { findAffected, type AffectedCase } from './affected.js';
@@ -10,10 +11,7 @@ import { isUndecided, loadDisturbance } from './disturbance-record.js';
 import { practiceAfter, type Loss } from './loss.js';
 import type { CaseToRepair, RepairSearch } from './search-repair.js';
 
-const HOUR_MS = 3_600_000;
 const SLOT_MS = 300_000;
-/** Visits that begin sooner stay unless the loss falls on them: their patients cannot be reached with certainty. Project default. */
-const NOTICE_HOURS = 48;
 
 /** What a repair is looked for in: the practice as it will be, and the cases that the loss falls on. */
 export interface RepairQuestion {
@@ -39,7 +37,8 @@ export async function loadQuestion(
   const scope = {
     clinicIds: [...new Set(cases.flatMap(({ clinicIds }) => clinicIds))],
     horizonWeeks: Math.max(1, ...[...chains.values()].map(({ chain }) => horizonWeeksOf(chain))),
-    movableFrom: new Date(now.getTime() + NOTICE_HOURS * HOUR_MS),
+    // Visits that the loss falls on move all the same.
+    movableFrom: movableFrom(now),
     movingAppointmentIds: affected.flatMap(({ appointmentIds }) => appointmentIds),
   };
   const before = await loadJointPractice(tx, scope, now);

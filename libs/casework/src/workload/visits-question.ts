@@ -4,14 +4,12 @@ import type { EntityManager } from 'typeorm';
 import type { Actor } from '../actor.js';
 import type { CaseToRepair } from '../disturbances/search-repair.js';
 import { loadJointCase, loadJointPractice } from '../planning/joint-practice.js';
+import { movableFrom } from '../planning/notice-limit.js';
 import type { ReplanBasis } from '../planning/replan-basis.js';
 import type { ResourceTimes } from '../planning/snapshot-changes.js';
 import { loadWorkload, type LoadedWorkload } from './load-workload.js';
 
-const HOUR_MS = 3_600_000;
-const WEEK_MS = 168 * HOUR_MS;
-/** Visits that begin sooner stay: their patients can't be reached with certainty. Project default, as for repairs. */
-const NOTICE_HOURS = 48;
+const WEEK_MS = 168 * 3_600_000;
 /** Cases of each sort that take part: the latest ones, and those whose free visits come first. Project default. */
 const MOST_CASES = 20;
 
@@ -45,14 +43,14 @@ export async function loadVisitsQuestion(
   late: readonly string[],
   now: Date,
 ): Promise<LoadedVisits | null> {
-  const movableFrom = new Date(now.getTime() + NOTICE_HOURS * HOUR_MS);
-  const free = await casesWithFreeVisits(tx, laboratory.id, movableFrom, now);
+  const from = movableFrom(now);
+  const free = await casesWithFreeVisits(tx, laboratory.id, from, now);
   if (free.length === 0) return null;
   const caseIds = [...new Set([...late.slice(0, MOST_CASES), ...free])];
   const { weeks, clinicIds } = await reachOf(tx, caseIds, now);
   const workload = await loadWorkload(tx, laboratory, weeks, now, caseIds);
   const { horizonWeeks } = workload.request;
-  const scope = { clinicIds, horizonWeeks, movableFrom, movable: 'provisional' as const };
+  const scope = { clinicIds, horizonWeeks, movableFrom: from, movable: 'provisional' as const };
   const joint = await loadJointPractice(tx, scope, now);
   const bases: ReplanBasis[] = [];
   for (const { id } of workload.cases) {
@@ -66,12 +64,7 @@ export async function loadVisitsQuestion(
   };
 }
 
-async function casesWithFreeVisits(
-  tx: EntityManager,
-  laboratoryId: string,
-  movableFrom: Date,
-  now: Date,
-): Promise<string[]> {
+async function casesWithFreeVisits(tx: EntityManager, laboratoryId: string, from: Date, now: Date): Promise<string[]> {
   const rows: { id: string }[] = await tx.query(
     `SELECT c.id FROM treatment_case c JOIN stage s ON s.case_id = c.id
        JOIN appointment_stage x ON x.stage_id = s.id JOIN appointment a ON a.id = x.appointment_id
@@ -80,7 +73,7 @@ async function casesWithFreeVisits(
        AND h.kind = 'provisional' AND h.state = 'active' AND h.expires_at > $3
        AND EXISTS (SELECT FROM lab_step l WHERE l.case_id = c.id AND l.laboratory_id = $1 AND l.state IN ('planned', 'ready'))
      GROUP BY c.organisation_id, c.id ORDER BY min(a.starts_at), c.id LIMIT $4`,
-    [laboratoryId, movableFrom, now, MOST_CASES],
+    [laboratoryId, from, now, MOST_CASES],
   );
   return rows.map(({ id }) => id);
 }
