@@ -40,7 +40,7 @@ export const messages: SameTexts<typeof english> = {
   },
   visitProposals: {
     title: 'Vorgeschlagene Verlegungen',
-    sentence: 'Ein Labor kommt mit den jetzt vorgemerkten Terminen nicht nach. Nichts ändert sich, bis jemand annimmt.',
+    sentence: 'Termine, die ein Labor neu wählen ließe, um nachzukommen. Nichts ändert sich, bis jemand annimmt.',
     loading: 'die vorgeschlagenen Verlegungen',
     none: 'Kein Labor schlägt vor, Termine zu verlegen. Findet seine Suche, dass freie Termine helfen würden, steht es hier.',
     from: '{laboratory}, gefunden {when}',

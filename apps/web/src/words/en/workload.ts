@@ -36,7 +36,7 @@ export const messages = {
   },
   visitProposals: {
     title: 'Proposed moves',
-    sentence: 'A laboratory can’t keep up as visits are kept now. Nothing moves until somebody accepts.',
+    sentence: 'Visits that a laboratory would have chosen again to keep up. Nothing moves until somebody accepts.',
     loading: 'the proposed moves',
     none: 'No laboratory proposes to move visits. When a search of its own finds that free visits would help, they stand here.',
     from: '{laboratory}, found {when}',
