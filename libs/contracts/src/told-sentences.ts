@@ -64,7 +64,7 @@ export const TOLD = {
   'wish-weekday': 'Not on a weekday wished for.',
   'wish-hours': 'Not at the hours wished for.',
   'why-not-no-time':
-    '"{title}" has no time left within the waits that the treatment allows, in the next {weeks} weeks and with what is booked.',
+    '{title, select, none {The next visit} other {"{title}"}} has no time left within the waits that the treatment allows, in the next {weeks} weeks and with what is booked.',
   'why-not-no-clinician': 'Nobody who may do "{title}" works at an accepted clinic.',
   'why-not-too-long': '"{title}" takes {minutes} minutes; the longest opening of an accepted clinic has {longest}.',
   'why-not-no-room': 'No laboratory has room for the work before this visit: free or add a place there.',

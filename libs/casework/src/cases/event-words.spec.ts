@@ -42,6 +42,10 @@ describe('the history of a case in words', () => {
     expect(eventSentence('patient-asks-to-move', {})).toBe('Patient asks to move.');
   });
 
+  it('tells also what its body names no part of', () => {
+    expect(eventSentence('visit-missed', {})).toBe('The visit was missed: "".');
+  });
+
   it('leaves out of a booking what there was none of', () => {
     expect(eventSentence('plan-confirmed', { booked: ['a', 'b'], provisional: [] })).toBe('2 visits were booked.');
     const applied = { booked: [], moved: ['a'], cancelled: [], reason: null };

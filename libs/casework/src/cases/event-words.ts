@@ -77,9 +77,7 @@ export function eventTold(kind: string, body: object, chain: CaseChain): Told {
   const known = body as EventBody;
   const about = known.stage ?? known.code;
   const code = `history-${kind}`;
-  if (isTold(code)) {
-    return told(code, FILLED[kind]?.(known, titleOf) ?? (about === undefined ? {} : { title: titleOf(about) }));
-  }
+  if (isTold(code)) return told(code, FILLED[kind]?.(known, titleOf) ?? { title: titleOf(about) });
   if (known.sentence !== undefined) return told('as-written', { text: known.sentence });
   return told('history-of-its-own', {
     kind: capitalised(kind.replaceAll('-', ' ')),

@@ -108,5 +108,6 @@ describe('why there is no plan', () => {
     const full = { ...request, practice: aPractice([aClinic('north', [whole])]) };
     const hopeless = explainWhyNot(full, null, { everyClinic: full, relax: {} });
     expect(hopeless.relaxations).toEqual([]);
+    expect(hopeless.sentence).toContain('has no time left');
   }, 120_000);
 });

@@ -76,6 +76,9 @@ function failingStage(request: PlanRequest, refusal: Refusal | null, whatIf: Wha
   const failing = stages[whatIf.placeableVisits(request)] ?? last;
   return {
     stage: failing?.code ?? '',
-    because: told('why-not-no-time', { title: { title: failing?.title ?? '' }, weeks: horizonWeeks }),
+    because: told('why-not-no-time', {
+      title: failing === undefined ? null : { title: failing.title },
+      weeks: horizonWeeks,
+    }),
   };
 }

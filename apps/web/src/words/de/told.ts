@@ -70,7 +70,7 @@ export const messages: SameTexts<typeof english> = {
     'wish-weekday': 'Nicht an einem gewünschten Wochentag.',
     'wish-hours': 'Nicht zu den gewünschten Stunden.',
     'why-not-no-time':
-      'Für „{title}“ bleibt in den Wartezeiten, die die Behandlung zulässt, keine Zeit – in den nächsten {weeks} Wochen und mit dem, was gebucht ist.',
+      'Für {title, select, none {den nächsten Termin} other {„{title}“}} bleibt in den Wartezeiten, die die Behandlung zulässt, keine Zeit – in den nächsten {weeks} Wochen und mit dem, was gebucht ist.',
     'why-not-no-clinician': 'Niemand, der „{title}“ ausführen darf, arbeitet an einem akzeptierten Standort.',
     'why-not-too-long':
       '„{title}“ dauert {minutes} Minuten; die längste Öffnung eines akzeptierten Standorts hat {longest}.',
