@@ -1,7 +1,7 @@
 import { pathDifferences, type PathDifference, type TreatmentPath } from '@archwright/protocol';
 import { editorWords as words } from '../words/path-editor.js';
 import { captureName } from './measured.js';
-import { partName, workName, type PartRef } from './path-parts.js';
+import { isListName, kindIn, partName, workName, type PartRef } from './path-parts.js';
 import { valueWords } from './value-words.js';
 
 export interface DifferenceRow {
@@ -73,19 +73,10 @@ function apartOf(before: readonly unknown[], after: readonly unknown[]): [unknow
   return gone.length + come.length === 0 ? [[...before], [...after]] : [gone, come];
 }
 
-const KINDS: Readonly<Record<string, PartRef['kind']>> = {
-  visits: 'visit',
-  labPhases: 'phase',
-  lags: 'lag',
-  gates: 'gate',
-  loops: 'loop',
-  objects: 'object',
-};
-
 function whereWords(at: readonly string[], old: TreatmentPath, path: TreatmentPath): string {
   const [list = '', code, ...rest] = at;
-  const kind = KINDS[list];
-  if (kind === undefined || code === undefined) return fieldsWords(at, old, path);
+  if (!isListName(list) || code === undefined) return fieldsWords(at, old, path);
+  const kind = kindIn(list);
   const [within, step, ...ofStep] = rest;
   if (kind === 'phase' && within === 'steps' && step !== undefined) {
     return partAndField({ kind: 'step', code: step }, ofStep, old, path);

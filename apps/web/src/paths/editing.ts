@@ -1,4 +1,5 @@
 import type { TreatmentPath } from '@archwright/protocol';
+import type { Change } from './path-change.js';
 import type { DraftFault } from './path-draft.js';
 import { keyOf, type Choice, type PartRef } from './path-parts.js';
 
@@ -21,8 +22,6 @@ export interface PartEditing {
   readonly editing: PathEditing;
   readonly part: PartRef;
 }
-
-export type Change = (path: TreatmentPath) => TreatmentPath;
 
 export function changeField({ editing, part }: PartEditing, field: string, change: Change): void {
   editing.change(change(editing.path), `${keyOf(part)}.${field}`);

@@ -3,7 +3,8 @@ import type { TimeSpan } from '@archwright/protocol';
 import { useState } from 'react';
 import { NumberBox } from '../look/number-box.js';
 import { editorWords as words } from '../words/path-editor.js';
-import { changeField, errorOf, type Change, type PartEditing } from './editing.js';
+import { changeField, errorOf, type PartEditing } from './editing.js';
+import type { Change } from './path-change.js';
 import { ownSpan } from './path-change.js';
 import type { Choice } from './path-parts.js';
 

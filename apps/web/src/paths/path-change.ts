@@ -11,7 +11,7 @@ import type {
   TreatmentPath,
 } from '@archwright/protocol';
 
-type Change = (path: TreatmentPath) => TreatmentPath;
+export type Change = (path: TreatmentPath) => TreatmentPath;
 
 /**
  * What a practice sets is the practice's: its standing says so from then on, and its old source does not stand beside a

@@ -1,6 +1,6 @@
 import { checkPath, treatmentPath, type PathProblem, type TreatmentPath } from '@archwright/protocol';
 import { editorWords as words } from '../words/path-editor.js';
-import { WHOLE, type PartRef } from './path-parts.js';
+import { WHOLE, isListName, kindIn, type PartRef } from './path-parts.js';
 
 /** Something to mend before a path can be published. */
 export interface DraftFault {
@@ -28,18 +28,9 @@ function faultWords(fault: PathProblem['fault'], values: PathProblem['values']):
   return fault === 'schema' ? words.wanted.other : words.fault(fault, values);
 }
 
-const KINDS = {
-  visits: 'visit',
-  labPhases: 'phase',
-  lags: 'lag',
-  gates: 'gate',
-  loops: 'loop',
-  objects: 'object',
-} as const;
-
 function placeOf(path: TreatmentPath, [list, index, ...rest]: readonly PropertyKey[]): Omit<DraftFault, 'words'> {
   const name = String(list);
-  if (!(name in KINDS) || typeof index !== 'number') {
+  if (!isListName(name) || typeof index !== 'number') {
     return {
       part: WHOLE,
       field: [list, index]
@@ -48,13 +39,12 @@ function placeOf(path: TreatmentPath, [list, index, ...rest]: readonly PropertyK
         .join('.'),
     };
   }
-  const of = name as keyof typeof KINDS;
   const [within, at, ...field] = rest;
-  if (of === 'labPhases' && within === 'steps' && typeof at === 'number') {
+  if (name === 'labPhases' && within === 'steps' && typeof at === 'number') {
     const code = path.labPhases[index]?.steps[at]?.code ?? '';
     return { part: { kind: 'step', code }, field: field.map(String).join('.') };
   }
-  return { part: { kind: KINDS[of], code: path[of][index]?.code ?? '' }, field: rest.map(String).join('.') };
+  return { part: { kind: kindIn(name), code: path[name][index]?.code ?? '' }, field: rest.map(String).join('.') };
 }
 
 function issueWords(issue: Issue): string {

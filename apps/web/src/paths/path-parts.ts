@@ -10,6 +10,20 @@ export interface PartRef {
 
 export const WHOLE: PartRef = { kind: 'path', code: '' };
 
+/** What each list of a path holds; the steps are in lists of their phases. */
+const KINDS = {
+  visits: 'visit',
+  labPhases: 'phase',
+  lags: 'lag',
+  gates: 'gate',
+  loops: 'loop',
+  objects: 'object',
+} as const satisfies Partial<Record<keyof TreatmentPath, PathPartKind>>;
+
+export type ListName = keyof typeof KINDS;
+export const isListName = (field: string): field is ListName => field in KINDS;
+export const kindIn = (list: ListName): (typeof KINDS)[ListName] => KINDS[list];
+
 export interface Choice {
   readonly value: string;
   readonly label: string;
