@@ -275,7 +275,7 @@ describe('a patient cannot come', () => {
     const { id } = await bookCase(page, await enterPatient(page, { familyName: 'Poorly' }));
     await page.goto(`/desk/cases/${id}`);
     await link(/^Move or cancel: Border molding/).click();
-    await page.getByLabel('Cancel').check();
+    await page.getByRole('radio', { name: 'Cancel' }).check();
     await button('Show what would change').click();
     await page.getByText('Give a reason of up to 500 characters.').waitFor();
     await page.getByLabel('Reason').fill('The patient is ill');
